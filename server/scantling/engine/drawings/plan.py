@@ -1,0 +1,113 @@
+"""The plan of a room to scale: walls numbered, doors and windows, what stands in the way, what is still to read."""
+
+import math
+from collections.abc import Iterator
+
+from scantling.engine.drawings import svg
+from scantling.engine.survey.needs import derive_needs
+from scantling.engine.survey.outline import Side, derive_outline
+from scantling.engine.survey.room import Measure, Obstacle, Opening, Room
+
+WIDTH = 340.0
+MARGIN = 22.0
+TALLEST = 300.0
+# A gap that the tape's own ± does not explain is drawn, so that it is seen; small ones are drawn shut.
+GAP_SEEN = 3.0
+
+
+def draw_plan(room: Room, in_hand: str | None = None) -> str:
+    """The room as SVG text, seen from above; the wall with the id `in_hand` in blue."""
+    sides = derive_outline(room)
+    if not sides:
+        return svg.drawing(WIDTH, 60, "Nothing surveyed yet", [svg.text((WIDTH / 2, 34), "no walls yet", "pencil small")])
+    paper = _Paper(sides)
+    wanted = {figure.wall for figure in derive_needs(room)}
+    parts: list[str] = [svg.polygon([paper.at(side.start) for side in sides], "sheet")]
+    for side in sides:
+        parts += _draw_side(paper, side, side.wall.id == in_hand, side.wall.id in wanted)
+    parts += _draw_gap(paper, room, sides)
+    named = svg.name(room.name) or "room"
+    return svg.drawing(paper.width, paper.height, f"Plan of {named}, {len(sides)} walls", parts)
+
+
+class _Paper:
+    """Inches to the drawing's units: fitted to the width, or to the height of a tall room."""
+
+    def __init__(self, sides: list[Side]) -> None:
+        xs = [x for side in sides for x, _ in (side.start, side.end)]
+        ys = [y for side in sides for _, y in (side.start, side.end)]
+        wide, tall = max(max(xs) - min(xs), 1.0), max(max(ys) - min(ys), 1.0)
+        self.scale = min((WIDTH - 2 * MARGIN) / wide, TALLEST / tall)
+        self.width = WIDTH
+        self.height = tall * self.scale + 2 * MARGIN
+        self.left = min(xs) - (WIDTH / self.scale - wide) / 2
+        self.top = min(ys) - MARGIN / self.scale
+
+    def at(self, point: svg.Point) -> svg.Point:
+        return ((point[0] - self.left) * self.scale, (point[1] - self.top) * self.scale)
+
+
+def _draw_side(paper: _Paper, side: Side, in_hand: bool, wanted: bool) -> Iterator[str]:
+    stroke = "wall hand" if in_hand else "wall ink"
+    if not side.known:
+        stroke += " dashed"
+    yield svg.line(paper.at(side.start), paper.at(side.end), stroke)
+    for opening in side.wall.openings:
+        yield from _draw_opening(paper, side, opening)
+    for obstacle in side.wall.obstacles:
+        yield from _draw_obstacle(paper, side, obstacle)
+    # The number stands inside the room, a little along from the middle where a door would hide it.
+    middle = side.point(side.length / 2, 12 / paper.scale)
+    x, y = paper.at(middle)
+    kind = "number hand" if in_hand else "number pencil" if wanted else "number"
+    yield svg.text((x, y + 4), str(side.wall.number), kind)
+
+
+def _span(at: Measure | None, width: Measure | None, length: float) -> tuple[float, float] | None:
+    """Where a thing lies along its wall, kept on it, so that a wrong reading does not draw across the room."""
+    if at is None or width is None:
+        return None
+    start = min(float(at.smallest.inches), length)
+    return start, min(start + float(width.smallest.inches), length)
+
+
+def _draw_opening(paper: _Paper, side: Side, opening: Opening) -> Iterator[str]:
+    span = _span(opening.at, opening.width, side.length)
+    if span is None:
+        return
+    start, end = (paper.at(side.point(along)) for along in span)
+    yield svg.line(start, end, "gap")
+    if opening.kind == "window":
+        for offset in (-2.0, 2.0):
+            near, far = (paper.at(side.point(along, offset / paper.scale)) for along in span)
+            yield svg.line(near, far, "ink thin")
+    elif opening.kind == "door":
+        yield from _draw_swing(paper, side, span)
+
+
+def _draw_swing(paper: _Paper, side: Side, span: tuple[float, float]) -> Iterator[str]:
+    """A door as plans show it: the leaf opened into the room, and its swing. Which way it truly swings is not read."""
+    width = span[1] - span[0]
+    hinge, shut = paper.at(side.point(span[0])), paper.at(side.point(span[1]))
+    leaf = paper.at(side.point(span[0], width))
+    radius = svg.number(math.dist(hinge, shut))
+    x, y = (svg.number(value) for value in shut)
+    yield svg.path(f"M{svg.number(leaf[0])} {svg.number(leaf[1])}A{radius} {radius} 0 0 0 {x} {y}", "pencil dashed")
+    yield svg.line(hinge, leaf, "pencil dashed")
+
+
+def _draw_obstacle(paper: _Paper, side: Side, obstacle: Obstacle) -> Iterator[str]:
+    span = _span(obstacle.at, obstacle.width, side.length)
+    if span is None:
+        return
+    deep = 10 / paper.scale
+    corners = [(span[0], 0.0), (span[1], 0.0), (span[1], deep), (span[0], deep)]
+    yield svg.polygon([paper.at(side.point(*corner)) for corner in corners], "pencil dashed")
+
+
+def _draw_gap(paper: _Paper, room: Room, sides: list[Side]) -> Iterator[str]:
+    if not room.closed or len(sides) < 3 or not all(side.known for side in sides):
+        return
+    gap = math.dist(sides[-1].end, sides[0].start)
+    if gap > GAP_SEEN:
+        yield svg.line(paper.at(sides[-1].end), paper.at(sides[0].start), "red dashed")

@@ -1,0 +1,61 @@
+"""SVG as text: a few elements, every name in them escaped, looks by class only (the page's styles say what ink is).
+
+Coordinates are carried to a tenth, so that every machine writes the same drawing.
+"""
+
+from collections.abc import Iterable
+from html import escape
+
+Point = tuple[float, float]
+# A name that a person typed may be any length; a drawing has room for so much.
+NAME_AT_MOST = 24
+
+
+def number(value: float) -> str:
+    """A coordinate: a tenth at most, no minus zero.
+
+    >>> number(12.04), number(-0.01)
+    ('12', '0')
+    """
+    shown = f"{value:.1f}".removesuffix(".0")
+    return "0" if shown == "-0" else shown
+
+
+def name(text: str) -> str:
+    """A person's text, cut to fit and with nothing in it that a drawing cannot hold."""
+    plain = "".join(character if character.isprintable() else " " for character in text[: NAME_AT_MOST + 1])
+    return plain if len(plain) <= NAME_AT_MOST else plain[: NAME_AT_MOST - 1] + "…"
+
+
+def line(start: Point, end: Point, classes: str) -> str:
+    (x1, y1), (x2, y2) = ([number(value) for value in point] for point in (start, end))
+    return f'<line class="{classes}" x1="{x1}" y1="{y1}" x2="{x2}" y2="{y2}"/>'
+
+
+def polygon(points: Iterable[Point], classes: str) -> str:
+    return f'<polygon class="{classes}" points="{_points(points)}"/>'
+
+
+def polyline(points: Iterable[Point], classes: str) -> str:
+    return f'<polyline class="{classes}" points="{_points(points)}"/>'
+
+
+def path(data: str, classes: str) -> str:
+    return f'<path class="{classes}" d="{data}"/>'
+
+
+def text(at: Point, words: str, classes: str, anchor: str = "middle") -> str:
+    where = f'x="{number(at[0])}" y="{number(at[1])}" text-anchor="{anchor}"'
+    return f'<text class="{classes}" {where}>{escape(name(words))}</text>'
+
+
+def drawing(width: float, height: float, title: str, parts: Iterable[str]) -> str:
+    """The whole drawing, with a title for a screen reader."""
+    box = f'viewBox="0 0 {number(width)} {number(height)}"'
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" {box} role="img"><title>{escape(title)}</title>{"".join(parts)}</svg>'
+    )
+
+
+def _points(points: Iterable[Point]) -> str:
+    return " ".join(f"{number(x)},{number(y)}" for x, y in points)

@@ -1,0 +1,81 @@
+"""`corner`: what a gauge or three sides say of a corner, and how boards are cut for it."""
+
+from typing import Any
+
+from marshmallow import Schema, ValidationError, fields, validate, validates_schema
+
+from scantling.engine.angles import (
+    Corner,
+    derive_corner_by_gauge,
+    derive_corner_by_sides,
+    derive_front_minus_back,
+    derive_saw,
+)
+from scantling.engine.lengths import Length
+from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.shapes import Asked, DegreesText, LengthOut, LengthText, one_of, out, show, texts_out
+
+
+class CornerIn(Asked):
+    turn = fields.String(load_default="inside", validate=one_of("inside", "outside"))
+    corner = DegreesText(metadata={"description": "what the gauge read: inside W, outside the solid angle A"})
+    sides = fields.List(LengthText(), validate=validate.Length(equal=3, error="Give three sides: two along, one across."))
+    thickness = LengthText(required=True)
+    meets = LengthText(metadata={"description": "the other board's thickness, where it differs"})
+
+    @validates_schema
+    def check_source(self, data: dict[str, Any], **_: object) -> None:
+        if ("corner" in data) == ("sides" in data):
+            raise ValidationError("Give either the gauge's reading or three sides.", "corner")
+
+
+class BoardEndOut(Schema):
+    saw = fields.Float(required=True)
+    point = fields.Float(required=True)
+    front_minus_back = out(LengthOut)
+
+
+class CornerOut(BoardEndOut):
+    corner = fields.Float(required=True, metadata={"description": "the room-side angle W"})
+    plus_minus = fields.Float(required=True)
+    other = fields.Nested(BoardEndOut, required=True, allow_none=True)
+    working = texts_out()
+
+
+def answer_corner(asked: dict[str, Any], context: Context) -> Answer:
+    corner = _corner(asked)
+    own, other = asked["thickness"], asked.get("meets")
+    return {
+        "corner": float(corner.degrees),
+        "plus_minus": float(corner.plus_minus),
+        **_board_end(corner, own, other, asked["nearest"]),
+        "other": None if other is None else _board_end(corner, other, own, asked["nearest"]),
+        "working": _working(corner),
+    }
+
+
+def _corner(asked: dict[str, Any]) -> Corner:
+    if "sides" in asked:
+        return derive_corner_by_sides(asked["turn"], *asked["sides"])
+    return derive_corner_by_gauge(asked["turn"], asked["corner"])
+
+
+def _board_end(corner: Corner, own: Length, other: Length | None, nearest: Length) -> Answer:
+    grows = derive_front_minus_back(own, corner, other)
+    saw = derive_saw(own, grows, corner, other)
+    return {"saw": float(saw), "point": float(90 - saw), "front_minus_back": show(grows, nearest)}
+
+
+def _working(corner: Corner) -> list[str]:
+    gauge, turn = float(corner.gauge), float(corner.saw)
+    lines = [f"{corner.turn} corner: the gauge reads {gauge:g}°, ± {float(corner.plus_minus):g}°"]
+    if corner.turn == "outside":
+        lines.append(f"room side: 360 − {gauge:g} = {float(corner.degrees):g}°")
+    lines.append(f"saw, from square: (180 − {gauge:g}) ÷ 2 = {turn:g}°; the board's point is {gauge:g} ÷ 2 = {90 - turn:g}°")
+    return lines
+
+
+QUESTIONS = (
+    Question("corner", "A corner by gauge or by three sides: saw setting, point, and face less back.", CornerIn, CornerOut,
+             answer_corner),
+)  # fmt: skip

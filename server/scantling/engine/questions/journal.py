@@ -1,0 +1,177 @@
+"""`take` and `check` entries, and what the whole `notebook` adds up to."""
+
+from collections import Counter
+from typing import Any
+
+from marshmallow import Schema, fields
+
+from scantling.engine.errors import EngineError
+from scantling.engine.journal import Entry, check_entry
+from scantling.engine.notebook import Notebook
+from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.shapes import Asked, out, text_out, texts_out
+from scantling.engine.standard import DEFAULTS, check_setting
+from scantling.engine.survey.facts import collect_facts
+from scantling.engine.survey.needs import derive_needs
+from scantling.engine.survey.room import read_room
+
+
+class EntriesIn(Asked):
+    entries = fields.List(fields.Raw(), required=True, metadata={"description": "journal entries"})
+
+
+class RefusedOut(Schema):
+    id, key, message = text_out(), text_out(), text_out()
+
+
+class TakeOut(Schema):
+    taken = fields.Integer(required=True)
+    refused = out(RefusedOut, many=True)
+    kept_unread = fields.Integer(required=True)
+
+
+class CheckOut(Schema):
+    refused = out(RefusedOut, many=True)
+
+
+class RoomLine(Schema):
+    id, name = text_out(), text_out()
+    closed = fields.Boolean(required=True)
+    walls, readings = fields.Integer(required=True), fields.Integer(required=True)
+    wanted, problems = fields.Integer(required=True), fields.Integer(required=True)
+
+
+class HouseOut(Schema):
+    id, name = text_out(), text_out()
+    built = fields.Integer(required=True, allow_none=True)
+    rooms = out(RoomLine, many=True)
+    settings = fields.Dict(keys=fields.String(), required=True)
+    defaults = fields.Dict(keys=fields.String(), required=True)
+    setting_entries = fields.Dict(keys=fields.String(), values=fields.List(fields.String()), required=True)
+    setting_errors = fields.Dict(keys=fields.String(), values=fields.String(), required=True)
+    entries = texts_out()
+
+
+class DeviceOut(Schema):
+    device = text_out()
+    name = text_out(none=True)
+    entries = fields.Integer(required=True)
+
+
+class ChoiceOut(Schema):
+    entry, shown = text_out(), text_out()
+
+
+class ConflictOut(Schema):
+    of, name = text_out(), text_out()
+    choices = out(ChoiceOut, many=True)
+
+
+class NotebookOut(Schema):
+    houses = out(HouseOut, many=True)
+    devices = out(DeviceOut, many=True)
+    conflicts = out(ConflictOut, many=True)
+    entries, kept_unread = fields.Integer(required=True), fields.Integer(required=True)
+
+
+def answer_take(asked: dict[str, Any], context: Context) -> Answer:
+    return context.notebook.take(asked["entries"])
+
+
+def answer_check(asked: dict[str, Any], context: Context) -> Answer:
+    """The full check that the laptop makes too: by it the phone knows at once what the laptop would refuse."""
+    refused = []
+    for entry in asked["entries"]:
+        for error in check_entry(entry):
+            name = entry.get("id") if isinstance(entry, dict) else None
+            refused.append({"id": str(name), "key": error.key, "message": error.message})
+    return {"refused": refused}
+
+
+def answer_notebook(asked: dict[str, Any], context: Context) -> Answer:
+    notebook = context.notebook
+    houses = [_house(notebook, house, shown, heads) for house, shown, heads in notebook.houses()]
+    return {
+        "houses": houses,
+        "devices": _devices(notebook),
+        "conflicts": _conflicts(notebook, [house["id"] for house in houses]),
+        "entries": len(notebook.entries),
+        "kept_unread": notebook.kept_unread,
+    }
+
+
+def _house(notebook: Notebook, house: str, shown: Entry, heads: list[Entry]) -> Answer:
+    settings = notebook.settings(house)
+    errors = {name: check_setting(name, entry.body["value"]) for name, (entry, _) in settings.items()}
+    return {
+        "id": house,
+        "name": shown.body["name"],
+        "built": shown.body["built"],
+        "rooms": [_room(notebook, room, entry) for room, entry, _ in notebook.children("room", house)],
+        "settings": {name: entry.body["value"] for name, (entry, _) in settings.items()},
+        "defaults": DEFAULTS,
+        "setting_entries": {name: [entry.id for entry in those] for name, (_, those) in settings.items()},
+        "setting_errors": {name: found[0].message for name, found in errors.items() if found},
+        "entries": [entry.id for entry in heads],
+    }
+
+
+def _room(notebook: Notebook, room: str, shown: Entry) -> Answer:
+    line = {"id": room, "name": shown.body["name"], "closed": shown.body["closed"], "readings": _readings(notebook, room)}
+    try:
+        found = read_room(collect_facts(notebook, room))
+    except EngineError:  # a setting that cannot be: the house says which
+        return {**line, "walls": len(notebook.walls(room)), "wanted": 0, "problems": 1}
+    return {**line, "walls": len(found.walls), "wanted": len(derive_needs(found)), "problems": len(found.problems)}
+
+
+def _readings(notebook: Notebook, room: str) -> int:
+    walls = [wall for wall, _, _ in notebook.walls(room)]
+    things = [thing for wall in walls for kind in ("opening", "obstacle") for thing, _, _ in notebook.children(kind, wall)]
+    return sum(
+        notebook.strike_of(entry.id) is None for of in (*walls, *things) for entry in notebook.about("reading", of)
+    )
+
+
+def _devices(notebook: Notebook) -> list[Answer]:
+    counts = Counter(entry.device for entry in notebook.entries.values())
+    names = {entry.device: entry.body["name"] for entry in notebook.about("device", "")}
+    return [{"device": device, "name": names.get(device), "entries": counts[device]} for device in sorted(counts)]
+
+
+def _conflicts(notebook: Notebook, houses: list[str]) -> list[Answer]:
+    """What two devices said apart of one thing: the later one is used until a person chooses."""
+    subjects = [("house", found, heads) for found, _, heads in notebook.houses()]
+    rooms = [found for house in houses for found in notebook.children("room", house)]
+    walls = [found for room, _, _ in rooms for found in notebook.walls(room)]
+    subjects += [("room", found, heads) for found, _, heads in rooms] + [("wall", found, heads) for found, _, heads in walls]
+    for wall, _, _ in walls:
+        for kind in ("opening", "obstacle"):
+            subjects += [(kind, found, heads) for found, _, heads in notebook.children(kind, wall)]
+    of_settings = [
+        (name, of, heads)
+        for of in (*houses, *(room for room, _, _ in rooms))
+        for name, (_, heads) in notebook.settings(of).items()
+    ]
+    return [_conflict(name, of, heads) for name, of, heads in (*subjects, *of_settings) if len(heads) > 1]
+
+
+def _conflict(name: str, of: str, heads: list[Entry]) -> Answer:
+    return {"of": of, "name": name, "choices": [{"entry": entry.id, "shown": _shown(entry)} for entry in heads]}
+
+
+def _shown(entry: Entry) -> str:
+    if entry.kind == "setting":
+        value = entry.body["value"]
+        return value if isinstance(value, str) else f"{len(value)} rows"
+    names = ("name", "built", "closed", "turn", "kind", "base")
+    return ", ".join(f"{name} {entry.body[name]}" for name in names if name in entry.body)
+
+
+QUESTIONS = (
+    Question("take", "Add journal entries to the notebook at this desk; repeats are no matter.", EntriesIn, TakeOut,
+             answer_take),
+    Question("check", "What is wrong with journal entries, as every device judges them.", EntriesIn, CheckOut, answer_check),
+    Question("notebook", "The houses, rooms, standards and devices that the notebook adds up to.", Asked, NotebookOut,
+             answer_notebook),
+)  # fmt: skip

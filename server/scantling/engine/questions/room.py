@@ -1,0 +1,389 @@
+"""Questions about a room: what is still to be read, its pieces, its plan, and the survey as a person walks it.
+
+A room comes in the contract's shape, or as the id of one in the notebook.
+"""
+
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from marshmallow import INCLUDE, Schema, ValidationError, fields, validate, validates_schema
+
+from scantling.engine.angles import Corner
+from scantling.engine.cautions import cautions_for_cutting, cautions_for_survey
+from scantling.engine.drawings.piece import draw_piece
+from scantling.engine.drawings.plan import draw_plan
+from scantling.engine.errors import quote
+from scantling.engine.journal import Entry
+from scantling.engine.lengths import SIXTY_FOURTH, THIRTY_SECOND, Length, format_length, round_to
+from scantling.engine.notebook import Notebook
+from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.shapes import Asked, DrawingOut, LengthOut, one_of, out, show, text_out, texts_out
+from scantling.engine.standard import SETTINGS, dotted
+from scantling.engine.survey.facts import collect_facts, find_room
+from scantling.engine.survey.needs import Figure, derive_needs
+from scantling.engine.survey.room import BASE_AT, OPENINGS, TURNS, Problem, Room, read_room
+from scantling.engine.survey.rows import Row, Taken, derive_rows, show_corner
+from scantling.engine.trim.base import derive_base
+from scantling.engine.trim.ends import End
+from scantling.engine.trim.piece import Piece, Step
+
+WALLS_AT_MOST = 200
+
+
+class Lenient(Schema):
+    """Part of a room: what nothing here reads is let through, and named in the answer's `unused`."""
+
+    class Meta:
+        unknown = INCLUDE
+
+
+class Reading(fields.Field[Any]):
+    """One reading as text, or a list of them; read later, wall by wall, so that one bad one does not stop the rest."""
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Any:
+        many = value if isinstance(value, list) else [value]
+        if not all(isinstance(one, str | int | float) and not isinstance(one, bool) for one in many) or len(many) > 100:
+            raise ValidationError('Write readings as text, such as "63 1/4", or a list of them.')
+        return value
+
+
+class CornerFacts(Lenient):
+    turn = fields.String(load_default="inside", validate=one_of(*TURNS))
+    corner = Reading()
+    sides = Reading()
+    meets = Reading()
+
+
+class OpeningFacts(Lenient):
+    id = fields.String(required=True)
+    kind = fields.String(required=True, validate=one_of(*OPENINGS))
+    at = Reading()
+    width = Reading()
+    left = Reading()
+    right = Reading()
+
+
+class ObstacleFacts(Lenient):
+    id = fields.String(required=True)
+    kind = fields.String(required=True)
+    at = Reading()
+    width = Reading()
+    height = Reading()
+    base = fields.String(load_default="stops", validate=one_of(*BASE_AT))
+
+
+class WallFacts(Lenient):
+    id = fields.String(required=True)
+    length = Reading()
+    corner = fields.Nested(CornerFacts, metadata={"description": "the corner at the wall's right end"})
+    studs = Reading()
+    openings = fields.List(fields.Nested(OpeningFacts))
+    obstacles = fields.List(fields.Nested(ObstacleFacts))
+
+
+class RoomFacts(Lenient):
+    name = fields.String(load_default="")
+    closed = fields.Boolean(load_default=True)
+    standard = fields.Dict(keys=fields.String(), metadata={"description": "settings, nested or by dotted name"})
+    walls = fields.List(fields.Nested(WallFacts), required=True, validate=validate.Length(max=WALLS_AT_MOST))
+
+    @validates_schema
+    def check_ids(self, data: dict[str, Any], **_: object) -> None:
+        ids = [wall["id"] for wall in data["walls"]]
+        twice = next((wall for wall in ids if ids.count(wall) > 1), None)
+        if twice is not None:
+            raise ValidationError(f"Two walls are called {quote(twice)}: give each its own id.", "walls")
+
+
+class RoomField(fields.Nested):
+    """A room in full, or the id of a room in the notebook as text."""
+
+    def _deserialize(self, value: Any, *args: Any, **kwargs: Any) -> Any:
+        return value if isinstance(value, str) else super()._deserialize(value, *args, **kwargs)
+
+
+class RoomIn(Asked):
+    room = RoomField(RoomFacts, required=True)
+
+
+class SurveyIn(Asked):
+    room = fields.String(required=True, metadata={"description": "the id of a room in the notebook"})
+    in_hand = fields.String(metadata={"description": "the id of the wall to draw as the one in hand"})
+
+
+class ProblemOut(Schema):
+    wall, key, message = text_out(), text_out(), text_out()
+
+
+class FigureOut(Schema):
+    of, what, wall, title, hint, why = text_out(), text_out(), text_out(), text_out(), text_out(), text_out()
+    number = fields.Integer(required=True)
+
+
+class NeedsOut(Schema):
+    needs = out(FigureOut, many=True)
+    problems = out(ProblemOut, many=True)
+
+
+class EndOut(Schema):
+    joint, meets, long_edge, shown = text_out(), text_out(), text_out(), text_out()
+    turn = text_out(none=True)
+    saw = fields.Float(required=True, metadata={"description": "degrees from square"})
+    point = fields.Float(required=True, metadata={"description": "degrees at the board's point"})
+
+
+class StepOut(Schema):
+    text = text_out()
+    value = out(LengthOut, none=True)
+    readings = texts_out()
+
+
+class FlagOut(Schema):
+    key, message = text_out(), text_out()
+
+
+class PieceOut(Schema):
+    letter, part, part_name, profile, wall, cut_from = text_out(), text_out(), text_out(), text_out(), text_out(), text_out()
+    wall_number = fields.Integer(required=True)
+    back, front, cut, plus_minus = out(LengthOut), out(LengthOut), out(LengthOut), out(LengthOut)
+    left, right = out(EndOut), out(EndOut)
+    working = out(StepOut, many=True)
+    flags = out(FlagOut, many=True)
+    drawing = DrawingOut(required=True)
+
+
+class PiecesOut(Schema):
+    pieces = out(PieceOut, many=True)
+    problems = out(ProblemOut, many=True)
+    warnings = texts_out()
+    cautions = texts_out()
+
+
+class PlanOut(Schema):
+    drawing = DrawingOut(required=True)
+
+
+class CornerShown(Schema):
+    degrees, plus_minus = fields.Float(required=True), fields.Float(required=True)
+    shown = text_out()
+
+
+class FigureValue(fields.Field[Any]):
+    """A length, or for a corner its degrees, or null."""
+
+
+class TakenOut(Schema):
+    entry, text, shown, words = text_out(), text_out(), text_out(), text_out()
+    strike, error = text_out(none=True), text_out(none=True)
+    struck = fields.Boolean(required=True)
+
+
+class RowOut(FigureOut):
+    key, state, note = text_out(), text_out(), text_out()
+    wanted = fields.Boolean(required=True)
+    figure = FigureValue(required=True, allow_none=True)
+    readings = out(TakenOut, many=True)
+
+
+class ThingOut(Schema):
+    id, kind = text_out(), text_out()
+    entries = texts_out()
+
+
+class WallOut(Schema):
+    id, turn = text_out(), text_out()
+    number = fields.Integer(required=True)
+    entries = texts_out()
+    openings, obstacles = out(ThingOut, many=True), out(ThingOut, many=True)
+
+
+class RoomOut(Schema):
+    id, name, house = text_out(), text_out(), text_out()
+    closed = fields.Boolean(required=True)
+    entries = texts_out()
+
+
+class SurveyOut(Schema):
+    room = out(RoomOut)
+    rows = out(RowOut, many=True)
+    next = text_out(none=True)
+    wanted = fields.Integer(required=True)
+    walls = out(WallOut, many=True)
+    plan = DrawingOut(required=True)
+    problems = out(ProblemOut, many=True)
+    cautions = texts_out()
+
+
+def find(asked: dict[str, Any], context: Context) -> tuple[Room, list[str]]:
+    """The room asked about, and what of the question nothing here reads."""
+    facts = asked["room"]
+    if isinstance(facts, str):
+        return read_room(collect_facts(context.notebook, facts)), []
+    return read_room(facts), [f"Not used: {name}." for name in _unused(facts)]
+
+
+def _unused(facts: Mapping[str, Any]) -> list[str]:
+    names = [f"standard.{name}" for name in dotted(facts.get("standard") or {}) if name not in SETTINGS]
+    waiting: list[tuple[str, type[Schema], Mapping[str, Any]]] = [("", RoomFacts, facts)]
+    while waiting:
+        path, schema, found = waiting.pop()
+        known = schema._declared_fields
+        names += [f"{path}{name}" for name in found if name not in known]
+        for name, below in (("walls", WallFacts), ("openings", OpeningFacts), ("obstacles", ObstacleFacts)):
+            waiting += [(f"{path}{name}.{place}.", below, one) for place, one in enumerate(found.get(name) or ())]
+    return sorted(names)[:20]
+
+
+def answer_needs(asked: dict[str, Any], context: Context) -> Answer:
+    room, _ = find(asked, context)
+    return {"needs": [_figure(figure) for figure in derive_needs(room)], "problems": problems_out(room.problems)}
+
+
+def answer_pieces(asked: dict[str, Any], context: Context) -> Answer:
+    room, unused = find(asked, context)
+    pieces, problems = derive_base(room)
+    return {
+        "pieces": [_piece(piece, asked["nearest"]) for piece in pieces],
+        "problems": problems_out((*room.problems, *problems)),
+        "warnings": unused,
+        "cautions": cautions_for_cutting() if pieces else [],
+    }
+
+
+def answer_plan(asked: dict[str, Any], context: Context) -> Answer:
+    return {"drawing": draw_plan(find(asked, context)[0])}
+
+
+def answer_survey(asked: dict[str, Any], context: Context) -> Answer:
+    notebook, name = context.notebook, asked["room"]
+    shown = find_room(notebook, name)
+    room = read_room(collect_facts(notebook, name))
+    rows = derive_rows(notebook, room, asked["nearest"])
+    wanted = [row for row in rows if row.state == "wanted"]
+    following = next(iter(wanted), None)
+    return {
+        "room": {"id": name, "name": room.name, "house": shown.body["house"], "closed": room.closed,
+                 "entries": _in_force(notebook.children("room", shown.body["house"]), name)},
+        "rows": [_row(row, asked["nearest"]) for row in rows],
+        "next": following and f"{following.figure.of} {following.figure.what}",
+        "wanted": len(wanted),
+        "walls": [_wall(notebook, wall, entry, heads) for wall, entry, heads in notebook.walls(name)],
+        "plan": draw_plan(room, asked.get("in_hand") or (following.figure.wall if following else None)),
+        "problems": problems_out(room.problems),
+        "cautions": cautions_for_survey(_built(notebook, shown.body["house"])),
+    }  # fmt: skip
+
+
+def _built(notebook: Notebook, house: str) -> int | None:
+    return next((shown.body["built"] for found, shown, _ in notebook.houses() if found == house), None)
+
+
+def _in_force(subjects: Iterable[tuple[str, Entry, list[Entry]]], name: str) -> list[str]:
+    return [entry.id for found, _, heads in subjects if found == name for entry in heads]
+
+
+def problems_out(problems: Iterable[Problem]) -> list[Answer]:
+    return [{"wall": one.wall, "key": one.key, "message": one.message} for one in problems]
+
+
+def _figure(figure: Figure) -> Answer:
+    names = ("of", "what", "wall", "number", "title", "hint", "why")
+    return {name: getattr(figure, name) for name in names}
+
+
+def _row(row: Row, nearest: Length) -> Answer:
+    return {
+        **_figure(row.figure),
+        "key": f"{row.figure.of} {row.figure.what}",
+        "state": row.state,
+        "note": row.note,
+        "wanted": row.figure.wanted,
+        "figure": _value(row.value, nearest),
+        "readings": [_taken(one) for one in row.taken],
+    }
+
+
+def _value(value: Length | Corner | None, nearest: Length) -> Answer | None:
+    if isinstance(value, Corner):
+        return {"degrees": float(value.gauge), "plus_minus": float(value.plus_minus), "shown": show_corner(value)}
+    return None if value is None else show(value, nearest)
+
+
+def _taken(one: Taken) -> Answer:
+    names = ("entry", "text", "shown", "words", "strike", "error")
+    return {**{name: getattr(one, name) for name in names}, "struck": one.strike is not None}
+
+
+def _wall(notebook: Notebook, wall: str, shown: Entry, heads: list[Entry]) -> Answer:
+    number = [found for found, _, _ in notebook.walls(shown.body["room"])].index(wall) + 1
+    return {
+        "id": wall,
+        "number": number,
+        "turn": shown.body["turn"],
+        "entries": [entry.id for entry in heads],
+        **{f"{kind}s": _things(notebook, kind, wall) for kind in ("opening", "obstacle")},
+    }
+
+
+def _things(notebook: Notebook, kind: str, wall: str) -> list[Answer]:
+    return [
+        {"id": thing, "kind": shown.body["kind"], "entries": [entry.id for entry in heads]}
+        for thing, shown, heads in notebook.children(kind, wall)
+    ]
+
+
+def _piece(piece: Piece, nearest: Length) -> Answer:
+    plus_minus = round_to(piece.plus_minus, THIRTY_SECOND, toward="up")
+    return {
+        "letter": piece.letter,
+        "part": piece.part,
+        "part_name": piece.name,
+        "profile": piece.profile,
+        "wall": piece.wall,
+        "wall_number": piece.wall_number,
+        "back": show(piece.back, nearest),
+        "front": show(piece.front, nearest),
+        "cut": show(piece.cut, nearest),
+        "cut_from": piece.cut_from,
+        "left": _end(piece.left),
+        "right": _end(piece.right),
+        "plus_minus": {**show(piece.plus_minus), "shown": format_length(plus_minus, THIRTY_SECOND)},
+        "working": [_step(step, nearest) for step in piece.working],
+        "flags": [{"key": flag.key, "message": flag.message} for flag in piece.flags],
+        "drawing": draw_piece(piece),
+    }
+
+
+def _end(end: End) -> Answer:
+    names = ("joint", "meets", "long_edge", "shown")
+    return {
+        **{name: getattr(end, name) for name in names},
+        "turn": end.corner.turn if end.corner else None,
+        "saw": float(end.saw),
+        "point": float(end.point),
+    }
+
+
+def _step(step: Step, nearest: Length) -> Answer:
+    # Working is followed with a pencil: a figure that the wanted graduation would hide is shown to a 64th.
+    fine = nearest if step.value is None or format_exactly(step.value, nearest) else SIXTY_FOURTH
+    return {
+        "text": step.text,
+        "value": None if step.value is None else show(step.value, fine),
+        "readings": list(step.readings),
+    }
+
+
+def format_exactly(length: Length, nearest: Length) -> bool:
+    return (length.inches / nearest.inches).denominator == 1
+
+
+QUESTIONS = (
+    Question("needs", "The readings still wanted by the room's base, in walking order, each with why.", RoomIn, NeedsOut,
+             answer_needs),
+    Question("pieces", "Every piece of base the room needs, in fitting order, with its working.", RoomIn, PiecesOut,
+             answer_pieces),
+    Question("plan", "The room drawn to scale.", RoomIn, PlanOut, answer_plan),
+    Question("survey", "A room of the notebook as a person walks it: every figure, its readings, what comes next.",
+             SurveyIn, SurveyOut, answer_survey),
+)  # fmt: skip

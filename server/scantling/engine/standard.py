@@ -1,0 +1,192 @@
+"""The standard of a house: profiles, reveals and joints, so that its rooms match. A room may differ on purpose.
+
+Every setting has a default that a person can change; a piece that leans on a default says so in its working.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+from typing import Any
+
+from scantling.engine.angles import parse_degrees
+from scantling.engine.boards.case import Stock
+from scantling.engine.errors import EngineError, quote
+from scantling.engine.lengths import Length, format_length, parse_length
+
+INSIDE_JOINTS = ("cope", "miter", "butt")
+HEADS = ("mitered", "butted")
+
+
+class StandardError(EngineError):
+    sentences = {
+        "not-a-choice": "{name} is one of {choices}, not {text}.",
+        "not-positive": "{name} must be more than nothing, not {text}.",
+        "not-money": "{text} is not a price: write dollars and cents such as 19.98.",
+        "not-a-count": "{text} is not a count: write how many there are, or leave it empty for any number.",
+        "not-stock": "Stock is a list of rows, each with a length and a price.",
+        "bad-value": "{name}: {sentence}",
+    }
+
+
+@dataclass(frozen=True, slots=True)
+class Standard:
+    """What the pieces are made to. Defaults are common practice, no source, but for the reveal.
+
+    The reveal of 3/16: NAVEDTRA 14044, interior finish of walls and ceilings, "allow about 3/16 edge distance".
+    """
+
+    base_height: Length = Length(Fraction(11, 2))
+    base_thickness: Length = Length(Fraction(9, 16))
+    base_inside: str = "cope"
+    base_scarf: Fraction = Fraction(30)
+    base_stock: tuple[Stock, ...] = ()
+    casing_width: Length = Length(Fraction(9, 4))
+    casing_thickness: Length = Length(Fraction(11, 16))
+    reveal: Length = Length(Fraction(3, 16))
+    head: str = "mitered"
+    kerf: Length = Length(Fraction(1, 8))
+    end_trim: Length = Length(Fraction(1, 2))
+    hold: Length = Length(Fraction(12))
+    given: frozenset[str] = field(default=frozenset())
+
+    def source(self, name: str) -> str:
+        """Where a setting comes from, for the working."""
+        return "the standard" if name in self.given else "common practice, until you set it"
+
+    @property
+    def base_profile(self) -> str:
+        """The name of the base stock: base 9/16 × 5 1/2."""
+        thickness, height = (format_length(side).rstrip('"') for side in (self.base_thickness, self.base_height))
+        return f"base {thickness} × {height}"
+
+
+def parse_price(text: str) -> int:
+    """Dollars and cents as written to whole cents, exactly. Raises `StandardError`.
+
+    >>> parse_price("$19.98")
+    1998
+    """
+    whole, _, cents = text.strip().removeprefix("$").partition(".")
+    if not (whole.isascii() and whole.isdigit() and len(whole) <= 7 and (cents.isdigit() or not cents) and len(cents) <= 2):
+        raise StandardError("not-money", text=quote(text))
+    return int(whole) * 100 + int(cents.ljust(2, "0")) if cents else int(whole) * 100
+
+
+def format_price(cents: int) -> str:
+    """Whole cents as dollars and cents, in the form that `parse_price` reads.
+
+    >>> format_price(6942)
+    '69.42'
+    """
+    return f"{cents // 100}.{cents % 100:02d}"
+
+
+def format_stock(length: Length) -> str:
+    """A stock length as it is sold: 12 ft; an offcut in inches.
+
+    >>> format_stock(Length(Fraction(144))), format_stock(Length(Fraction(77, 2)))
+    ('12 ft', '38 1/2"')
+    """
+    return f"{length.inches // 12} ft" if length.inches % 12 == 0 else format_length(length)
+
+
+def parse_stock(rows: object) -> tuple[Stock, ...]:
+    """Rows of {length, price, limit} as written. Raises `StandardError` or `LengthError`."""
+    if not isinstance(rows, list) or not all(isinstance(row, Mapping) for row in rows):
+        raise StandardError("not-stock")
+    return tuple(_parse_stock_row(row) for row in rows)
+
+
+def _parse_stock_row(row: Mapping[str, Any]) -> Stock:
+    limit = str(row.get("limit") or "").strip()
+    if limit and not (limit.isascii() and limit.isdigit() and len(limit) <= 6):
+        raise StandardError("not-a-count", text=quote(limit))
+    length = _positive("stock length", str(row.get("length", "")))
+    return Stock(length, parse_price(str(row.get("price", ""))), int(limit) if limit else None)
+
+
+def _positive(name: str, value: str) -> Length:
+    length = parse_length(value)
+    if length.inches <= 0:
+        raise StandardError("not-positive", name=name, text=quote(value))
+    return length
+
+
+def _not_negative(name: str, value: str) -> Length:
+    return parse_length(value)  # a reading is never negative: zero is a choice here, such as no reveal
+
+
+def _choice(*choices: str) -> Any:
+    def parse(name: str, value: str) -> str:
+        if value not in choices:
+            raise StandardError("not-a-choice", name=name, choices=", ".join(choices), text=quote(value))
+        return value
+
+    return parse
+
+
+SETTINGS: dict[str, Any] = {
+    "base.height": _positive,
+    "base.thickness": _positive,
+    "base.inside": _choice(*INSIDE_JOINTS),
+    "base.scarf": lambda name, value: parse_degrees(value),
+    "base.stock": lambda name, value: parse_stock(value),
+    "casing.width": _positive,
+    "casing.thickness": _positive,
+    "reveal": _not_negative,
+    "head": _choice(*HEADS),
+    "kerf": _not_negative,
+    "end_trim": _not_negative,
+    "hold": _not_negative,
+}
+
+
+def check_setting(name: str, value: object) -> list[EngineError]:
+    """What is wrong with a setting's value: nothing, or the refusal. A name of a newer engine is not judged."""
+    try:
+        derive_standard({name: value})
+    except EngineError as error:
+        return [error]
+    return []
+
+
+def derive_standard(settings: Mapping[str, object]) -> Standard:
+    """Settings by dotted name, as written, to the standard they make. Raises the first `EngineError`."""
+    given: dict[str, Any] = {}
+    for name, value in settings.items():
+        if name in SETTINGS:
+            written = value if isinstance(value, list) else str(value)
+            try:
+                given[name] = SETTINGS[name](name, written)
+            except EngineError as error:
+                refusal = StandardError("bad-value", name=name, sentence=error.message, field=name, at=error.at)
+                refusal.key = error.key
+                raise refusal from error
+    fields = {name.replace(".", "_"): value for name, value in given.items()}
+    return replace(Standard(), **fields, given=frozenset(given))
+
+
+def dotted(standard: Mapping[str, Any]) -> dict[str, object]:
+    """A nested standard, as in a room's question, to settings by dotted name.
+
+    >>> dotted({"base": {"height": "5 1/2"}, "reveal": "3/16"})
+    {'base.height': '5 1/2', 'reveal': '3/16'}
+    """
+    flat: dict[str, object] = {}
+    for name, value in standard.items():
+        if isinstance(value, Mapping):
+            flat |= {f"{name}.{below}": held for below, held in value.items()}
+        else:
+            flat[name] = value
+    return flat
+
+
+def _default(name: str) -> str:
+    value = getattr(Standard(), name.replace(".", "_"))
+    if isinstance(value, Length):
+        return format_length(value).rstrip('"')
+    return value if isinstance(value, str) else str(value)
+
+
+# What a setting is until a person says otherwise, as text; stock has no default, for no price can be guessed.
+DEFAULTS = {name: _default(name) for name in SETTINGS if name != "base.stock"}

@@ -1,0 +1,84 @@
+"""What is still to be read: the figures that the wanted pieces use and the survey lacks, in walking order.
+
+Never one that nothing uses: a window does not break the base, so base asks nothing of it. What a person reads of it all
+the same is kept and drawn.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from scantling.engine.lengths import ZERO, Length
+from scantling.engine.survey.room import Measure, Obstacle, Opening, Room, Wall
+from scantling.engine.trim.runs import base_stops_at
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One figure of the survey that pieces use: what it is, where to hold the tape, why, and what was read of it."""
+
+    of: str
+    what: str
+    wall: str
+    number: int
+    title: str
+    hint: str
+    why: str
+    used: bool
+    read: bool
+
+    @property
+    def wanted(self) -> bool:
+        return self.used and not self.read
+
+
+def derive_figures(room: Room) -> list[Figure]:
+    """Every figure that can be read of the room, in walking order: along each wall, then the corner at its right."""
+    return [figure for wall in room.walls for figure in _figures_of(room, wall)]
+
+
+def derive_needs(room: Room) -> list[Figure]:
+    """The figures still wanted."""
+    return [figure for figure in derive_figures(room) if figure.wanted]
+
+
+def _figures_of(room: Room, wall: Wall) -> Iterator[Figure]:
+    stops = base_stops_at(wall)
+    things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
+    for thing in sorted(things, key=_where):
+        yield from _figures_of_thing(wall, thing, thing in stops)
+    yield Figure(
+        wall.id, "length", wall.id, wall.number, f"{wall.name}, along the floor",
+        "Hold the tape 2 in up from the floor, corner to corner.", "every piece of base on this wall",
+        used=True, read=wall.length is not None,
+    )  # fmt: skip
+    if room.after(wall):
+        yield _corner_figure(wall)
+
+
+def _where(thing: Opening | Obstacle) -> tuple[bool, Length, str]:
+    # A thing not yet placed is asked for first: its place decides what the rest of the wall is.
+    return (thing.at is not None, thing.at.smallest if thing.at else ZERO, thing.id)
+
+
+def _figures_of_thing(wall: Wall, thing: Opening | Obstacle, used: bool) -> Iterator[Figure]:
+    edge = "inner face of the jamb" if isinstance(thing, Opening) else "near edge"
+    across = "jamb to jamb, at the floor" if isinstance(thing, Opening) else "from edge to edge, at the floor"
+    figures: tuple[tuple[str, Measure | None, str, str], ...] = (
+        ("at", thing.at, f"left corner to the {thing.name}", f"From the left corner to the {edge}, 2 in up."),
+        ("width", thing.width, f"{thing.name}, {across}", f"Hold the tape level, {across}."),
+    )
+    for what, measure, title, hint in figures:
+        why = f"the base to the left and right of the {thing.name}" if used else "the drawing only"
+        yield Figure(
+            thing.id, what, wall.id, wall.number, f"{wall.name}, {title}", hint, why, used, measure is not None
+        )
+
+
+def _corner_figure(wall: Wall) -> Figure:
+    hint = {
+        "inside": "Set the gauge in the corner 2 in up; or read three sides: 24 in along each wall, then across.",
+        "outside": "Close the gauge round the corner 2 in up; or carry both walls on over the floor, read three sides.",
+    }[wall.turn]
+    why = f"the {'miter' if wall.turn == 'outside' else 'joint'} at corner {wall.number}"
+    title = f"corner {wall.number}, {wall.turn}"
+    return Figure(wall.id, "corner", wall.id, wall.number, title, hint, why, used=True, read=wall.corner is not None)

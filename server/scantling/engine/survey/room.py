@@ -1,0 +1,278 @@
+"""A surveyed room: walls from left to right as one stands inside facing them, with what was read of each.
+
+Every reading is kept as typed. One that cannot be understood, or a survey that cannot be, is a problem on the wall it
+concerns; the other walls stand.
+"""
+
+import itertools
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any
+
+from scantling.engine.angles import Corner, derive_corner_by_gauge, derive_corner_by_sides, parse_degrees
+from scantling.engine.errors import EngineError, quote
+from scantling.engine.lengths import Length, format_length, parse_length
+from scantling.engine.standard import Standard, derive_standard, dotted
+
+TURNS = ("inside", "outside")
+OPENINGS = ("door", "window", "cased")
+BASE_AT = ("stops", "notch", "over")
+
+
+class SurveyError(EngineError):
+    sentences = {
+        "not-understood": "{what}: {sentence}",
+        "no-length": "{what} is nothing: measure it again.",
+        "past-the-end": "{what} ends {by} past the end of the wall: measure both again.",
+        "overlap": "{what} and {other} lie over each other by {by}: measure both again.",
+        "three-sides": "{text} is not three sides: write the two along the walls, then across: 24, 24, 34 1/4.",
+    }
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """Every reading of one figure, as typed and as understood, in the order they were taken."""
+
+    name: str
+    texts: tuple[str, ...]
+    lengths: tuple[Length, ...]
+
+    @property
+    def smallest(self) -> Length:
+        """For what goes between. Common practice, no source."""
+        return min(self.lengths)
+
+    @property
+    def largest(self) -> Length:
+        """For what must cover, or be kept clear of. Common practice, no source."""
+        return max(self.lengths)
+
+    @property
+    def spread(self) -> Length:
+        return self.largest - self.smallest
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """What is wrong, on which wall, and a sentence that ends in what to do."""
+
+    wall: str
+    key: str
+    message: str
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    id: str
+    kind: str
+    at: Measure | None
+    width: Measure | None
+
+    @property
+    def name(self) -> str:
+        return "cased opening" if self.kind == "cased" else self.kind
+
+
+@dataclass(frozen=True, slots=True)
+class Obstacle:
+    id: str
+    kind: str
+    base: str
+    at: Measure | None
+    width: Measure | None
+
+    @property
+    def name(self) -> str:
+        return self.kind
+
+
+@dataclass(frozen=True, slots=True)
+class Wall:
+    """`corner` is the one at the wall's right end, None where it has not been read; `turn` is known all the same."""
+
+    id: str
+    number: int
+    turn: str
+    length: Measure | None
+    corner: Corner | None
+    corner_texts: tuple[str, ...]
+    meets: Length | None
+    openings: tuple[Opening, ...]
+    obstacles: tuple[Obstacle, ...]
+
+    @property
+    def name(self) -> str:
+        return f"wall {self.number}"
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """`closed`: the last wall's right end is the first wall's left end. `unused`: names that nothing here reads."""
+
+    name: str
+    closed: bool
+    standard: Standard
+    walls: tuple[Wall, ...]
+    problems: tuple[Problem, ...]
+    unused: tuple[str, ...] = ()
+
+    def after(self, wall: Wall) -> Wall | None:
+        """The wall to the right, round the corner."""
+        if wall.number < len(self.walls):
+            return self.walls[wall.number]
+        return self.walls[0] if self.closed and len(self.walls) > 1 else None
+
+
+class _Reader:
+    """Reads one wall's facts, gathering what is wrong with them instead of stopping."""
+
+    def __init__(self, wall: str) -> None:
+        self.wall = wall
+        self.problems: list[Problem] = []
+
+    def refuse(self, error: EngineError) -> None:
+        self.problems.append(Problem(self.wall, error.key, error.message))
+
+    def measure(self, name: str, written: object) -> Measure | None:
+        """Readings of one figure; None when none of them can be used."""
+        texts = [str(one) for one in written] if isinstance(written, list | tuple) else [str(written)]
+        kept: list[tuple[str, Length]] = []
+        for one in texts if written is not None else []:
+            try:
+                kept.append((one, parse_length(one)))
+            except EngineError as error:
+                self.refuse(_not_understood(name, error))
+        if not kept:
+            return None
+        return Measure(name, tuple(one for one, _ in kept), tuple(length for _, length in kept))
+
+    def length(self, name: str, written: object) -> Measure | None:
+        measure = self.measure(name, written)
+        if measure and not measure.smallest:
+            self.refuse(SurveyError("no-length", what=name))
+            return None
+        return measure
+
+    def corner(self, name: str, turn: str, facts: Mapping[str, Any]) -> Corner | None:
+        """The mean of what was read of a corner; several readings that differ widen its ±."""
+        read: list[Corner] = []
+        for written in corner_readings(facts):
+            try:
+                read.append(read_corner(turn, written))
+            except EngineError as error:
+                self.refuse(_not_understood(name, error))
+        if not read:
+            return None
+        angles = [corner.degrees for corner in read]
+        half_spread = (max(angles) - min(angles)) / 2
+        plus_minus = max(half_spread, *(corner.plus_minus for corner in read))
+        return Corner(turn, sum(angles, start=Fraction(0)) / len(angles), plus_minus, all(corner.exact for corner in read))
+
+
+def _not_understood(what: str, error: EngineError) -> EngineError:
+    refusal = SurveyError("not-understood", what=what, sentence=error.message)
+    refusal.key = error.key
+    return refusal
+
+
+def corner_readings(facts: Mapping[str, Any]) -> list[str | tuple[str, ...]]:
+    """What was read of a corner: gauge readings as texts, three sides as tuples."""
+    gauge, sides = facts.get("corner"), facts.get("sides") or ()
+    by_gauge = gauge if isinstance(gauge, list | tuple) else [] if gauge is None else [gauge]
+    by_sides = sides if sides and isinstance(sides[0], list | tuple) else [sides] if sides else []
+    return [*(str(one) for one in by_gauge), *(tuple(str(side) for side in three) for three in by_sides)]
+
+
+def parse_sides(text: str) -> tuple[str, ...]:
+    """Three sides in one text, parted by commas or semicolons: "24, 24, 34 1/4".
+
+    >>> parse_sides("24, 24, 34 1/4")
+    ('24', '24', '34 1/4')
+    """
+    return tuple(part.strip() for part in text.replace(";", ",").split(","))
+
+
+def read_corner(turn: str, written: str | tuple[str, ...]) -> Corner:
+    """One reading of a corner, by gauge (a text) or by three sides (a tuple). Raises `EngineError`."""
+    if isinstance(written, str):
+        return derive_corner_by_gauge(turn, parse_degrees(written), written)
+    if len(written) != 3:
+        raise SurveyError("three-sides", text=quote(", ".join(written)))
+    a, b, across = (parse_length(side) for side in written)
+    return derive_corner_by_sides(turn, a, b, across)
+
+
+def read_room(facts: Mapping[str, Any]) -> Room:
+    """A room's facts, in the shape that questions and the notebook give, to the room they describe.
+
+    Raises `EngineError` only for a standard that cannot be; what is wrong with a wall is a problem in the room.
+    """
+    standard = derive_standard(dotted(facts.get("standard") or {}))
+    walls: list[Wall] = []
+    problems: list[Problem] = []
+    for number, wall_facts in enumerate(facts.get("walls") or (), start=1):
+        reader = _Reader(str(wall_facts.get("id", f"w{number}")))
+        wall = _read_wall(reader, number, wall_facts)
+        walls.append(wall)
+        problems += reader.problems
+        problems += check_along(wall)
+    return Room(str(facts.get("name", "")), bool(facts.get("closed", True)), standard, tuple(walls), tuple(problems))
+
+
+def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any]) -> Wall:
+    corner = facts.get("corner") or {}
+    turn = corner.get("turn", "inside")
+    openings = [
+        Opening(str(one["id"]), one["kind"], reader.measure(f"{one['kind']} from the left", one.get("at")),
+                reader.length(f"{one['kind']} width", one.get("width")))
+        for one in facts.get("openings") or ()
+    ]  # fmt: skip
+    obstacles = [
+        Obstacle(str(one["id"]), one["kind"], one.get("base", "stops"),
+                 reader.measure(f"{one['kind']} from the left", one.get("at")),
+                 reader.length(f"{one['kind']} width", one.get("width")))
+        for one in facts.get("obstacles") or ()
+    ]  # fmt: skip
+    meets = reader.length("the board it meets", corner.get("meets"))
+    return Wall(
+        id=reader.wall,
+        number=number,
+        turn=turn,
+        length=reader.length(f"wall {number}", facts.get("length")),
+        corner=reader.corner(f"corner {number}", turn, corner),
+        corner_texts=tuple(one if isinstance(one, str) else ", ".join(one) for one in corner_readings(corner)),
+        meets=meets.smallest if meets else None,
+        openings=tuple(openings),
+        obstacles=tuple(obstacles),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Span:
+    name: str
+    start: Length
+    end: Length
+
+
+def check_along(wall: Wall) -> list[Problem]:
+    """What cannot be along one wall: something past its end, or two things in one place."""
+    things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
+    spans = sorted(
+        (
+            _Span(f"the {thing.name}", thing.at.largest, thing.at.largest + thing.width.largest)
+            for thing in things
+            if thing.at and thing.width
+        ),
+        key=lambda span: (span.start, span.end, span.name),
+    )
+    problems = []
+    for span in spans:
+        if wall.length and span.end > wall.length.largest:
+            past = format_length(span.end - wall.length.largest)
+            problems.append(SurveyError("past-the-end", what=span.name.capitalize(), by=past))
+    for left, right in itertools.pairwise(spans):
+        if left.end > right.start:
+            by = format_length(left.end - right.start)
+            problems.append(SurveyError("overlap", what=left.name.capitalize(), other=right.name, by=by))
+    return [Problem(wall.id, error.key, error.message) for error in problems]

@@ -1,0 +1,108 @@
+"""The survey as a person walks it: one row a figure, with every reading ever taken of it and what to make of them."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from scantling.engine.angles import Corner
+from scantling.engine.errors import EngineError
+from scantling.engine.journal import Entry
+from scantling.engine.lengths import SIXTEENTH, Length, format_length, parse_reading, say_length
+from scantling.engine.notebook import Notebook
+from scantling.engine.survey.needs import Figure, derive_figures
+from scantling.engine.survey.room import Room, Wall, parse_sides, read_corner
+
+# Readings that differ by more were not of one thing: two graduations of the tape, or a degree of a corner. Common
+# practice, no source.
+AGREE = SIXTEENTH * 2
+AGREE_DEGREES = Fraction(1)
+TIMES = {1: "once", 2: "twice"}
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """One reading of a figure: as typed, as understood or why not; `strike` names the strike in force against it."""
+
+    entry: str
+    text: str
+    strike: str | None
+    shown: str
+    words: str
+    error: str | None = None
+    value: Length | Corner | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """`state`: wanted, read, check (look at it again), spare (nothing uses it)."""
+
+    figure: Figure
+    taken: tuple[Taken, ...]
+    state: str
+    note: str
+    value: Length | Corner | None
+
+
+def derive_rows(notebook: Notebook, room: Room, nearest: Length = SIXTEENTH) -> list[Row]:
+    """A row for every figure of the room that is wanted or was ever read, in walking order."""
+    walls = {wall.id: wall for wall in room.walls}
+    return [_derive_row(notebook, walls[figure.wall], figure, nearest) for figure in derive_figures(room)]
+
+
+def _derive_row(notebook: Notebook, wall: Wall, figure: Figure, nearest: Length) -> Row:
+    taken = tuple(_take(notebook, entry, wall, nearest) for entry in _entries(notebook, figure))
+    standing = [one for one in taken if one.strike is None]
+    state, note = _judge(figure, standing)
+    return Row(figure, taken, state, note, _used(figure, wall, standing))
+
+
+def _entries(notebook: Notebook, figure: Figure) -> list[Entry]:
+    whats = ("corner", "sides") if figure.what == "corner" else (figure.what,)
+    return [entry for entry in notebook.about("reading", figure.of) if entry.body["what"] in whats]
+
+
+def _take(notebook: Notebook, entry: Entry, wall: Wall, nearest: Length) -> Taken:
+    text, strike = entry.body["text"], notebook.strike_of(entry.id)
+    try:
+        if entry.body["what"] in ("corner", "sides"):
+            corner = read_corner(wall.turn, text if entry.body["what"] == "corner" else parse_sides(text))
+            shown = show_corner(corner)
+            return Taken(entry.id, text, strike, shown, f"{shown.removesuffix('°')} degrees", value=corner)
+        reading = parse_reading(text).measured
+        return Taken(
+            entry.id, text, strike, format_length(reading, nearest), say_length(reading, nearest), value=reading
+        )
+    except EngineError as error:
+        return Taken(entry.id, text, strike, "", "", error.message)
+
+
+def show_corner(corner: Corner) -> str:
+    """As the gauge shows it: the angle of the corner itself, inside or out, to a tenth."""
+    return f"{float(corner.gauge):.1f}°"
+
+
+def _judge(figure: Figure, standing: list[Taken]) -> tuple[str, str]:
+    if any(one.error for one in standing):
+        return "check", "a reading that cannot be understood: strike it and read again"
+    if not standing:
+        return ("wanted", "not read yet") if figure.used else ("spare", "nothing uses it yet")
+    spread = _spread([one.value for one in standing])
+    if spread:
+        return "check", f"readings differ by {spread}: read again"
+    count = TIMES.get(len(standing), f"{len(standing)} times")
+    return ("read" if figure.used else "spare"), f"read {count}{', agree' if len(standing) > 1 else ''}"
+
+
+def _spread(values: list[Length | Corner | None]) -> str:
+    lengths = [value for value in values if isinstance(value, Length)]
+    if lengths and max(lengths) - min(lengths) > AGREE:
+        return format_length(max(lengths) - min(lengths)).replace('"', " in")
+    angles = [value.degrees for value in values if isinstance(value, Corner)]
+    if angles and max(angles) - min(angles) > AGREE_DEGREES:
+        return f"{float(max(angles) - min(angles)):.1f}°"
+    return ""
+
+
+def _used(figure: Figure, wall: Wall, standing: list[Taken]) -> Length | Corner | None:
+    if figure.what == "corner":
+        return wall.corner
+    return min((one.value for one in standing if isinstance(one.value, Length)), default=None)

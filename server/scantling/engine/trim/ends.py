@@ -1,0 +1,85 @@
+"""The ends of a board in a corner: what joint, what saw setting, how much the face gains or loses on the back.
+
+A gauge in the corner gives W; a board's end follows from W, its own thickness and the other board's.
+"""
+
+import math
+from dataclasses import dataclass
+from fractions import Fraction
+
+from scantling.engine.angles import SQUARE, Corner, derive_front_minus_back, derive_saw, format_degrees, scaled
+from scantling.engine.lengths import ZERO, Length
+
+
+@dataclass(frozen=True, slots=True)
+class End:
+    """One end of a piece. `saw` is degrees from square, 0 for a square cut.
+
+    `grows` is how much longer the face is than the back at this end; `taken` how far the back stops short of the
+    corner; `meets` what the end comes up against.
+    """
+
+    joint: str
+    meets: str
+    saw: Fraction = Fraction(0)
+    grows: Length = ZERO
+    taken: Length = ZERO
+    corner: Corner | None = None
+
+    @property
+    def long_edge(self) -> str:
+        """Which edge is the long point: back, front, or none for a square end."""
+        if not self.grows:
+            return "none"
+        return "front" if self.grows.inches > 0 else "back"
+
+    @property
+    def point(self) -> Fraction:
+        """The angle at the point of the board."""
+        return SQUARE - self.saw
+
+    @property
+    def shown(self) -> str:
+        """In a carpenter's words: square; cope, 45.5°; outside miter, 44.5°; butt, beveled 2°, long at the face."""
+        degrees = format_degrees(self.saw)
+        if self.joint == "miter" and self.corner:
+            return f"{self.corner.turn} miter, {degrees}"
+        if self.joint == "cope":
+            return f"cope, {degrees}"
+        if degrees == "0°":
+            return self.joint
+        return f"{self.joint}, beveled {degrees}, long at the {'face' if self.long_edge == 'front' else 'back'}"
+
+
+def derive_miter(meets: str, corner: Corner, own: Length, other: Length) -> End:
+    """Both boards cut at half of what the walls turn by; boards of two thicknesses, each at its own angle."""
+    grows = derive_front_minus_back(own, corner, other)
+    return End("miter", meets, derive_saw(own, grows, corner, other), grows, corner=corner)
+
+
+def derive_cope(meets: str, corner: Corner, own: Length) -> End:
+    """Cut as an inside miter, long point at the back in the corner, then coped along the line the cut shows."""
+    return End("cope", meets, corner.saw, derive_front_minus_back(own, corner), corner=corner)
+
+
+def derive_run_through(meets: str, corner: Corner, own: Length) -> End:
+    """The end that runs into the corner, for another to be coped or butted to: square where the corner is or opens.
+
+    In a corner tighter than square the face would strike the other wall first: the end is cut to lie flat on it.
+    """
+    if corner.degrees >= SQUARE:
+        return End("square", meets, corner=corner)
+    return End("square", meets, SQUARE - corner.degrees, -_times_cotangent(own, corner), corner=corner)
+
+
+def derive_butt(meets: str, corner: Corner, own: Length, other: Length) -> End:
+    """Against the face of a board already up: the back stops t'/sin W short, the end follows that face."""
+    sine = Fraction(1) if corner.degrees == SQUARE else math.sin(math.radians(corner.degrees))
+    taken = scaled(other, 1 / sine)
+    return End("butt", meets, abs(SQUARE - corner.degrees), -_times_cotangent(own, corner), taken, corner)
+
+
+def _times_cotangent(length: Length, corner: Corner) -> Length:
+    if corner.degrees == SQUARE:
+        return ZERO
+    return scaled(length, 1 / math.tan(math.radians(corner.degrees)))

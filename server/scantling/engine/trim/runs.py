@@ -1,0 +1,143 @@
+"""Runs of base: where along each wall base is wanted, and what its two ends come up against.
+
+A run goes from corner to corner, less the doors (to the outer edge of their casing) and whatever base stops at.
+A run that is bounded by two openings needs no wall length, so it can be cut before the wall was measured.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from scantling.engine.lengths import ZERO, Length, format_length
+from scantling.engine.survey.room import Measure, Obstacle, Opening, Problem, Room, SurveyError, Wall
+
+CORNER, CASING, OBSTACLE, OPEN = "corner", "casing", "obstacle", "open"
+
+
+@dataclass(frozen=True, slots=True)
+class Term:
+    """One figure in a run's length: read (then the smallest or largest counts, by its sign) or from the standard."""
+
+    sign: int
+    name: str
+    figure: Measure | Length
+
+    @property
+    def value(self) -> Length:
+        if isinstance(self.figure, Length):
+            return self.figure
+        # A run goes between things: what it is made of counts small, what is taken off it counts large.
+        return self.figure.smallest if self.sign > 0 else self.figure.largest
+
+    @property
+    def readings(self) -> tuple[str, ...]:
+        return self.figure.texts if isinstance(self.figure, Measure) else ()
+
+    def turned(self) -> "Term":
+        return Term(-self.sign, self.name, self.figure)
+
+
+@dataclass(frozen=True, slots=True)
+class Bound:
+    """Where a run ends: its kind, its name, and how far along the wall, as terms from the wall's left end."""
+
+    kind: str
+    name: str
+    terms: tuple[Term, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    wall: Wall
+    left: Bound
+    right: Bound
+    notches: tuple[str, ...] = ()
+
+    @property
+    def terms(self) -> tuple[Term, ...]:
+        return (*self.right.terms, *(term.turned() for term in self.left.terms))
+
+    @property
+    def back(self) -> Length:
+        """The length along the wall."""
+        return sum((term.value * term.sign for term in self.terms), start=ZERO)
+
+    @property
+    def place(self) -> str:
+        """What tells it from another run on the same wall: left of the door, between the door and the cabinet."""
+        left, right = (bound.name if bound.kind in (CASING, OBSTACLE) else "" for bound in (self.left, self.right))
+        if left and right:
+            return f"between {left} and {right}"
+        return f"right of {left}" if left else f"left of {right}" if right else ""
+
+
+def derive_runs(room: Room) -> tuple[list[Run], list[Problem]]:
+    """Every run of base in the room, walking left to right, and the walls that leave no room for one."""
+    runs: list[Run] = []
+    problems: list[Problem] = []
+    for wall in room.walls:
+        for run in _runs_along(room, wall):
+            if run.back.inches > 0:
+                runs.append(run)
+            elif run.back.inches < 0 and not _is_past_end(wall, room):
+                problems.append(_no_room(run))
+    return runs, problems
+
+
+def _is_past_end(wall: Wall, room: Room) -> bool:
+    """Whether the survey of this wall is already refused: then a run of less than nothing is not a second problem."""
+    return any(problem.wall == wall.id and problem.key in ("past-the-end", "overlap") for problem in room.problems)
+
+
+def _no_room(run: Run) -> Problem:
+    name = run.left.name if run.left.kind == CASING else run.right.name
+    other = run.right.name if run.left.kind == CASING else run.left.name
+    error = RunError("no-room", what=name, other=other, by=format_length(-run.back))
+    return Problem(run.wall.id, error.key, error.message)
+
+
+class RunError(SurveyError):
+    sentences = {
+        "no-room": "The casing of {what} would reach {by} past {other}: read both again, or rip the casing.",
+    }
+
+
+def _runs_along(room: Room, wall: Wall) -> Iterator[Run]:
+    breaks = [_break(room, thing) for thing in base_stops_at(wall)]
+    if any(found is None for found in breaks):
+        return  # a thing not yet placed may stand anywhere along this wall
+    placed = sorted((found for found in breaks if found), key=lambda found: _start(found[0]))
+    before = room.walls[wall.number - 2] if wall.number > 1 or room.closed else None
+    bound = Bound(CORNER, f"corner {before.number}", ()) if before else Bound(OPEN, "the open left end", ())
+    for left_side, right_side in placed:
+        yield Run(wall, bound, left_side, _notches(wall))
+        bound = right_side
+    if wall.length:
+        kind, name = (CORNER, f"corner {wall.number}") if room.after(wall) else (OPEN, "the open right end")
+        yield Run(wall, bound, Bound(kind, name, (Term(1, wall.name, wall.length),)), _notches(wall))
+
+
+def base_stops_at(wall: Wall) -> tuple[Opening | Obstacle, ...]:
+    """What breaks the base along a wall: doors and cased openings, and things it is to stop at; windows do not."""
+    doors = tuple(opening for opening in wall.openings if opening.kind != "window")
+    return (*doors, *(obstacle for obstacle in wall.obstacles if obstacle.base == "stops"))
+
+
+def _break(room: Room, thing: Opening | Obstacle) -> tuple[Bound, Bound] | None:
+    if thing.at is None or thing.width is None:
+        return None
+    at, width = Term(1, f"to the {thing.name}", thing.at), Term(1, f"the {thing.name}", thing.width)
+    name = f"the {thing.name}"
+    if isinstance(thing, Obstacle):
+        return Bound(OBSTACLE, name, (at,)), Bound(OBSTACLE, name, (at, width))
+    reveal = Term(1, "reveal", room.standard.reveal)
+    casing = Term(1, "casing", room.standard.casing_width)
+    left = Bound(CASING, name, (at, reveal.turned(), casing.turned()))
+    return left, Bound(CASING, name, (at, width, reveal, casing))
+
+
+def _start(bound: Bound) -> Length:
+    return sum((term.value * term.sign for term in bound.terms), start=ZERO)
+
+
+def _notches(wall: Wall) -> tuple[str, ...]:
+    return tuple(obstacle.kind for obstacle in wall.obstacles if obstacle.base == "notch")
