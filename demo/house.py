@@ -1,0 +1,147 @@
+"""The demo house: the sewing room and back stair hall of an invented 1936 bungalow, as a journal.
+
+Run it to write house.json beside it. Everything is made up: house, figures and prices. The figures are written in all
+the ways a person writes them; the sewing room closes to within what a tape can tell, and the hall still wants readings.
+"""
+
+import json
+from pathlib import Path
+
+PHONE = "70686f6e65000001"
+FIRST_MORNING = 1_773_480_600_000  # a Saturday in March, in milliseconds
+BETWEEN_ENTRIES = 41_000
+
+
+class Journal:
+    """Entries as the demo's phone made them, one after the other."""
+
+    def __init__(self) -> None:
+        self.entries: list[dict] = []
+
+    def _uuid(self) -> str:
+        count = len(self.entries) * 2 + 1
+        ms = f"{FIRST_MORNING + len(self.entries) * BETWEEN_ENTRIES:012x}"
+        return f"{ms[:8]}-{ms[8:]}-7{count:03x}-8000-{count:012x}"
+
+    def say(self, kind: str, /, **body: object) -> str:
+        """Append an entry; gives back its id."""
+        entry = self._uuid()
+        stamp = f"{FIRST_MORNING + len(self.entries) * BETWEEN_ENTRIES:012x}-0000-{PHONE}"
+        self.entries.append(
+            {
+                "id": entry,
+                "device": PHONE,
+                "seq": len(self.entries) + 1,
+                "stamp": stamp,
+                "version": 1,
+                "kind": kind,
+                "body": body,
+                "supersedes": [],
+            }
+        )
+        return entry
+
+    def new(self, kind: str, /, **body: object) -> str:
+        """A new house, room, wall or thing; gives back the id it is known by."""
+        subject = self._uuid()
+        subject = subject[:-1] + f"{(int(subject[-1], 16) + 1) % 16:x}"
+        self.say(kind, **{kind: subject}, **body)
+        return subject
+
+    def read(self, of: str, what: str, *texts: str) -> list[str]:
+        return [self.say("reading", of=of, what=what, text=text) for text in texts]
+
+
+def sewing_room(journal: Journal, house: str) -> None:
+    """A door, a bay, a chimney breast, a niche for a radiator, and one corner well out of square."""
+    room = journal.new("room", house=house, name="Sewing room", closed=True)
+    walls: list[str] = []
+
+    def wall(turn: str, *lengths: str, corner: str = "", sides: str = "") -> str:
+        walls.append(journal.new("wall", room=room, after=walls[-1] if walls else None, turn=turn))
+        journal.read(walls[-1], "length", *lengths)
+        journal.read(walls[-1], "sides" if sides else "corner", sides or corner)
+        return walls[-1]
+
+    def thing(of: str, at: str, *widths: str, kind: str, base: str = "") -> None:
+        if base:
+            found = journal.new("obstacle", wall=of, kind=kind, base=base)
+        else:
+            found = journal.new("opening", wall=of, kind=kind)
+        journal.read(found, "at", at)
+        journal.read(found, "width", *widths)
+
+    door_wall = wall("inside", "11' 9 3/8\"", "141 3/8", corner="90.0")
+    thing(door_wall, "14 1/2", "30 1/8", "30 1/8", kind="door")
+    thing(door_wall, "47 3/8", "12", kind="floor register", base="over")
+    thing(wall("outside", "41 5/8", corner="134.8"), "8 1/2", "26", kind="window")
+    wall("inside", "27 1/16", corner="134.9")
+    thing(wall("inside", "3' 7 1/2\"", corner="135.1"), "6 3/4", "30", kind="window")
+    wall("outside", "27", corner="135.0")
+    wall("inside", "27 7/8", corner="90.0")
+    cabinet_wall = wall("inside", "46 7/8", sides="24, 24, 33 15/16")
+    thing(cabinet_wall, "24 1/2", "22 3/8", kind="built-in cabinet", base="stops")
+    wall("outside", "14 3/16", corner="90.6")
+    breast = wall("outside", corner="89.4")
+    slip, _, _ = journal.read(breast, "length", "55 5/16", "54 5/16", "54 5/16")
+    journal.say("strike", entry=slip, why="an inch out: the tape was held at its 1 in mark")
+    wall("inside", "14 1/4 shy", corner="90.3")
+    wall("inside", "3 foot 8 and 11 sixteenths", sides="24, 24, 33 5/16")
+    wall("outside", "40 1/8", corner="90.0")
+    wall("inside", "238 mm", corner="90.0")
+    thing(wall("inside", "36 1/8", corner="90.0"), "5", "1 1/4", kind="radiator pipe", base="notch")
+    wall("outside", "9 3/8", corner="90.0")
+    wall("inside", "6 ft 3 1/4", corner="91.6")
+
+
+def stair_hall(journal: Journal, house: str) -> None:
+    """An L with an outside corner, half surveyed: two corners and a width are still wanted."""
+    room = journal.new("room", house=house, name="Back stair hall", closed=True)
+    after: str | None = None
+    walls = []
+    for turn, length, corner in (
+        ("inside", "58 1/4", "90.0"),
+        ("inside", "10' 0 3/4\"", "89.5"),
+        ("inside", "34 1/2", "90.5"),
+        ("outside", "71 1/8", "90.0"),
+        ("inside", "23 3/4", None),
+        ("inside", "49 5/8", None),
+    ):
+        after = journal.new("wall", room=room, after=after, turn=turn)
+        walls.append(after)
+        journal.read(after, "length", length)
+        if corner:
+            journal.read(after, "corner", corner)
+    door = journal.new("opening", wall=walls[0], kind="door")
+    journal.read(door, "at", "13")
+    journal.read(door, "width", "30 1/8")
+    stair = journal.new("opening", wall=walls[5], kind="cased")
+    journal.read(stair, "at", "8 1/4")
+
+
+def build() -> dict:
+    """The whole demo as {"entries": […]}."""
+    journal = Journal()
+    journal.say("device", name="demo phone")
+    house = journal.new("house", name="The bungalow", built=1936)
+    for name, value in (
+        ("base.height", "5 1/2"),
+        ("base.thickness", "9/16"),
+        ("base.inside", "cope"),
+        ("casing.width", "3 1/2"),
+        ("casing.thickness", "11/16"),
+        ("reveal", "3/16"),
+    ):
+        journal.say("setting", of=house, name=name, value=value)
+    rows = (("8 ft", "10.40"), ("10 ft", "13.35"), ("12 ft", "15.60"), ("16 ft", "21.95"))
+    stock = [{"length": length, "price": price, "limit": None} for length, price in rows]
+    stock.append({"length": "38 1/2", "price": "0", "limit": "1"})
+    journal.say("setting", of=house, name="base.stock", value=stock)
+    sewing_room(journal, house)
+    stair_hall(journal, house)
+    return {"entries": journal.entries}
+
+
+if __name__ == "__main__":
+    written = json.dumps(build(), indent=1, ensure_ascii=False) + "\n"
+    (Path(__file__).parent / "house.json").write_text(written, encoding="utf-8")
