@@ -4,10 +4,23 @@ Each module that refuses something subclasses `EngineError` and keeps its senten
 A sentence quotes what was given and ends in what to do instead; it is read on a phone, so it stays short.
 """
 
+import re
 from collections.abc import Mapping
 from typing import ClassVar
 
 QUOTE_AT_MOST = 48
+# Controls, marks that turn the direction of text, lone surrogates. Named here, because what Python calls printable
+# differs between the versions that two devices run, and they must answer alike.
+_UNSHOWN = re.compile("[\x00-\x1f\x7f-\x9f\xad\u200b-\u200f\u2028-\u202e\u2060-\u206f\ud800-\udfff\ufeff\ufff9-\uffff]")
+
+
+def plain(text: str, instead: str = "·") -> str:
+    """Text with nothing in it that a sentence, a drawing or a log line cannot hold.
+
+    >>> plain("63\\x001/4")
+    '63·1/4'
+    """
+    return _UNSHOWN.sub(instead, text)
 
 
 def quote(text: str) -> str:
@@ -16,8 +29,7 @@ def quote(text: str) -> str:
     >>> quote("63 1/")
     '“63 1/”'
     """
-    printable = "".join(c if c.isprintable() else "·" for c in text[: QUOTE_AT_MOST + 1])
-    return f"“{printable[:QUOTE_AT_MOST]}{'…' if len(text) > QUOTE_AT_MOST else ''}”"
+    return f"“{plain(text[:QUOTE_AT_MOST])}{'…' if len(text) > QUOTE_AT_MOST else ''}”"
 
 
 class EngineError(Exception):

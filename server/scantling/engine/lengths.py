@@ -69,6 +69,7 @@ class Length:
 ZERO = Length(Fraction(0))
 ONE = Length(Fraction(1))
 HALF = Length(Fraction(1, 2))
+ONE_INCH = Length(Fraction(1))
 SIXTEENTH = Length(Fraction(1, 16))
 THIRTY_SECOND = Length(Fraction(1, 32))
 SIXTY_FOURTH = Length(Fraction(1, 64))

@@ -174,7 +174,7 @@ def _take(match: re.Match[str], text: str, plain: str, tokens: list[Token]) -> N
         if not (before and (part_of_word(before) or not plain[end:].strip(" "))):
             refuse("stray-point", text, at)
     elif name == "comma":
-        if not (before and before.kind == "unit" and plain[end : end + 1] == " "):
+        if not (before and before.kind == "unit" and plain[end : end + 1] == " " and plain[end:].strip(" ")):
             refuse("comma", text, at)
     elif name == "decimal":
         if before and (before.kind in ("number", "decimal") or (part_of_word(before) and part.startswith("."))):

@@ -167,16 +167,19 @@ def _part_at(marks: Sequence[Token], at: int) -> tuple[int, int] | None:
 
 
 def _cardinal_at(marks: Sequence[Token], at: int, hundreds: bool = True) -> tuple[int, int]:
-    """A counting number in words and where it ends; it ends where it began if there is none."""
+    """A counting number in words and where it ends; it ends where it began if there is none.
+
+    `room` is what the next word must stay below or at: "twenty" leaves room for "three" but not for "thirteen".
+    """
     total, group, room, i = 0, 0, 1000, at
-    while i < len(marks) and not (i > at and _part_at(marks, i)):
+    while i < len(marks):
         word = marks[i].text
         if word in TENS and room > 99:
             group, room = group + TENS[word], 9
         elif word in UNITS and room >= max(UNITS[word], 1) and (UNITS[word] or i == at):
             group, room = group + UNITS[word], 0
         elif word == "hundred" and hundreds and 0 < group < 100:
-            group, room = group * 100, 99 + 1
+            group, room = group * 100, 100
         elif word == "thousand" and hundreds and 0 < group < 1000 and not total:
             total, group, room = group * 1000, 0, 1000
         elif marks[i].kind == "article" and i == at and _scale_at(marks, i + 1) and hundreds:

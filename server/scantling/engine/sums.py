@@ -64,7 +64,7 @@ class Step:
     @property
     def text(self) -> str:
         """The line as it is shown, up to its answer."""
-        return f"{self.left.shown()} {self.sign} {self.right.shown()}"
+        return _line(self.left, self.sign, self.right)
 
     @property
     def scales(self) -> bool:
@@ -220,11 +220,10 @@ class _Working:
             self._combine(self.values.pop(), waiting, right)
 
     def _combine(self, left: Quantity, waiting: _Pending, right: Quantity) -> None:
-        text = f"{left.shown()} {waiting.sign} {right.shown()}"
         try:
             value, notes = combine(left, waiting.sign, right)
         except UnlikeQuantities as unlike:
-            self._refuse(unlike.args[0], waiting.at, sum=quote(text))
+            self._refuse(unlike.args[0], waiting.at, sum=quote(_line(left, waiting.sign, right)))
         if abs(value.amount) > LARGEST:
             self._refuse("too-great", waiting.at)
         for note in notes:
@@ -238,6 +237,10 @@ class _Working:
 
     def _refuse(self, key: str, at: int, **facts: str) -> NoReturn:
         raise SumError(key, at=at, text=quote(self.text), **facts)
+
+
+def _line(left: Quantity, sign: str, right: Quantity) -> str:
+    return f"{left.shown()} {sign} {right.shown()}"
 
 
 def _parts_phrases(token: Token) -> bool:

@@ -184,8 +184,6 @@ def _check_next(tokens: Sequence[Token], at: int, first: Token, unit: str | None
     if at == len(tokens):
         return
     after, last = tokens[at], tokens[at - 1]
-    if after.kind == "dash" and not (unit and _tight_dash(tokens, at)):
-        refuse("loose-dash", text, after.at)
     if after.kind == "and" and at + 1 == len(tokens):
         refuse("dangling", text, after.end, part=typed(text, after))
     if unit or after.kind not in ("number", "decimal", "fraction", "and"):
