@@ -1,10 +1,21 @@
 """One list of questions. The OpenAPI page and the command line are drawn from it; each names its shapes in and out."""
 
-from scantling.engine.questions import boards, corner, journal, lengths, room
+from scantling.engine.questions import (
+    boards,
+    casing,
+    compound,
+    corner,
+    journal,
+    lengths,
+    movement,
+    room,
+    spacing,
+    window,
+)
 from scantling.engine.questions.question import Question
 
 QUESTIONS: dict[str, Question] = {
     question.name: question
-    for module in (lengths, corner, room, boards, journal)
+    for module in (lengths, corner, room, boards, journal, casing, window, compound, spacing, movement)
     for question in module.QUESTIONS
 }

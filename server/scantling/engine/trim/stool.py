@@ -1,0 +1,109 @@
+"""Stool and apron: the board that a window's casing stands on, and the one below it.
+
+Length of the stool = jamb width + 2 × (casing + reveal + horn): with casing of 3 1/2 and 1/4 for both reveal and horn
+that is the width + 8 (a trade journal, on jamb extensions). The apron is as long as the casing is wide from outside to
+outside, its ends returned (NAVEDTRA 14044). Between stool and sash 1/16 is left free (the same two, and others).
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from scantling.engine.lengths import HALF, SIXTEENTH, ZERO, Length
+from scantling.engine.survey.room import Measure
+from scantling.engine.trim.base import MARK, READING
+from scantling.engine.trim.casing import Make, Side, which
+from scantling.engine.trim.frame import Cut, FlatPiece, Outline, derive_across, said
+from scantling.engine.trim.jambs import Jambs
+from scantling.engine.trim.piece import Step
+
+SASH_PLAY = SIXTEENTH
+# How far the stool runs past the casing, at its ends and in front. Values seen run from 1/4 to 1: common practice.
+USUAL_HORN = HALF
+RETURN_SAW = Fraction(45)
+
+
+@dataclass(frozen=True, slots=True)
+class Stool:
+    """The stool's blank: its length, what goes in between the jambs, and its width from sash to front edge.
+
+    `tongue` runs from the sash to the plane of the wall, where the horns begin; it and the width want the sash read.
+    """
+
+    board: FlatPiece
+    between: Length
+    front: Length
+    tongue: Length | None
+    left_horn: Length
+    right_horn: Length
+
+    @property
+    def width(self) -> Length | None:
+        return None if self.tongue is None else self.tongue + self.front
+
+
+def derive_stool(
+    jambs: Jambs, sides: tuple[Side, Side], make: Make, thickness: Length, horn: Length, sash: Measure | None
+) -> Stool:
+    """`thickness` is the casing's, `sash` readings from the closed sash to the plane of the wall.
+
+    In front the stool stands past the casing's face by as much as a horn does at its end.
+    """
+    reaches = [min(make.back + side.width + horn, stop) for side, stop in _with_stops(sides, make)]
+    horns = [reach - make.back - side.width for side, reach in zip(sides, reaches, strict=True)]
+    length = jambs.width.largest + reaches[0] + reaches[1]
+    stopped = sum(reach < make.back + make.leg_width + horn for reach in reaches)
+    cuts = [Cut("square") for _ in sides]
+    working = (*_stool_steps(jambs, sides, make, horns), Step("= end to end", length))
+    board = FlatPiece(
+        "stool", False, length, length, cuts[0], cuts[1], READING * (1 + stopped) + MARK, working,
+        (f"Between the jambs it is {said(jambs.width.smallest)} long; the horns begin at the plane of the wall.",),
+    )  # fmt: skip
+    tongue = None if sash is None else sash.smallest - SASH_PLAY
+    return Stool(board, jambs.width.smallest, thickness + horn, tongue, horns[0], horns[1])
+
+
+def _with_stops(sides: tuple[Side, Side], make: Make) -> Iterator[tuple[Side, Length]]:
+    """Each side with the distance from jamb to side wall; where none is near, farther than any horn reaches."""
+    for side in sides:
+        yield side, Length(Fraction(10**6)) if side.room is None else side.room + make.back
+
+
+def _stool_steps(jambs: Jambs, sides: tuple[Side, Side], make: Make, horns: list[Length]) -> Iterator[Step]:
+    yield Step(f"+ width between the jambs{which(jambs.width, 'largest')}", jambs.width.largest, jambs.width.texts)
+    if make.step:
+        yield Step("+ the extension's step, at both ends", make.step * 2)
+    if make.reveal:
+        yield Step("+ reveal, at both ends", make.reveal * 2)
+    for side, horn in zip(sides, horns, strict=True):
+        yield Step(f"+ casing at the {side.name}{', ripped' * side.ripped}", side.width)
+        if horn:
+            yield Step(f"+ horn at the {side.name}", horn)
+
+
+def derive_apron(sides: tuple[Side, Side], line: Outline, thickness: Length) -> list[FlatPiece]:
+    """The apron and its returns. Its face is as long as the casing is wide outside, along the foot of the frame."""
+    widths = [
+        derive_across(side.width, corner) for side, corner in zip(sides, (line.foot_left, line.foot_right), strict=True)
+    ]
+    face = line.foot + widths[0] + widths[1]
+    free = [side for side in sides if not side.ripped]
+    back = face - thickness * len(free)
+    working = [Step("+ between the legs, along the stool", line.foot)]
+    working += [Step(f"+ the {side.name} leg", width) for side, width in zip(sides, widths, strict=True)]
+    working.append(Step("= face", face))
+    working += [Step(f"− the return at the {side.name}", thickness) for side in free]
+    working.append(Step("= back", back))
+    cuts = [Cut("return", RETURN_SAW, "face") if side in free else Cut("square") for side in sides]
+    apron = FlatPiece("apron", False, back, face, cuts[0], cuts[1], READING + MARK, tuple(working))
+    return [apron, *(_return(side, thickness) for side in free)]
+
+
+def _return(side: Side, thickness: Length) -> FlatPiece:
+    miter, square = Cut("return", RETURN_SAW, "face"), Cut("square")
+    first, second = (square, miter) if side.name == "left" else (miter, square)
+    return FlatPiece(
+        f"apron return, {side.name}", False, ZERO, thickness, first, second, MARK,
+        (Step("+ the apron's thickness", thickness),),
+        ("Cut it off the end of a long board, and glue it: it is too small to hold or to nail.",),
+    )  # fmt: skip
