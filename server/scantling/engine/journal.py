@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from marshmallow import RAISE, Schema, ValidationError, fields, pre_load, validate
+from marshmallow import RAISE, Schema, ValidationError, fields, validate
 
 from scantling.engine.errors import EngineError
 from scantling.engine.shapes import first_refusal
@@ -62,6 +62,15 @@ def _choice(*choices: str) -> fields.String:
     return fields.String(required=True, validate=validate.OneOf(choices))
 
 
+class _TrueOrFalse(fields.Boolean):
+    """Nothing else: to Python 1 is True, and a set of truths that holds True holds 1."""
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> bool:
+        if not isinstance(value, bool):
+            raise self.make_error("invalid", input=value)
+        return value
+
+
 class Body(Schema):
     class Meta:
         unknown = RAISE
@@ -74,7 +83,7 @@ class HouseBody(Body):
 
 class RoomBody(Body):
     room, house, name = _id(), _id(), _words()
-    closed = fields.Boolean(required=True, truthy={True}, falsy={False})
+    closed = _TrueOrFalse(required=True)
 
 
 class WallBody(Body):
@@ -99,25 +108,24 @@ class ReadingBody(Body):
     text = _words()
 
 
-class SettingBody(Body):
-    of = _id()
-    name = fields.String(required=True, validate=validate.Regexp(r"[a-z_]+(\.[a-z_]+){0,3}\Z"))
-    value = fields.Raw(required=True)
-
-    @pre_load
-    def check_value(self, data: Mapping[str, Any], **_: object) -> Mapping[str, Any]:
-        value = data.get("value")
-        if isinstance(value, str) and len(value) <= TEXT_AT_MOST:
-            return data
-        if isinstance(value, list) and len(value) <= LIST_AT_MOST and all(_is_row(row) for row in value):
-            return data
-        raise ValidationError("A setting is a text, or a list of rows of texts.", "value")
+def _check_setting(value: object) -> None:
+    if isinstance(value, str) and len(value) <= TEXT_AT_MOST:
+        return
+    if isinstance(value, list) and len(value) <= LIST_AT_MOST and all(_is_row(row) for row in value):
+        return
+    raise ValidationError("A setting is a text, or a list of rows of texts.")
 
 
 def _is_row(row: object) -> bool:
     return isinstance(row, dict) and all(
         (isinstance(cell, str) and len(cell) <= TEXT_AT_MOST) or cell is None for cell in row.values()
     )
+
+
+class SettingBody(Body):
+    of = _id()
+    name = fields.String(required=True, validate=validate.Regexp(r"[a-z_]+(\.[a-z_]+){0,3}\Z"))
+    value = fields.Raw(required=True, validate=_check_setting)
 
 
 class StrikeBody(Body):
@@ -158,6 +166,7 @@ class EntrySchema(Schema):
 
 
 _ENVELOPE = EntrySchema()
+_NAMES = _ENVELOPE.fields.keys()
 _BODIES = {kind: schema() for kind, schema in BODIES.items()}
 
 
@@ -183,11 +192,41 @@ def admit_entry(data: object) -> Entry:
 
     Ten thousand entries are folded each time a phone starts; the body's schema is read when the entry is first used.
     """
-    if isinstance(data, Mapping) and isinstance(data.get("body"), Mapping):
-        found = [data.get(name) for name in ("id", "device", "stamp", "kind")]
-        if all(isinstance(value, str) for value in found) and isinstance(data.get("supersedes"), list | tuple):
+    if isinstance(data, Mapping) and data.keys() == _NAMES and isinstance(data["body"], Mapping):
+        older = data["supersedes"]
+        found = [data[name] for name in ("id", "device", "stamp", "kind")]
+        if isinstance(older, list | tuple) and all(isinstance(value, str) for value in (*found, *older)):
             return Entry(**data)
     raise EntryError("not-an-entry", what=type(data).__name__)
+
+
+_TYPES = {fields.String: str, fields.Integer: int, _TrueOrFalse: bool, fields.Raw: object}
+_SHAPES = {
+    kind: [(name, _TYPES[type(field)], field.allow_none, field.validators) for name, field in schema.fields.items()]
+    for kind, schema in _BODIES.items()
+}
+
+
+def fits(entry: Entry) -> bool:
+    """Whether this engine can read the entry's body: its schema's own rules, without the cost of a full load.
+
+    Every body of a house is judged when it is first shown; loading thousands by their schemas would take a phone seconds.
+    """
+    if not entry.known or len(entry.body) != len(_SHAPES[entry.kind]):
+        return False
+    try:
+        for name, kind, may_be_none, validators in _SHAPES[entry.kind]:
+            value = entry.body[name]
+            if value is None and may_be_none:
+                continue
+            if not isinstance(value, kind) or (kind is int and isinstance(value, bool)):
+                return False
+            for check in validators:
+                check(value)
+        _check_text(entry.body)
+    except (KeyError, EngineError, ValidationError):
+        return False
+    return True
 
 
 def check_entry(data: object) -> list[EngineError]:
@@ -207,7 +246,7 @@ def _check_text(data: object) -> None:
     waiting: list[object] = [data]
     while waiting:
         found = waiting.pop()
-        if isinstance(found, str) and _SURROGATE.search(found):
+        if isinstance(found, str) and not found.isascii() and _SURROGATE.search(found):
             raise EntryError("not-text", where="The entry")
         if isinstance(found, Mapping):
             waiting += [*found.keys(), *found.values()]

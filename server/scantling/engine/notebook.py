@@ -5,15 +5,17 @@ ids that every device agrees on. So the arrival order and repeats cannot matter,
 """
 
 import json
-from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections import Counter, defaultdict
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, TypeVar
 
 from scantling.engine.errors import EngineError
-from scantling.engine.journal import Entry, admit_entry, check_entry
+from scantling.engine.journal import Entry, admit_entry, fits
 
+T = TypeVar("T")
 SUBJECT = {"house": "house", "room": "room", "wall": "wall", "opening": "opening", "obstacle": "obstacle"}
+PARENT = {"room": "house", "wall": "room", "opening": "wall", "obstacle": "wall"}
 
 
 @dataclass(slots=True)
@@ -24,6 +26,9 @@ class Notebook:
     _about: dict[tuple[str, str], dict[str, Entry]] = field(default_factory=lambda: defaultdict(dict))
     _strikes: dict[str, list[str]] = field(default_factory=lambda: defaultdict(list))
     _fit: dict[str, bool] = field(default_factory=dict)
+    _kinds: Counter[str] = field(default_factory=Counter)
+    _forgotten: int = 0
+    _derived: dict[tuple[str, str], tuple[object, Any]] = field(default_factory=dict)
 
     def take(self, entries: Iterable[Mapping[str, Any]]) -> dict[str, Any]:
         """Add entries; the same entry twice is one entry. What is not an entry at all is named and left out."""
@@ -31,19 +36,20 @@ class Notebook:
         for data in entries:
             try:
                 taken += self._add(admit_entry(data))
-            except (EngineError, TypeError) as error:
-                body = error.body() if isinstance(error, EngineError) else {"key": "not-an-entry", "message": str(error)}
+            except EngineError as error:
                 shown = data.get("id") if isinstance(data, Mapping) else None
-                refused.append({"id": str(shown), "key": body["key"], "message": body["message"]})
+                refused.append({"id": str(shown), "key": error.key, "message": error.message})
         return {"taken": taken, "refused": refused, "kept_unread": self.kept_unread}
 
     def _add(self, entry: Entry) -> int:
         known = self.entries.get(entry.id)
         if known is not None:
-            if known == entry or _canonical(known) <= _canonical(entry):
+            # By their texts, for Python holds 1 and True to be equal, and a schema does not.
+            if _canonical(known) <= _canonical(entry):
                 return 0
             self._forget(known)  # two devices gave one id to two texts: all must keep the same one, in any order
         self.entries[entry.id] = entry
+        self._kinds[entry.kind] += 1
         for group in _groups(entry):
             self._about[group][entry.id] = entry
         if entry.kind == "strike":
@@ -52,10 +58,33 @@ class Notebook:
 
     def _forget(self, entry: Entry) -> None:
         self._fit.pop(entry.id, None)
+        self._forgotten += 1
         for group in _groups(entry):
             del self._about[group][entry.id]
         if entry.kind == "strike":
             self._strikes[str(entry.body.get("entry"))].remove(entry.id)
+
+    def derived(self, what: str, room: str, derive: Callable[[], T]) -> T:
+        """What was derived of a room, derived again only when an entry about it has come since."""
+        revision = self._revision(room)
+        known = self._derived.get((what, room))
+        if known is None or known[0] != revision:
+            known = self._derived[what, room] = (revision, derive())
+        found: T = known[1]
+        return found
+
+    def _revision(self, room: str) -> tuple[int, ...]:
+        # The sets only grow, so their sizes tell whether anything came. All but readings are few, and counted by kind: a
+        # wall or a door may be said to be in another room, which says something of this one too.
+        walls = self._subjects("wall", room)
+        things = [thing for wall in walls for kind in ("opening", "obstacle") for thing in self._subjects(kind, wall)]
+        about = self._about
+        readings = sum(len(about[group]) for of in (*walls, *things) if (group := ("reading", of)) in about)
+        few = (self._kinds[kind] for kind in (*SUBJECT, "setting", "strike"))
+        return readings, *few, self._forgotten
+
+    def _subjects(self, kind: str, parent: str) -> set[str]:
+        return {str(entry.body.get(SUBJECT[kind])) for entry in self._about.get((kind, parent), {}).values()}
 
     @property
     def kept_unread(self) -> int:
@@ -72,7 +101,7 @@ class Notebook:
 
     def _is_fit(self, entry: Entry) -> bool:
         if entry.id not in self._fit:
-            self._fit[entry.id] = entry.known and not check_entry(_as_data(entry))
+            self._fit[entry.id] = fits(entry)
         return self._fit[entry.id]
 
     def strike_of(self, entry_id: str) -> str | None:
@@ -121,12 +150,10 @@ class Notebook:
         return self._in_force(kind, parent)
 
     def _in_force(self, kind: str, parent: str) -> Iterator[tuple[str, Entry, list[Entry]]]:
-        by_subject: dict[str, list[Entry]] = {}
-        for entry in self.about(kind, parent):
-            by_subject.setdefault(entry.body[SUBJECT[kind]], []).append(entry)
-        for subject, statements in by_subject.items():
-            heads = self.heads(statements)
-            if heads:
+        for subject in dict.fromkeys(entry.body[SUBJECT[kind]] for entry in self.about(kind, parent)):
+            # Every statement about it, wherever it was said to be: a door said to be on another wall has left this one.
+            heads = self.heads(self.about(f"the {kind}", subject))
+            if heads and _is_in(heads[-1], parent):
                 yield subject, heads[-1], heads
 
     def settings(self, of: str) -> dict[str, tuple[Entry, list[Entry]]]:
@@ -143,9 +170,19 @@ class Notebook:
         for entry in self.about("wall", room):
             said.setdefault(entry.body["wall"], []).append(entry)
         # A struck wall keeps its place in the row, unseen: otherwise those after it would lose theirs.
-        heads = {wall: self.heads(statements) for wall, statements in said.items()}
-        after = {wall: (heads[wall] or said[wall])[-1].body["after"] for wall in said}
-        return [(wall, heads[wall][-1], heads[wall]) for wall in _row(after) if heads[wall]]
+        # So does one that was said to be in another room.
+        heads = {wall: self.heads(self.about("the wall", wall)) for wall in said}
+        here = {wall: [entry for entry in heads[wall] if _is_in(entry, room)] for wall in said}
+        after = {wall: (here[wall] or said[wall])[-1].body["after"] for wall in said}
+        return [
+            (wall, heads[wall][-1], heads[wall])
+            for wall in _row(after)
+            if heads[wall] and _is_in(heads[wall][-1], room)
+        ]
+
+
+def _is_in(entry: Entry, parent: str) -> bool:
+    return entry.kind not in PARENT or bool(entry.body[PARENT[entry.kind]] == parent)
 
 
 def _row(after: Mapping[str, str | None]) -> list[str]:
@@ -180,6 +217,8 @@ def _groups(entry: Entry) -> Iterator[tuple[str, str]]:
               "obstacle": body.get("wall"), "reading": body.get("of"), "setting": body.get("of"), "device": ""}  # fmt: skip
     if entry.kind in parent:
         yield entry.kind, str(parent[entry.kind])
+    if entry.kind in SUBJECT:
+        yield f"the {entry.kind}", str(body.get(SUBJECT[entry.kind]))
 
 
 def _as_data(entry: Entry) -> dict[str, Any]:

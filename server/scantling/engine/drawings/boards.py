@@ -41,8 +41,9 @@ def _draw_board(case: Case, board: PlannedBoard, letters: Sequence[str], row: in
         yield _bar(start, end, top, "ink wood")
         yield svg.text(((start + end) / 2, top + BAR / 2 + 5), letters[place], "letter")
         if end - told >= MARK_WIDTH:
-            yield svg.text((min(end, WIDTH - 2), top + BAR + 14), _mark(mark), "small pencil", "end")
-            told = end
+            at = (max(min(end, WIDTH - 2), MARK_WIDTH), top + BAR + 14)
+            yield svg.text(at, _mark(mark), "small pencil", "end")
+            told = at[0]
 
 
 def _mark(mark: Length) -> str:

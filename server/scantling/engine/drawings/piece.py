@@ -1,4 +1,4 @@
-"""A piece as it lies on the saw: back to the fence at the top, face towards you, so the long points show which is which.
+"""A piece as it lies on the saw: back to the fence at the top, face towards you, so that no hand is mistaken.
 
 The length is not to scale; the ends lean the way they are cut.
 """

@@ -13,13 +13,14 @@ MARGIN = 22.0
 TALLEST = 300.0
 # A gap that the tape's own ± does not explain is drawn, so that it is seen; small ones are drawn shut.
 GAP_SEEN = 3.0
+SHORT = 36.0
 
 
 def draw_plan(room: Room, in_hand: str | None = None) -> str:
     """The room as SVG text, seen from above; the wall with the id `in_hand` in blue."""
     sides = derive_outline(room)
     if not sides:
-        return svg.drawing(WIDTH, 60, "Nothing surveyed yet", [svg.text((WIDTH / 2, 34), "no walls yet", "pencil small")])
+        return svg.drawing(WIDTH, 60, "Nothing surveyed yet", [svg.text((WIDTH / 2, 34), "no walls yet", "pencil")])
     paper = _Paper(sides)
     wanted = {figure.wall for figure in derive_needs(room)}
     parts: list[str] = [svg.polygon([paper.at(side.start) for side in sides], "sheet")]
@@ -56,8 +57,9 @@ def _draw_side(paper: _Paper, side: Side, in_hand: bool, wanted: bool) -> Iterat
         yield from _draw_opening(paper, side, opening)
     for obstacle in side.wall.obstacles:
         yield from _draw_obstacle(paper, side, obstacle)
-    # The number stands inside the room, a little along from the middle where a door would hide it.
-    middle = side.point(side.length / 2, 12 / paper.scale)
+    # The number stands inside the room; of a short wall outside it, where its neighbors' numbers are not.
+    inward = 12 if side.length * paper.scale > SHORT else -11
+    middle = side.point(side.length / 2, inward / paper.scale)
     x, y = paper.at(middle)
     kind = "number hand" if in_hand else "number pencil" if wanted else "number"
     yield svg.text((x, y + 4), str(side.wall.number), kind)

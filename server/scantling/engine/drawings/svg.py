@@ -6,6 +6,8 @@ Coordinates are carried to a tenth, so that every machine writes the same drawin
 from collections.abc import Iterable
 from html import escape
 
+from scantling.engine.errors import plain
+
 Point = tuple[float, float]
 # A name that a person typed may be any length; a drawing has room for so much.
 NAME_AT_MOST = 24
@@ -23,8 +25,7 @@ def number(value: float) -> str:
 
 def name(text: str) -> str:
     """A person's text, cut to fit and with nothing in it that a drawing cannot hold."""
-    plain = "".join(character if character.isprintable() else " " for character in text[: NAME_AT_MOST + 1])
-    return plain if len(plain) <= NAME_AT_MOST else plain[: NAME_AT_MOST - 1] + "…"
+    return plain(text if len(text) <= NAME_AT_MOST else text[: NAME_AT_MOST - 1] + "…", " ")
 
 
 def line(start: Point, end: Point, classes: str) -> str:

@@ -90,11 +90,11 @@ def answer_check(asked: dict[str, Any], context: Context) -> Answer:
 
 def answer_notebook(asked: dict[str, Any], context: Context) -> Answer:
     notebook = context.notebook
-    houses = [_house(notebook, house, shown, heads) for house, shown, heads in notebook.houses()]
+    houses = list(notebook.houses())
     return {
-        "houses": houses,
+        "houses": [_house(notebook, *house) for house in houses],
         "devices": _devices(notebook),
-        "conflicts": _conflicts(notebook, [house["id"] for house in houses]),
+        "conflicts": [conflict for house, _, heads in houses for conflict in _conflicts(notebook, house, heads)],
         "entries": len(notebook.entries),
         "kept_unread": notebook.kept_unread,
     }
@@ -107,7 +107,7 @@ def _house(notebook: Notebook, house: str, shown: Entry, heads: list[Entry]) -> 
         "id": house,
         "name": shown.body["name"],
         "built": shown.body["built"],
-        "rooms": [_room(notebook, room, entry) for room, entry, _ in notebook.children("room", house)],
+        "rooms": [dict(_room(notebook, room, entry)) for room, entry, _ in notebook.children("room", house)],
         "settings": {name: entry.body["value"] for name, (entry, _) in settings.items()},
         "defaults": DEFAULTS,
         "setting_entries": {name: [entry.id for entry in those] for name, (_, those) in settings.items()},
@@ -117,6 +117,10 @@ def _house(notebook: Notebook, house: str, shown: Entry, heads: list[Entry]) -> 
 
 
 def _room(notebook: Notebook, room: str, shown: Entry) -> Answer:
+    return notebook.derived("line", room, lambda: _room_line(notebook, room, shown))
+
+
+def _room_line(notebook: Notebook, room: str, shown: Entry) -> Answer:
     line = {"id": room, "name": shown.body["name"], "closed": shown.body["closed"], "readings": _readings(notebook, room)}
     try:
         found = read_room(collect_facts(notebook, room))
@@ -139,21 +143,28 @@ def _devices(notebook: Notebook) -> list[Answer]:
     return [{"device": device, "name": names.get(device), "entries": counts[device]} for device in sorted(counts)]
 
 
-def _conflicts(notebook: Notebook, houses: list[str]) -> list[Answer]:
+def _conflicts(notebook: Notebook, house: str, heads: list[Entry]) -> list[Answer]:
     """What two devices said apart of one thing: the later one is used until a person chooses."""
-    subjects = [("house", found, heads) for found, _, heads in notebook.houses()]
-    rooms = [found for house in houses for found in notebook.children("room", house)]
-    walls = [found for room, _, _ in rooms for found in notebook.walls(room)]
-    subjects += [("room", found, heads) for found, _, heads in rooms] + [("wall", found, heads) for found, _, heads in walls]
-    for wall, _, _ in walls:
-        for kind in ("opening", "obstacle"):
-            subjects += [(kind, found, heads) for found, _, heads in notebook.children(kind, wall)]
-    of_settings = [
-        (name, of, heads)
-        for of in (*houses, *(room for room, _, _ in rooms))
-        for name, (_, heads) in notebook.settings(of).items()
+    found = [_conflict("house", house, heads)] if len(heads) > 1 else []
+    found += [_conflict(name, house, those) for name, (_, those) in notebook.settings(house).items() if len(those) > 1]
+    for room, _, those in notebook.children("room", house):
+        if len(those) > 1:
+            found.append(_conflict("room", room, those))
+        found += notebook.derived("conflicts", room, lambda room=room: _conflicts_in(notebook, room))  # type: ignore[misc]
+    return found
+
+
+def _conflicts_in(notebook: Notebook, room: str) -> list[Answer]:
+    walls = notebook.walls(room)
+    subjects = [("wall", wall, heads) for wall, _, heads in walls]
+    subjects += [
+        (kind, thing, heads)
+        for wall, _, _ in walls
+        for kind in ("opening", "obstacle")
+        for thing, _, heads in notebook.children(kind, wall)
     ]
-    return [_conflict(name, of, heads) for name, of, heads in (*subjects, *of_settings) if len(heads) > 1]
+    subjects += [(name, room, heads) for name, (_, heads) in notebook.settings(room).items()]
+    return [_conflict(name, of, heads) for name, of, heads in subjects if len(heads) > 1]
 
 
 def _conflict(name: str, of: str, heads: list[Entry]) -> Answer:

@@ -19,6 +19,7 @@ from scantling.engine.notebook import Notebook
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, DrawingOut, LengthOut, one_of, out, show, text_out, texts_out
 from scantling.engine.standard import SETTINGS, dotted
+from scantling.engine.survey.closure import check_closure, derive_closure
 from scantling.engine.survey.facts import collect_facts, find_room
 from scantling.engine.survey.needs import Figure, derive_needs
 from scantling.engine.survey.room import BASE_AT, OPENINGS, TURNS, Problem, Room, read_room
@@ -116,7 +117,9 @@ class ProblemOut(Schema):
 
 
 class FigureOut(Schema):
-    of, what, wall, title, hint, why = text_out(), text_out(), text_out(), text_out(), text_out(), text_out()
+    of, what, wall, hint, why = text_out(), text_out(), text_out(), text_out(), text_out()
+    title = text_out()
+    short = fields.String(required=True, metadata={"description": "the title without the wall it stands under"})
     number = fields.Integer(required=True)
 
 
@@ -140,6 +143,7 @@ class StepOut(Schema):
 
 class FlagOut(Schema):
     key, message = text_out(), text_out()
+    attention = fields.Boolean(required=True)
 
 
 class PieceOut(Schema):
@@ -157,6 +161,20 @@ class PiecesOut(Schema):
     problems = out(ProblemOut, many=True)
     warnings = texts_out()
     cautions = texts_out()
+
+
+class SuspectOut(Schema):
+    kind, wall, message = text_out(), text_out(), text_out()
+    number = fields.Integer(required=True)
+    by = out(LengthOut, none=True)
+    degrees = fields.Float(required=True, allow_none=True)
+
+
+class ClosureOut(Schema):
+    closes = fields.Boolean(required=True)
+    length, length_allowed = out(LengthOut), out(LengthOut)
+    angle, angle_allowed = fields.Float(required=True), fields.Float(required=True)
+    suspects = out(SuspectOut, many=True)
 
 
 class PlanOut(Schema):
@@ -218,8 +236,13 @@ def find(asked: dict[str, Any], context: Context) -> tuple[Room, list[str]]:
     """The room asked about, and what of the question nothing here reads."""
     facts = asked["room"]
     if isinstance(facts, str):
-        return read_room(collect_facts(context.notebook, facts)), []
+        return room_of(context.notebook, facts), []
     return read_room(facts), [f"Not used: {name}." for name in _unused(facts)]
+
+
+def room_of(notebook: Notebook, room: str) -> Room:
+    """A room of the notebook, read; read again only after something was said of it. Raises `EngineError`."""
+    return notebook.derived("room", room, lambda: read_room(collect_facts(notebook, room)))
 
 
 def _unused(facts: Mapping[str, Any]) -> list[str]:
@@ -250,6 +273,28 @@ def answer_pieces(asked: dict[str, Any], context: Context) -> Answer:
     }
 
 
+def answer_closure(asked: dict[str, Any], context: Context) -> Answer:
+    closure = derive_closure(find(asked, context)[0])
+    return {
+        "closes": closure.closes,
+        "length": show(closure.gap, asked["nearest"]),
+        "length_allowed": show(closure.gap_allowed, asked["nearest"]),
+        "angle": float(closure.angle),
+        "angle_allowed": float(closure.angle_allowed),
+        "suspects": [
+            {
+                "kind": one.kind,
+                "wall": one.wall.id,
+                "number": one.wall.number,
+                "by": None if one.by is None else show(one.by, asked["nearest"]),
+                "degrees": None if one.degrees is None else float(one.degrees),
+                "message": one.message,
+            }
+            for one in closure.suspects
+        ],
+    }
+
+
 def answer_plan(asked: dict[str, Any], context: Context) -> Answer:
     return {"drawing": draw_plan(find(asked, context)[0])}
 
@@ -257,7 +302,7 @@ def answer_plan(asked: dict[str, Any], context: Context) -> Answer:
 def answer_survey(asked: dict[str, Any], context: Context) -> Answer:
     notebook, name = context.notebook, asked["room"]
     shown = find_room(notebook, name)
-    room = read_room(collect_facts(notebook, name))
+    room = room_of(notebook, name)
     rows = derive_rows(notebook, room, asked["nearest"])
     wanted = [row for row in rows if row.state == "wanted"]
     following = next(iter(wanted), None)
@@ -269,7 +314,7 @@ def answer_survey(asked: dict[str, Any], context: Context) -> Answer:
         "wanted": len(wanted),
         "walls": [_wall(notebook, wall, entry, heads) for wall, entry, heads in notebook.walls(name)],
         "plan": draw_plan(room, asked.get("in_hand") or (following.figure.wall if following else None)),
-        "problems": problems_out(room.problems),
+        "problems": problems_out((*room.problems, *check_closure(room))),
         "cautions": cautions_for_survey(_built(notebook, shown.body["house"])),
     }  # fmt: skip
 
@@ -287,7 +332,7 @@ def problems_out(problems: Iterable[Problem]) -> list[Answer]:
 
 
 def _figure(figure: Figure) -> Answer:
-    names = ("of", "what", "wall", "number", "title", "hint", "why")
+    names = ("of", "what", "wall", "number", "title", "short", "hint", "why")
     return {name: getattr(figure, name) for name in names}
 
 
@@ -349,7 +394,7 @@ def _piece(piece: Piece, nearest: Length) -> Answer:
         "right": _end(piece.right),
         "plus_minus": {**show(piece.plus_minus), "shown": format_length(plus_minus, THIRTY_SECOND)},
         "working": [_step(step, nearest) for step in piece.working],
-        "flags": [{"key": flag.key, "message": flag.message} for flag in piece.flags],
+        "flags": [{"key": one.key, "message": one.message, "attention": one.attention} for one in piece.flags],
         "drawing": draw_piece(piece),
     }
 
@@ -383,6 +428,8 @@ QUESTIONS = (
              answer_needs),
     Question("pieces", "Every piece of base the room needs, in fitting order, with its working.", RoomIn, PiecesOut,
              answer_pieces),
+    Question("closure", "How far a room misses itself in length and angle, and which reading may be to blame.", RoomIn,
+             ClosureOut, answer_closure),
     Question("plan", "The room drawn to scale.", RoomIn, PlanOut, answer_plan),
     Question("survey", "A room of the notebook as a person walks it: every figure, its readings, what comes next.",
              SurveyIn, SurveyOut, answer_survey),

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from scantling.engine.lengths import ZERO, Length
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Room, Wall
-from scantling.engine.trim.runs import base_stops_at
+from scantling.engine.trim.runs import CORNER, LEFT, RIGHT, Run, base_stops_at, derive_runs, may_yet_reach
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,13 +27,19 @@ class Figure:
     read: bool
 
     @property
+    def short(self) -> str:
+        """The title without the wall that it stands under."""
+        return self.title.removeprefix(f"wall {self.number}, ")
+
+    @property
     def wanted(self) -> bool:
         return self.used and not self.read
 
 
 def derive_figures(room: Room) -> list[Figure]:
     """Every figure that can be read of the room, in walking order: along each wall, then the corner at its right."""
-    return [figure for wall in room.walls for figure in _figures_of(room, wall)]
+    runs, _ = derive_runs(room)
+    return [figure for wall in room.walls for figure in _figures_of(room, wall, runs)]
 
 
 def derive_needs(room: Room) -> list[Figure]:
@@ -41,18 +47,25 @@ def derive_needs(room: Room) -> list[Figure]:
     return [figure for figure in derive_figures(room) if figure.wanted]
 
 
-def _figures_of(room: Room, wall: Wall) -> Iterator[Figure]:
-    stops = base_stops_at(wall)
+def _figures_of(room: Room, wall: Wall, runs: list[Run]) -> Iterator[Figure]:
     things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
     for thing in sorted(things, key=_where):
-        yield from _figures_of_thing(wall, thing, thing in stops)
+        yield from _figures_of_thing(wall, thing)
     yield Figure(
         wall.id, "length", wall.id, wall.number, f"{wall.name}, along the floor",
         "Hold the tape 2 in up from the floor, corner to corner.", "every piece of base on this wall",
         used=True, read=wall.length is not None,
     )  # fmt: skip
-    if room.after(wall):
-        yield _corner_figure(wall)
+    after = room.after(wall)
+    if after:
+        ends = (_comes(room, wall, RIGHT, runs), _comes(room, after, LEFT, runs))
+        yield _corner_figure(wall, all(ends) if wall.turn == "outside" else any(ends))
+
+
+def _comes(room: Room, wall: Wall, side: str, runs: list[Run]) -> bool:
+    """Whether base comes to that end of a wall, or may yet. A door's casing in a corner keeps it away."""
+    reached = any(run.wall is wall and (run.left if side == LEFT else run.right).kind == CORNER for run in runs)
+    return reached or may_yet_reach(room, wall, side)
 
 
 def _where(thing: Opening | Obstacle) -> tuple[bool, Length, str]:
@@ -60,7 +73,12 @@ def _where(thing: Opening | Obstacle) -> tuple[bool, Length, str]:
     return (thing.at is not None, thing.at.smallest if thing.at else ZERO, thing.id)
 
 
-def _figures_of_thing(wall: Wall, thing: Opening | Obstacle, used: bool) -> Iterator[Figure]:
+def _figures_of_thing(wall: Wall, thing: Opening | Obstacle) -> Iterator[Figure]:
+    why = "the drawing only"
+    if thing in base_stops_at(wall):
+        why = f"the base to the left and right of the {thing.name}"
+    elif isinstance(thing, Obstacle) and thing.base == "notch":
+        why = f"the notch for the {thing.name}"
     edge = "inner face of the jamb" if isinstance(thing, Opening) else "near edge"
     across = "jamb to jamb, at the floor" if isinstance(thing, Opening) else "from edge to edge, at the floor"
     figures: tuple[tuple[str, Measure | None, str, str], ...] = (
@@ -68,17 +86,16 @@ def _figures_of_thing(wall: Wall, thing: Opening | Obstacle, used: bool) -> Iter
         ("width", thing.width, f"{thing.name}, {across}", f"Hold the tape level, {across}."),
     )
     for what, measure, title, hint in figures:
-        why = f"the base to the left and right of the {thing.name}" if used else "the drawing only"
-        yield Figure(
-            thing.id, what, wall.id, wall.number, f"{wall.name}, {title}", hint, why, used, measure is not None
-        )
+        used, read = why != "the drawing only", measure is not None
+        yield Figure(thing.id, what, wall.id, wall.number, f"{wall.name}, {title}", hint, why, used, read)
 
 
-def _corner_figure(wall: Wall) -> Figure:
+def _corner_figure(wall: Wall, used: bool) -> Figure:
     hint = {
         "inside": "Set the gauge in the corner 2 in up; or read three sides: 24 in along each wall, then across.",
         "outside": "Close the gauge round the corner 2 in up; or carry both walls on over the floor, read three sides.",
     }[wall.turn]
-    why = f"the {'miter' if wall.turn == 'outside' else 'joint'} at corner {wall.number}"
+    joint = "miter" if wall.turn == "outside" else "joint"
+    why = f"the {joint} at corner {wall.number}" if used else "the drawing only"
     title = f"corner {wall.number}, {wall.turn}"
-    return Figure(wall.id, "corner", wall.id, wall.number, title, hint, why, used=True, read=wall.corner is not None)
+    return Figure(wall.id, "corner", wall.id, wall.number, title, hint, why, used, wall.corner is not None)

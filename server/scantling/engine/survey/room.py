@@ -5,7 +5,7 @@ concerns; the other walls stand.
 """
 
 import itertools
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
@@ -123,6 +123,12 @@ class Room:
             return self.walls[wall.number]
         return self.walls[0] if self.closed and len(self.walls) > 1 else None
 
+    def before(self, wall: Wall) -> Wall | None:
+        """The wall to the left, round the corner: the one whose `corner` and `meets` tell of this wall's left end."""
+        if wall.number > 1:
+            return self.walls[wall.number - 2]
+        return self.walls[-1] if self.closed and len(self.walls) > 1 else None
+
 
 class _Reader:
     """Reads one wall's facts, gathering what is wrong with them instead of stopping."""
@@ -167,7 +173,8 @@ class _Reader:
         angles = [corner.degrees for corner in read]
         half_spread = (max(angles) - min(angles)) / 2
         plus_minus = max(half_spread, *(corner.plus_minus for corner in read))
-        return Corner(turn, sum(angles, start=Fraction(0)) / len(angles), plus_minus, all(corner.exact for corner in read))
+        mean = sum(angles, start=Fraction(0)) / len(angles)
+        return Corner(turn, mean, plus_minus, all(corner.exact for corner in read))
 
 
 def _not_understood(what: str, error: EngineError) -> EngineError:
@@ -178,10 +185,17 @@ def _not_understood(what: str, error: EngineError) -> EngineError:
 
 def corner_readings(facts: Mapping[str, Any]) -> list[str | tuple[str, ...]]:
     """What was read of a corner: gauge readings as texts, three sides as tuples."""
-    gauge, sides = facts.get("corner"), facts.get("sides") or ()
+    gauge, sides = facts.get("corner"), facts.get("sides")
     by_gauge = gauge if isinstance(gauge, list | tuple) else [] if gauge is None else [gauge]
-    by_sides = sides if sides and isinstance(sides[0], list | tuple) else [sides] if sides else []
-    return [*(str(one) for one in by_gauge), *(tuple(str(side) for side in three) for three in by_sides)]
+    return [*(str(one) for one in by_gauge), *_sides_readings(sides)]
+
+
+def _sides_readings(sides: object) -> list[tuple[str, ...]]:
+    """Three sides as one text, as a list of three, or as several such lists."""
+    if isinstance(sides, list | tuple):
+        several = sides if sides and isinstance(sides[0], list | tuple) else [sides] if sides else []
+        return [tuple(str(side) for side in three) for three in several]
+    return [] if sides is None else [parse_sides(str(sides))]
 
 
 def parse_sides(text: str) -> tuple[str, ...]:
@@ -257,22 +271,26 @@ class _Span:
 
 def check_along(wall: Wall) -> list[Problem]:
     """What cannot be along one wall: something past its end, or two things in one place."""
-    things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
-    spans = sorted(
-        (
-            _Span(f"the {thing.name}", thing.at.largest, thing.at.largest + thing.width.largest)
-            for thing in things
-            if thing.at and thing.width
-        ),
-        key=lambda span: (span.start, span.end, span.name),
-    )
     problems = []
-    for span in spans:
+    for span in _spans([*wall.openings, *wall.obstacles]):
         if wall.length and span.end > wall.length.largest:
             past = format_length(span.end - wall.length.largest)
             problems.append(SurveyError("past-the-end", what=span.name.capitalize(), by=past))
-    for left, right in itertools.pairwise(spans):
+    # Under a window anything may stand; only two openings, or two things on the floor, cannot be in one place.
+    on_floor: list[Opening | Obstacle] = [*wall.obstacles]
+    on_floor += [opening for opening in wall.openings if opening.kind != "window"]
+    pairs = [*itertools.pairwise(_spans(wall.openings)), *itertools.pairwise(_spans(on_floor))]
+    for left, right in dict.fromkeys(pairs):
         if left.end > right.start:
             by = format_length(left.end - right.start)
             problems.append(SurveyError("overlap", what=left.name.capitalize(), other=right.name, by=by))
     return [Problem(wall.id, error.key, error.message) for error in problems]
+
+
+def _spans(things: Sequence[Opening | Obstacle]) -> list[_Span]:
+    found = (
+        _Span(f"the {thing.name}", thing.at.largest, thing.at.largest + thing.width.largest)
+        for thing in things
+        if thing.at and thing.width
+    )
+    return sorted(found, key=lambda span: (span.start, span.end, span.name))

@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from scantling.engine.angles import Corner
+from scantling.engine.angles import Corner, format_degrees
 from scantling.engine.errors import EngineError
 from scantling.engine.journal import Entry
-from scantling.engine.lengths import SIXTEENTH, Length, format_length, parse_reading, say_length
+from scantling.engine.lengths import ONE_INCH, SIXTEENTH, ZERO, Length, format_length, parse_reading, say_length
 from scantling.engine.notebook import Notebook
 from scantling.engine.survey.needs import Figure, derive_figures
 from scantling.engine.survey.room import Room, Wall, parse_sides, read_corner
@@ -87,18 +87,21 @@ def _judge(figure: Figure, standing: list[Taken]) -> tuple[str, str]:
         return ("wanted", "not read yet") if figure.used else ("spare", "nothing uses it yet")
     spread = _spread([one.value for one in standing])
     if spread:
-        return "check", f"readings differ by {spread}: read again"
+        return "check", f"readings differ by {spread}"
     count = TIMES.get(len(standing), f"{len(standing)} times")
     return ("read" if figure.used else "spare"), f"read {count}{', agree' if len(standing) > 1 else ''}"
 
 
 def _spread(values: list[Length | Corner | None]) -> str:
     lengths = [value for value in values if isinstance(value, Length)]
-    if lengths and max(lengths) - min(lengths) > AGREE:
-        return format_length(max(lengths) - min(lengths)).replace('"', " in")
+    spread = max(lengths, default=ZERO) - min(lengths, default=ZERO)
+    if abs(spread - ONE_INCH) <= SIXTEENTH:
+        return "an inch: was the tape held at its 1 in mark? Read again"
+    if spread > AGREE:
+        return f"{format_length(spread)}: read again"
     angles = [value.degrees for value in values if isinstance(value, Corner)]
     if angles and max(angles) - min(angles) > AGREE_DEGREES:
-        return f"{float(max(angles) - min(angles)):.1f}°"
+        return f"{format_degrees(max(angles) - min(angles))}: read again"
     return ""
 
 

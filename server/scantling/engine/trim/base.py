@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from scantling.engine.angles import SQUARE, Corner, format_degrees
-from scantling.engine.lengths import THIRTY_SECOND, ZERO, Length, format_length
-from scantling.engine.survey.room import Problem, Room, Wall
+from scantling.engine.lengths import SIXTY_FOURTH, THIRTY_SECOND, ZERO, Length, format_length
+from scantling.engine.survey.room import Obstacle, Problem, Room, Wall
 from scantling.engine.trim.ends import End, derive_butt, derive_cope, derive_miter, derive_run_through
 from scantling.engine.trim.piece import Flag, Piece, Step, letter
-from scantling.engine.trim.runs import CORNER, Bound, Run, derive_runs
+from scantling.engine.trim.runs import CORNER, LEFT, RIGHT, Bound, Run, RunError, derive_runs, may_yet_reach
 
 # Common practice, no source: half a graduation of the tape at every reading, and as much at the pencil mark.
 READING = THIRTY_SECOND
@@ -36,8 +36,21 @@ class _Placed:
 def derive_base(room: Room) -> tuple[list[Piece], list[Problem]]:
     """The room's base in fitting order, lettered, and the walls that leave no room for a piece."""
     runs, problems = derive_runs(room)
-    placed = _fitting_order(runs, room)
-    return [_derive_piece(room, one, letter(index)) for index, one in enumerate(placed)], problems
+    pieces: list[Piece] = []
+    for placed in _fitting_order(runs, room):
+        piece = _derive_piece(room, placed, letter(len(pieces)))
+        # Less wall than its joints take: as a piece it would have a face, or a back, of less than nothing.
+        if min(piece.back, piece.front) > ZERO:
+            pieces.append(piece)
+        else:
+            problems.append(_too_short(placed.run))
+    return pieces, problems
+
+
+def _too_short(run: Run) -> Problem:
+    between = f"{run.left.name} and {run.right.name}"
+    error = RunError("too-short", what=between, by=format_length(run.back, SIXTY_FOURTH))
+    return Problem(run.wall.id, error.key, error.message)
 
 
 def _fitting_order(runs: list[Run], room: Room) -> list[_Placed]:
@@ -56,8 +69,8 @@ def _fitting_order(runs: list[Run], room: Room) -> list[_Placed]:
     return [
         _Placed(
             run=runs[index],
-            joins_left=index in before,
-            joins_right=index in after,
+            joins_left=index in before or _unread_round(room, runs[index], LEFT) is not None,
+            joins_right=index in after or _unread_round(room, runs[index], RIGHT) is not None,
             left_is_up=index in before and rank[before[index]] < rank[index],
             right_is_up=index in after and rank[after[index]] < rank[index],
         )
@@ -70,6 +83,18 @@ def _round_the_corner(runs: list[Run], index: int, room: Room) -> int | None:
     follows = (index + 1) % len(runs)
     meets = runs[index].right.kind == CORNER and runs[follows].left.kind == CORNER
     return follows if meets and runs[follows].wall is room.after(runs[index].wall) else None
+
+
+def _unread_round(room: Room, run: Run, side: str) -> Wall | None:
+    """The wall round the corner, if a board may yet come from there: its joint is then allowed for.
+
+    A board cut square to an outside corner is too short to be mitered when the wall beyond has been read.
+    """
+    at_left = side == LEFT
+    wall = room.before(run.wall) if at_left else room.after(run.wall)
+    if (run.left if at_left else run.right).kind != CORNER or wall is None:
+        return None
+    return wall if may_yet_reach(room, wall, RIGHT if at_left else LEFT) else None
 
 
 def _walk(runs: list[Run], before: dict[int, int]) -> list[int]:
@@ -95,13 +120,12 @@ def _farthest(walk: list[int], runs: list[Run]) -> int:
 
 def _derive_piece(room: Room, placed: _Placed, name: str) -> Piece:
     run = placed.run
-    left_wall = room.walls[run.wall.number - 2] if run.left.kind == CORNER else None
+    left_wall = room.before(run.wall) if run.left.kind == CORNER else None
     right_wall = run.wall if run.right.kind == CORNER else None
-    own = room.standard.base_thickness
-    # `meets` is the thickness of the board to the right of a corner: the other board, seen from its left side.
-    at_left = (left_wall.meets or own) if left_wall else own
-    at_right = (right_wall.meets or own) if right_wall else own
-    left = _derive_end(room, left_wall, run.left, at_left, own, placed.joins_left, placed.left_is_up)
+    own = thickness_along(room, run.wall)
+    at_left = thickness_along(room, left_wall) if left_wall else own
+    at_right = thickness_along(room, room.after(run.wall) or run.wall)
+    left = _derive_end(room, left_wall, run.left, own, at_left, placed.joins_left, placed.left_is_up)
     right = _derive_end(room, right_wall, run.right, own, at_right, placed.joins_right, placed.right_is_up)
     corners = [wall for wall in (left_wall, right_wall) if wall]
     return Piece(
@@ -120,6 +144,12 @@ def _derive_piece(room: Room, placed: _Placed, name: str) -> Piece:
     )
 
 
+def thickness_along(room: Room, wall: Wall) -> Length:
+    """How thick the base of a wall is: what the board to its left `meets` round the corner, or else the standard's."""
+    before = room.before(wall)
+    return (before.meets if before else None) or room.standard.base_thickness
+
+
 def corner_right_of(wall: Wall) -> Corner:
     """The corner as read; square until it has been, which the piece is flagged with."""
     return wall.corner or Corner(wall.turn, SQUARE if wall.turn == "inside" else 3 * SQUARE, Fraction(1))
@@ -132,13 +162,14 @@ def _derive_end(
         return End("square", bound.name)
     corner = corner_right_of(corner_wall)
     if not joins:
-        return derive_run_through(bound.name, corner, own) if corner.turn == "inside" else End("square", bound.name)
+        inside = corner.turn == "inside"
+        return derive_run_through(bound.name, corner, own, own) if inside else End("square", bound.name)
     if corner.turn == "outside" or room.standard.base_inside == "miter":
         return derive_miter(bound.name, corner, own, other)
     if not is_up:
-        return derive_run_through(bound.name, corner, own)
+        return derive_run_through(bound.name, corner, own, other)
     if room.standard.base_inside == "cope":
-        return derive_cope(bound.name, corner, own)
+        return derive_cope(bound.name, corner, own, other)
     return derive_butt(bound.name, corner, own, other)
 
 
@@ -195,10 +226,15 @@ def _derive_flags(room: Room, run: Run, left: End, right: End, corners: list[Wal
         for wall in corners
         if wall.corner is None
     ]
+    flags += [
+        Flag("neighbor-unread", f"{wall.name.capitalize()} is still to read: what comes from there may change this.")
+        for side in (LEFT, RIGHT)
+        if (wall := _unread_round(room, run, side))
+    ]
     out = [end.corner for end in (left, right) if end.corner and end.joint != "square" and _is_out(end.corner)]
     if out:
         degrees = " and ".join(format_degrees(corner.gauge) for corner in out)
-        flags.append(Flag("not-square", f"Corner of {degrees}, not 90: try the setting on scrap first."))
+        flags.append(Flag("not-square", f"Corner of {degrees}, not 90: try the setting on scrap first.", False))
     if left.joint == right.joint == "cope":
         flags.append(Flag("coped-twice", "Coped at both ends, for want of a place to begin: fit it last."))
     cut = run.back + max(ZERO, left.grows) + max(ZERO, right.grows)
@@ -207,8 +243,15 @@ def _derive_flags(room: Room, run: Run, left: End, right: End, corners: list[Wal
         flags.append(Flag("longer-than-stock", f"Longer than any board on the list, {format_length(longest)} usable."))
     if cut < room.standard.hold:
         flags.append(Flag("short", "Too short to hold at the saw by hand: cut it from the end of a longer board."))
-    flags += [Flag("notch", f"Notch it for the {kind}.") for kind in run.notches]
+    flags += [Flag("notch", _say_notch(thing, run.start + left.taken), False) for thing in run.notches]
     return tuple(flags)
+
+
+def _say_notch(thing: Obstacle, start: Length) -> str:
+    if thing.at is None or thing.width is None:
+        return f"Notch it for the {thing.name}, once it is read where that stands."
+    near, far = thing.at.smallest - start, thing.at.largest + thing.width.largest - start
+    return f"Notch it for the {thing.name}: {format_length(near)} to {format_length(far)} from the left along its back."
 
 
 def _is_out(corner: Corner) -> bool:

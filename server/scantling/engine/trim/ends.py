@@ -4,11 +4,14 @@ A gauge in the corner gives W; a board's end follows from W, its own thickness a
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from scantling.engine.angles import SQUARE, Corner, derive_front_minus_back, derive_saw, format_degrees, scaled
 from scantling.engine.lengths import ZERO, Length
+
+# A saw is set to no less than this: a bevel under it is a square end. Common practice, no source.
+SCALE = Fraction(1, 20)
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,18 +60,22 @@ def derive_miter(meets: str, corner: Corner, own: Length, other: Length) -> End:
     return End("miter", meets, derive_saw(own, grows, corner, other), grows, corner=corner)
 
 
-def derive_cope(meets: str, corner: Corner, own: Length) -> End:
+def derive_cope(meets: str, corner: Corner, own: Length, other: Length) -> End:
     """Cut as an inside miter, long point at the back in the corner, then coped along the line the cut shows."""
-    return End("cope", meets, corner.saw, derive_front_minus_back(own, corner), corner=corner)
+    return replace(derive_miter(meets, corner, own, other), joint="cope")
 
 
-def derive_run_through(meets: str, corner: Corner, own: Length) -> End:
+def derive_run_through(meets: str, corner: Corner, own: Length, other: Length) -> End:
     """The end that runs into the corner, for another to be coped or butted to: square where the corner is or opens.
 
-    In a corner tighter than square the face would strike the other wall first: the end is cut to lie flat on it.
+    In a corner tighter than square the face would strike the other wall first: the end is cut to lie flat on it. In a
+    wide one the face of a thinner board may pass the square end of a thicker: that is cut long at the face, to meet it.
     """
-    if corner.degrees >= SQUARE:
-        return End("square", meets, corner=corner)
+    if corner.degrees > SQUARE - SCALE:
+        reach = derive_front_minus_back(own, corner, other)
+        if reach.inches <= 0:
+            return End("square", meets, corner=corner)
+        return End("square", meets, derive_saw(own, reach, corner, other), reach, corner=corner)
     return End("square", meets, SQUARE - corner.degrees, -_times_cotangent(own, corner), corner=corner)
 
 
@@ -76,6 +83,8 @@ def derive_butt(meets: str, corner: Corner, own: Length, other: Length) -> End:
     """Against the face of a board already up: the back stops t'/sin W short, the end follows that face."""
     sine = Fraction(1) if corner.degrees == SQUARE else math.sin(math.radians(corner.degrees))
     taken = scaled(other, 1 / sine)
+    if abs(SQUARE - corner.degrees) < SCALE:
+        return End("butt", meets, taken=taken, corner=corner)
     return End("butt", meets, abs(SQUARE - corner.degrees), -_times_cotangent(own, corner), taken, corner)
 
 

@@ -17,10 +17,11 @@ class Step:
 
 @dataclass(frozen=True, slots=True)
 class Flag:
-    """Something about a piece that a person should know before cutting it."""
+    """Something to know before cutting a piece; `attention` where it should not be cut as it stands."""
 
     key: str
     message: str
+    attention: bool = True
 
 
 @dataclass(frozen=True, slots=True)

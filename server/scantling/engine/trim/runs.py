@@ -11,6 +11,8 @@ from scantling.engine.lengths import ZERO, Length, format_length
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Problem, Room, SurveyError, Wall
 
 CORNER, CASING, OBSTACLE, OPEN = "corner", "casing", "obstacle", "open"
+LEFT, RIGHT = "left", "right"
+REFUSED = ("past-the-end", "overlap")
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +52,7 @@ class Run:
     wall: Wall
     left: Bound
     right: Bound
-    notches: tuple[str, ...] = ()
+    notches: tuple[Obstacle, ...] = ()
 
     @property
     def terms(self) -> tuple[Term, ...]:
@@ -60,6 +62,11 @@ class Run:
     def back(self) -> Length:
         """The length along the wall."""
         return sum((term.value * term.sign for term in self.terms), start=ZERO)
+
+    @property
+    def start(self) -> Length:
+        """How far along the wall it starts."""
+        return _along(self.left)
 
     @property
     def place(self) -> str:
@@ -75,17 +82,25 @@ def derive_runs(room: Room) -> tuple[list[Run], list[Problem]]:
     runs: list[Run] = []
     problems: list[Problem] = []
     for wall in room.walls:
-        for run in _runs_along(room, wall):
+        # Where a wall's figures contradict each other any of them may be the wrong one: nothing is cut by them.
+        for run in _runs_along(room, wall) if not is_refused(room, wall) else ():
             if run.back.inches > 0:
                 runs.append(run)
-            elif run.back.inches < 0 and not _is_past_end(wall, room):
+            elif run.back.inches < 0:
                 problems.append(_no_room(run))
     return runs, problems
 
 
-def _is_past_end(wall: Wall, room: Room) -> bool:
-    """Whether the survey of this wall is already refused: then a run of less than nothing is not a second problem."""
-    return any(problem.wall == wall.id and problem.key in ("past-the-end", "overlap") for problem in room.problems)
+def is_refused(room: Room, wall: Wall) -> bool:
+    """Whether the survey of a wall cannot be as it was read."""
+    return any(problem.wall == wall.id and problem.key in REFUSED for problem in room.problems)
+
+
+def may_yet_reach(room: Room, wall: Wall, side: str) -> bool:
+    """Whether it is still open if base comes to that end of a wall, for want of a reading or because one is wrong."""
+    stops = base_stops_at(wall)
+    unplaced = any(thing.at is None or thing.width is None for thing in stops)
+    return is_refused(room, wall) or unplaced or (wall.length is None and (side == RIGHT or not stops))
 
 
 def _no_room(run: Run) -> Problem:
@@ -97,6 +112,7 @@ def _no_room(run: Run) -> Problem:
 
 class RunError(SurveyError):
     sentences = {
+        "too-short": "Between {what} there is only {by} of wall, which the joints of base take up: fill it by hand.",
         "no-room": "The casing of {what} would reach {by} past {other}: read both again, or rip the casing.",
     }
 
@@ -105,15 +121,15 @@ def _runs_along(room: Room, wall: Wall) -> Iterator[Run]:
     breaks = [_break(room, thing) for thing in base_stops_at(wall)]
     if any(found is None for found in breaks):
         return  # a thing not yet placed may stand anywhere along this wall
-    placed = sorted((found for found in breaks if found), key=lambda found: _start(found[0]))
-    before = room.walls[wall.number - 2] if wall.number > 1 or room.closed else None
+    placed = sorted((found for found in breaks if found), key=lambda found: _along(found[0]))
+    before = room.before(wall)
     bound = Bound(CORNER, f"corner {before.number}", ()) if before else Bound(OPEN, "the open left end", ())
     for left_side, right_side in placed:
-        yield Run(wall, bound, left_side, _notches(wall))
+        yield _run(wall, bound, left_side)
         bound = right_side
     if wall.length:
         kind, name = (CORNER, f"corner {wall.number}") if room.after(wall) else (OPEN, "the open right end")
-        yield Run(wall, bound, Bound(kind, name, (Term(1, wall.name, wall.length),)), _notches(wall))
+        yield _run(wall, bound, Bound(kind, name, (Term(1, wall.name, wall.length),)))
 
 
 def base_stops_at(wall: Wall) -> tuple[Opening | Obstacle, ...]:
@@ -135,9 +151,18 @@ def _break(room: Room, thing: Opening | Obstacle) -> tuple[Bound, Bound] | None:
     return left, Bound(CASING, name, (at, width, reveal, casing))
 
 
-def _start(bound: Bound) -> Length:
+def _along(bound: Bound) -> Length:
     return sum((term.value * term.sign for term in bound.terms), start=ZERO)
 
 
-def _notches(wall: Wall) -> tuple[str, ...]:
-    return tuple(obstacle.kind for obstacle in wall.obstacles if obstacle.base == "notch")
+def _run(wall: Wall, left: Bound, right: Bound) -> Run:
+    """A run with what it is notched for: what stands along it, and what may, as long as its place was not read."""
+    start, end = _along(left), _along(right)
+    notches = (
+        thing
+        for thing in wall.obstacles
+        if thing.base == "notch"
+        and (thing.at is None or thing.width is None
+             or (thing.at.smallest < end and thing.at.smallest + thing.width.smallest > start))
+    )  # fmt: skip
+    return Run(wall, left, right, tuple(notches))

@@ -1,0 +1,154 @@
+"""Closure: whether walls and corners, laid end to end, come back to where they began; if not, which is to blame.
+
+A closed room of n corners has (n - 2)·180 degrees inside it. When the angles agree, the gap that is left is a vector: a
+single wall read wrong leaves a gap along that wall; a single corner read wrong swings all that follows about it.
+(Traverse closure as in plane surveying; the tolerances are common practice, no source.)
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from scantling.engine.angles import STRAIGHT, format_degrees, rounded
+from scantling.engine.errors import EngineError
+from scantling.engine.lengths import ONE_INCH, SIXTEENTH, THIRTY_SECOND, Length, format_length
+from scantling.engine.survey.room import Problem, Room, Wall
+
+# A suspect must explain all but a quarter of the gap, and no one is suspected of what the tape's own ± explains.
+LEFT_OVER = 0.25
+SUSPECTS_AT_MOST = 4
+
+Vector = tuple[float, float]
+
+
+class ClosureError(EngineError):
+    sentences = {
+        "not-closed": "The room is open: only a room that comes back to its first wall can be checked for closing.",
+        "not-all-read": "{what} has not been read: a room is checked for closing when every wall and corner is.",
+    }
+
+
+@dataclass(frozen=True, slots=True)
+class Suspect:
+    """A wall or corner that alone would explain the gap, and by how much its reading would be out."""
+
+    kind: str
+    wall: Wall
+    by: Length | None
+    degrees: Fraction | None
+    message: str
+
+
+@dataclass(frozen=True, slots=True)
+class Closure:
+    """`gap` and `angle` are how far the room misses itself; `gap_allowed` and `angle_allowed` what its ± explain."""
+
+    gap: Length
+    gap_allowed: Length
+    angle: Fraction
+    angle_allowed: Fraction
+    suspects: tuple[Suspect, ...]
+
+    @property
+    def closes(self) -> bool:
+        return self.gap <= self.gap_allowed and abs(self.angle) <= self.angle_allowed
+
+
+def derive_closure(room: Room) -> Closure:
+    """How far the room misses itself, and whose fault that may be. Raises `ClosureError` when it cannot be told."""
+    if not room.closed or len(room.walls) < 3:
+        raise ClosureError("not-closed", field="room")
+    for wall in room.walls:
+        if wall.length is None or wall.corner is None:
+            what = wall.name if wall.length is None else f"corner {wall.number}"
+            raise ClosureError("not-all-read", field="room", what=what.capitalize())
+    corners = [wall.corner.degrees for wall in room.walls if wall.corner]
+    angle = sum(corners, start=Fraction(0)) - (len(corners) - 2) * STRAIGHT
+    angle_allowed = rounded(math.hypot(*(float(wall.corner.plus_minus) for wall in room.walls if wall.corner)))
+    # The angles' own small error is shared out first, or it would be taken for a fault of the lengths.
+    balanced = [corner - angle / len(corners) for corner in corners]
+    gap = _gap(room.walls, balanced)
+    size = math.hypot(*gap)
+    allowed = _gap_allowed(room, angle_allowed)
+    if abs(angle) > angle_allowed:
+        suspects = _suspect_corners(room, corners, angle)
+    else:
+        suspects = _suspect_walls(room, balanced, gap) if size > float(allowed.inches) else []
+    return Closure(Length.approximate(size), allowed, angle, angle_allowed, tuple(suspects[:SUSPECTS_AT_MOST]))
+
+
+def _headings(corners: Sequence[Fraction]) -> list[float]:
+    headings, heading = [], Fraction(0)
+    for corner in corners:
+        headings.append(math.radians(heading))
+        heading += STRAIGHT - corner
+    return headings
+
+
+def _gap(walls: Sequence[Wall], corners: Sequence[Fraction]) -> Vector:
+    """From the first wall's beginning to the last wall's end, in inches."""
+    along = list(zip(_headings(corners), (_length(wall) for wall in walls), strict=True))
+    return (
+        sum(length * math.cos(heading) for heading, length in along),
+        sum(length * math.sin(heading) for heading, length in along),
+    )
+
+
+def _length(wall: Wall) -> float:
+    return float(wall.length.smallest.inches) if wall.length else 0.0
+
+
+def _gap_allowed(room: Room, angle_allowed: Fraction) -> Length:
+    """Half a graduation and a sixteenth of plaster a wall, and the corners' ± over half a side; seldom do all add up."""
+    half_side = sum(_length(wall) for wall in room.walls) / 8
+    each = float((THIRTY_SECOND + SIXTEENTH).inches)
+    swing = half_side * math.radians(angle_allowed)
+    return Length.approximate(math.hypot(each * math.sqrt(len(room.walls)), swing))
+
+
+def _suspect_walls(room: Room, corners: Sequence[Fraction], gap: Vector) -> list[Suspect]:
+    found: list[tuple[float, Suspect]] = []
+    size = math.hypot(*gap)
+    for wall, heading in zip(room.walls, _headings(corners), strict=True):
+        along = gap[0] * math.cos(heading) + gap[1] * math.sin(heading)
+        across = abs(gap[1] * math.cos(heading) - gap[0] * math.sin(heading))
+        if across <= LEFT_OVER * size and _length(wall) > abs(along) / 2:
+            found.append((across - abs(along), _suspect_wall(wall, Length.approximate(along))))
+    return [suspect for _, suspect in sorted(found, key=lambda one: (one[0], one[1].wall.number))]
+
+
+def _suspect_wall(wall: Wall, by: Length) -> Suspect:
+    longer = "long" if by.inches > 0 else "short"
+    message = f"{wall.name.capitalize()} may be read {format_length(abs(by))} too {longer}: measure it again."
+    if abs(abs(by) - ONE_INCH) <= SIXTEENTH:
+        message = f"{wall.name.capitalize()} may be an inch too {longer}: was the tape held at its 1 in mark? Read again."
+    return Suspect("wall", wall, by, None, message)
+
+
+def _suspect_corners(room: Room, corners: Sequence[Fraction], angle: Fraction) -> list[Suspect]:
+    found = []
+    for place, wall in enumerate(room.walls):
+        put_right = [*corners[:place], corners[place] - angle, *corners[place + 1 :]]
+        left_over = math.hypot(*_gap(room.walls, put_right))
+        wide = "wide" if (angle > 0) == (wall.turn == "inside") else "tight"
+        message = f"Corner {wall.number} may be read {format_degrees(abs(angle))} too {wide}: measure it again."
+        found.append((left_over, Suspect("corner", wall, None, angle, message)))
+    found.sort(key=lambda one: (one[0], one[1].wall.number))
+    near = found[0][0] + float(ONE_INCH.inches)
+    return [suspect for left_over, suspect in found if left_over <= near]
+
+
+def check_closure(room: Room) -> list[Problem]:
+    """The problem of a room that does not close, on its likeliest culprit; none while it still wants readings."""
+    try:
+        closure = derive_closure(room)
+    except ClosureError:
+        return []
+    if closure.closes:
+        return []
+    angles_agree = abs(closure.angle) <= closure.angle_allowed
+    missed = format_length(closure.gap) if angles_agree else format_degrees(abs(closure.angle))
+    said = " Or: ".join(suspect.message for suspect in closure.suspects[:2]) or "Measure walls and corners again."
+    wall = closure.suspects[0].wall if closure.suspects else room.walls[-1]
+    return [Problem(wall.id, "not-closing", f"The room misses itself by {missed}. {said}")]
