@@ -3,22 +3,22 @@
 Everything it makes is in .env-scantling/ beside the checkout; your own notebook is not touched.
 """
 
+import os
 import subprocess
 import sys
 
 from environment import FOLDER, prepare
 
 
-def main(arguments: list[str]) -> int:
-    """Run `scantling demo` in the project's environment; its exit status."""
-    command = [prepare(), "-m", "scantling", "--data", FOLDER / "demo-notebook", "demo", *arguments]
-    running = subprocess.Popen(command)
-    while True:
-        try:
-            return running.wait()
-        except KeyboardInterrupt:  # the server has heard it too, and stops by itself
-            continue
+def main(arguments: list[str]) -> None:
+    """Become `scantling demo` in the project's environment."""
+    command = [str(prepare()), "-m", "scantling", "--data", str(FOLDER / "demo-notebook"), "demo", *arguments]
+    if os.name == "nt":
+        sys.exit(subprocess.run(command, check=False).returncode)
+    # In its place and not beneath it: a signal to stop would else reach only the one who waits for the server.
+    sys.stdout.flush()
+    os.execv(command[0], command)
 
 
 if __name__ == "__main__":
-    sys.exit(main(sys.argv[1:]))
+    main(sys.argv[1:])
