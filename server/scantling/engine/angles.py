@@ -75,12 +75,12 @@ def derive_corner_by_gauge(turn: str, gauge: Fraction, text: str = "") -> Corner
     >>> derive_corner_by_gauge("outside", Fraction(91)).degrees
     Fraction(269, 1)
     """
-    shown = text or str(float(gauge))
+    shown = text or f"{float(gauge):g}"
     if gauge > STRAIGHT and gauge < 2 * STRAIGHT:
         raise AngleError("wrong-turn", turn=turn, text=shown, other=f"{float(2 * STRAIGHT - gauge):g}")
     if not 0 < gauge < STRAIGHT:
         raise AngleError("no-corner", text=shown)
-    places = len(text.strip().rstrip("°").partition(".")[2]) if text else 0
+    places = len(shown.strip().rstrip("°").partition(".")[2])
     plus_minus = max(Fraction(1, 2 * 10**places), GAUGE_AT_BEST)
     return Corner(turn, gauge if turn == "inside" else 2 * STRAIGHT - gauge, plus_minus)
 
@@ -100,6 +100,8 @@ def derive_corner_by_sides(turn: str, a: Length, b: Length, across: Length) -> C
         raise AngleError("no-triangle", sides=", ".join(str(float(side)) for side in sides))
     cosine = (sides[0] ** 2 + sides[1] ** 2 - sides[2] ** 2) / (2 * sides[0] * sides[1])
     angle = rounded(math.degrees(math.acos(cosine)))
+    if not 0 < angle < STRAIGHT:  # so flat that a millionth of a degree does not tell it from a line
+        raise AngleError("no-triangle", sides=", ".join(str(float(side)) for side in sides))
     off = sides[2] * THIRTY_SECOND.inches / (sides[0] * sides[1] * Fraction(math.sin(math.radians(angle))))
     degrees = angle if turn == "inside" else 2 * STRAIGHT - angle
     return Corner(turn, degrees, max(rounded(math.degrees(off)), GAUGE_AT_BEST), exact=cosine == 0)

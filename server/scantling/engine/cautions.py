@@ -12,8 +12,8 @@ SAW = (
     "you lift or reach. Cut short pieces from long stock. Eyes and ears covered."
 )
 OLD_PAINT = (
-    "Old paint: in a house built before 1978 it may hold lead. Test it, or take it that it does: no dry sanding, no flame; "
-    "contain, work wet, clean with a HEPA vacuum, keep children out."
+    "Old paint: in a house built before 1978 it may hold lead. Test it, or take it that it does: no dry sanding, no "
+    "flame; contain, work wet, clean with a HEPA vacuum, keep children out."
 )
 TAIL = "General information: your tool's manual, local code and licensed trades come first."
 

@@ -210,7 +210,7 @@ _SHAPES = {
 def fits(entry: Entry) -> bool:
     """Whether this engine can read the entry's body: its schema's own rules, without the cost of a full load.
 
-    Every body of a house is judged when it is first shown; loading thousands by their schemas would take a phone seconds.
+    Every body of a house is judged when it is first shown; loading thousands by schema would take a phone seconds.
     """
     if not entry.known or len(entry.body) != len(_SHAPES[entry.kind]):
         return False

@@ -8,6 +8,7 @@ The grammar of a written length is in `written`, its characters in `marks`, its 
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal, overload
@@ -15,7 +16,7 @@ from typing import Literal, overload
 from scantling.engine.marks import LengthError as LengthError
 from scantling.engine.marks import Token, read_marks, refuse
 from scantling.engine.spoken import say_number
-from scantling.engine.written import Lean, Written, count_words, join_fractions, read_length
+from scantling.engine.written import LARGEST, Lean, Written, count_words, join_fractions, read_length
 
 Toward = Literal["even", "up", "down", "half-up"]
 
@@ -75,6 +76,8 @@ THIRTY_SECOND = Length(Fraction(1, 32))
 SIXTY_FOURTH = Length(Fraction(1, 64))
 
 FINEST_SHOWN = 64  # "63 34/127" would be exact, but no tape can be held to it
+# "253/4", the form in which answers give a length exactly; nobody says it of a tape, so it is no slip for 2 53/4.
+_EXACT = re.compile(r"\s*([0-9]{1,12})/([0-9]{1,12})\s*")
 LEAN = THIRTY_SECOND  # what "strong" and "shy" are worth: common practice, no source
 
 
@@ -101,6 +104,9 @@ def parse_reading(text: str) -> Reading:
     >>> parse_reading("five foot three and one eighth").length.inches
     Fraction(505, 8)
     """
+    whole = _EXACT.fullmatch(text)
+    if whole and int(whole[1]) >= int(whole[2]) > 0:
+        return Reading(_exact(Fraction(int(whole[1]), int(whole[2])), text), None)
     tokens = _tokens(text)
     if tokens[0].kind in ("dash", "minus") and len(tokens) > 1:
         refuse("negative", text, tokens[0].at)
@@ -116,12 +122,18 @@ def parse_length(text: str, *, allow_negative: bool = False) -> Length:
     >>> parse_length("-1/2", allow_negative=True).inches
     Fraction(-1, 2)
     """
-    tokens = _tokens(text)
-    if allow_negative and tokens[0].kind in ("dash", "minus"):
-        if len(tokens) == 1:
-            refuse("no-number", text, 0)
-        return -_reading(read_length(tokens[1:], text)).measured
-    return parse_reading(text).measured
+    tokens = _tokens(text) if allow_negative and not _EXACT.fullmatch(text) else []
+    if not tokens or tokens[0].kind not in ("dash", "minus"):
+        return parse_reading(text).measured
+    if len(tokens) == 1:
+        refuse("no-number", text, 0)
+    return -_reading(read_length(tokens[1:], text)).measured
+
+
+def _exact(inches: Fraction, text: str) -> Length:
+    if inches > LARGEST:
+        refuse("too-great", text, 0)
+    return Length(inches)
 
 
 def _tokens(text: str) -> list[Token]:

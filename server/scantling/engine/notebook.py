@@ -74,8 +74,8 @@ class Notebook:
         return found
 
     def _revision(self, room: str) -> tuple[int, ...]:
-        # The sets only grow, so their sizes tell whether anything came. All but readings are few, and counted by kind: a
-        # wall or a door may be said to be in another room, which says something of this one too.
+        # The sets only grow, so their sizes tell whether anything came. All but readings are few, and counted by kind:
+        # a wall or a door may be said to be in another room, which says something of this one too.
         walls = self._subjects("wall", room)
         things = [thing for wall in walls for kind in ("opening", "obstacle") for thing in self._subjects(kind, wall)]
         about = self._about
@@ -117,7 +117,8 @@ class Notebook:
         while changed:
             changed = False
             for strike in reached:
-                against = [other for other in self._strikes.get(strike, ()) if other in reached and force.get(other, True)]
+                strikers = [other for other in self._strikes.get(strike, ()) if other in reached]
+                against = [other for other in strikers if force.get(other, True)]
                 settled = all(other in force for other in against)
                 if strike not in force and settled:
                     force[strike] = not against
@@ -214,7 +215,8 @@ def fold(entries: Iterable[Mapping[str, Any]]) -> Notebook:
 def _groups(entry: Entry) -> Iterator[tuple[str, str]]:
     body = entry.body
     parent = {"house": "", "room": body.get("house"), "wall": body.get("room"), "opening": body.get("wall"),
-              "obstacle": body.get("wall"), "reading": body.get("of"), "setting": body.get("of"), "device": ""}  # fmt: skip
+              "obstacle": body.get("wall"), "reading": body.get("of"), "setting": body.get("of"),
+              "device": ""}  # fmt: skip
     if entry.kind in parent:
         yield entry.kind, str(parent[entry.kind])
     if entry.kind in SUBJECT:

@@ -83,8 +83,9 @@ def show(length: Length, nearest: Length = SIXTEENTH) -> dict[str, object]:
     >>> show(Length(Fraction(253, 4)))
     {'inches': 63.25, 'exact': '253/4', 'shown': '63 1/4"'}
     """
+    carried = length if length.exact else Length.approximate(float(length.inches))
     return {
-        "inches": float(length.inches),
+        "inches": float(carried.inches),
         "exact": str(length.inches) if length.exact else None,
         "shown": format_length(length, nearest),
     }

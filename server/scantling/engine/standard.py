@@ -67,9 +67,14 @@ def parse_price(text: str) -> int:
     1998
     """
     whole, _, cents = text.strip().removeprefix("$").partition(".")
-    if not (whole.isascii() and whole.isdigit() and len(whole) <= 7 and (cents.isdigit() or not cents) and len(cents) <= 2):
+    if not (whole.isascii() and whole.isdigit() and len(whole) <= 7 and _is_cents(cents)):
         raise StandardError("not-money", text=quote(text))
     return int(whole) * 100 + int(cents.ljust(2, "0")) if cents else int(whole) * 100
+
+
+def _is_cents(text: str) -> bool:
+    # isdigit alone lets ² through, which int() then refuses by raising.
+    return not text or (text.isascii() and text.isdigit() and len(text) <= 2)
 
 
 def format_price(cents: int) -> str:
@@ -155,7 +160,7 @@ def derive_standard(settings: Mapping[str, object]) -> Standard:
     given: dict[str, Any] = {}
     for name, value in settings.items():
         if name in SETTINGS:
-            written = value if isinstance(value, list) else str(value)
+            written = value if name == "base.stock" else str(value)
             try:
                 given[name] = SETTINGS[name](name, written)
             except EngineError as error:

@@ -14,6 +14,7 @@ TALLEST = 300.0
 # A gap that the tape's own ± does not explain is drawn, so that it is seen; small ones are drawn shut.
 GAP_SEEN = 3.0
 SHORT = 36.0
+HALF_OPEN = math.sqrt(0.5)
 
 
 def draw_plan(room: Room, in_hand: str | None = None) -> str:
@@ -28,15 +29,16 @@ def draw_plan(room: Room, in_hand: str | None = None) -> str:
         parts += _draw_side(paper, side, side.wall.id == in_hand, side.wall.id in wanted)
     parts += _draw_gap(paper, room, sides)
     named = svg.name(room.name) or "room"
-    return svg.drawing(paper.width, paper.height, f"Plan of {named}, {len(sides)} walls", parts)
+    walls = "1 wall" if len(sides) == 1 else f"{len(sides)} walls"
+    return svg.drawing(paper.width, paper.height, f"Plan of {named}, {walls}", parts)
 
 
 class _Paper:
     """Inches to the drawing's units: fitted to the width, or to the height of a tall room."""
 
     def __init__(self, sides: list[Side]) -> None:
-        xs = [x for side in sides for x, _ in (side.start, side.end)]
-        ys = [y for side in sides for _, y in (side.start, side.end)]
+        points = [point for side in sides for point in (side.start, side.end, *_swept(side))]
+        xs, ys = [x for x, _ in points], [y for _, y in points]
         wide, tall = max(max(xs) - min(xs), 1.0), max(max(ys) - min(ys), 1.0)
         self.scale = min((WIDTH - 2 * MARGIN) / wide, TALLEST / tall)
         self.width = WIDTH
@@ -46,6 +48,16 @@ class _Paper:
 
     def at(self, point: svg.Point) -> svg.Point:
         return ((point[0] - self.left) * self.scale, (point[1] - self.top) * self.scale)
+
+
+def _swept(side: Side) -> Iterator[svg.Point]:
+    """How far into the room the doors of a wall swing: the leaf open, and half open, where it reaches farthest out."""
+    for opening in side.wall.openings:
+        span = _span(opening.at, opening.width, side.length)
+        if span and opening.kind == "door":
+            width = span[1] - span[0]
+            yield side.point(span[0], width)
+            yield side.point(span[0] + width * HALF_OPEN, width * HALF_OPEN)
 
 
 def _draw_side(paper: _Paper, side: Side, in_hand: bool, wanted: bool) -> Iterator[str]:

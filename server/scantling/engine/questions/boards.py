@@ -187,7 +187,8 @@ def _board(case: Case, board: PlannedBoard, letters: list[str], nearest: Length)
         "length": show(case.stock[board.stock].length, nearest),
         "offcut": show(board.offcut, nearest),
         "pieces": [
-            {"letter": letters[place], "mark": show(mark, nearest)} for place, mark in zip(board.pieces, marks, strict=True)
+            {"letter": letters[place], "mark": show(mark, nearest)}
+            for place, mark in zip(board.pieces, marks, strict=True)
         ],
     }
 

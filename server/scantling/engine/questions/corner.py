@@ -15,11 +15,13 @@ from scantling.engine.lengths import Length
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, DegreesText, LengthOut, LengthText, one_of, out, show, texts_out
 
+THREE_SIDES = "Give three sides: two along the walls, then the one across."
+
 
 class CornerIn(Asked):
     turn = fields.String(load_default="inside", validate=one_of("inside", "outside"))
     corner = DegreesText(metadata={"description": "what the gauge read: inside W, outside the solid angle A"})
-    sides = fields.List(LengthText(), validate=validate.Length(equal=3, error="Give three sides: two along, one across."))
+    sides = fields.List(LengthText(), validate=validate.Length(equal=3, error=THREE_SIDES))
     thickness = LengthText(required=True)
     meets = LengthText(metadata={"description": "the other board's thickness, where it differs"})
 
@@ -71,11 +73,12 @@ def _working(corner: Corner) -> list[str]:
     lines = [f"{corner.turn} corner: the gauge reads {gauge:g}°, ± {float(corner.plus_minus):g}°"]
     if corner.turn == "outside":
         lines.append(f"room side: 360 − {gauge:g} = {float(corner.degrees):g}°")
-    lines.append(f"saw, from square: (180 − {gauge:g}) ÷ 2 = {turn:g}°; the board's point is {gauge:g} ÷ 2 = {90 - turn:g}°")
+    lines.append(f"saw, from square: (180 − {gauge:g}) ÷ 2 = {turn:g}°")
+    lines.append(f"the board's point: {gauge:g} ÷ 2 = {90 - turn:g}°")
     return lines
 
 
 QUESTIONS = (
-    Question("corner", "A corner by gauge or by three sides: saw setting, point, and face less back.", CornerIn, CornerOut,
-             answer_corner),
+    Question("corner", "A corner by gauge or by three sides: saw setting, point, and face less back.", CornerIn,
+             CornerOut, answer_corner),
 )  # fmt: skip

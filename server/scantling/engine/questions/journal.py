@@ -1,5 +1,6 @@
 """`take` and `check` entries, and what the whole `notebook` adds up to."""
 
+import copy
 from collections import Counter
 from typing import Any
 
@@ -108,8 +109,9 @@ def _house(notebook: Notebook, house: str, shown: Entry, heads: list[Entry]) -> 
         "name": shown.body["name"],
         "built": shown.body["built"],
         "rooms": [dict(_room(notebook, room, entry)) for room, entry, _ in notebook.children("room", house)],
-        "settings": {name: entry.body["value"] for name, (entry, _) in settings.items()},
-        "defaults": DEFAULTS,
+        # Copies: what a caller does to an answer must not reach the journal.
+        "settings": {name: copy.deepcopy(entry.body["value"]) for name, (entry, _) in settings.items()},
+        "defaults": dict(DEFAULTS),
         "setting_entries": {name: [entry.id for entry in those] for name, (_, those) in settings.items()},
         "setting_errors": {name: found[0].message for name, found in errors.items() if found},
         "entries": [entry.id for entry in heads],
@@ -121,7 +123,8 @@ def _room(notebook: Notebook, room: str, shown: Entry) -> Answer:
 
 
 def _room_line(notebook: Notebook, room: str, shown: Entry) -> Answer:
-    line = {"id": room, "name": shown.body["name"], "closed": shown.body["closed"], "readings": _readings(notebook, room)}
+    line = {"id": room, "name": shown.body["name"], "closed": shown.body["closed"]}
+    line["readings"] = _readings(notebook, room)
     try:
         found = read_room(collect_facts(notebook, room))
     except EngineError:  # a setting that cannot be: the house says which
@@ -131,7 +134,8 @@ def _room_line(notebook: Notebook, room: str, shown: Entry) -> Answer:
 
 def _readings(notebook: Notebook, room: str) -> int:
     walls = [wall for wall, _, _ in notebook.walls(room)]
-    things = [thing for wall in walls for kind in ("opening", "obstacle") for thing, _, _ in notebook.children(kind, wall)]
+    kinds = ("opening", "obstacle")
+    things = [thing for wall in walls for kind in kinds for thing, _, _ in notebook.children(kind, wall)]
     return sum(
         notebook.strike_of(entry.id) is None for of in (*walls, *things) for entry in notebook.about("reading", of)
     )
@@ -182,7 +186,8 @@ def _shown(entry: Entry) -> str:
 QUESTIONS = (
     Question("take", "Add journal entries to the notebook at this desk; repeats are no matter.", EntriesIn, TakeOut,
              answer_take),
-    Question("check", "What is wrong with journal entries, as every device judges them.", EntriesIn, CheckOut, answer_check),
+    Question("check", "What is wrong with journal entries, as every device judges them.", EntriesIn, CheckOut,
+             answer_check),
     Question("notebook", "The houses, rooms, standards and devices that the notebook adds up to.", Asked, NotebookOut,
              answer_notebook),
 )  # fmt: skip

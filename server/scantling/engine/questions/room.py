@@ -8,15 +8,16 @@ from typing import Any
 
 from marshmallow import INCLUDE, Schema, ValidationError, fields, validate, validates_schema
 
-from scantling.engine.angles import Corner
+from scantling.engine.angles import Corner, format_degrees
 from scantling.engine.cautions import cautions_for_cutting, cautions_for_survey
 from scantling.engine.drawings.piece import draw_piece
 from scantling.engine.drawings.plan import draw_plan
 from scantling.engine.errors import quote
 from scantling.engine.journal import Entry
-from scantling.engine.lengths import SIXTY_FOURTH, THIRTY_SECOND, Length, format_length, round_to
+from scantling.engine.lengths import THIRTY_SECOND, Length, format_length, round_to
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.questions.readings import show_working
 from scantling.engine.shapes import Asked, DrawingOut, LengthOut, one_of, out, show, text_out, texts_out
 from scantling.engine.standard import SETTINGS, dotted
 from scantling.engine.survey.closure import check_closure, derive_closure
@@ -26,7 +27,7 @@ from scantling.engine.survey.room import BASE_AT, OPENINGS, TURNS, Problem, Room
 from scantling.engine.survey.rows import Row, Taken, derive_rows, show_corner
 from scantling.engine.trim.base import derive_base
 from scantling.engine.trim.ends import End
-from scantling.engine.trim.piece import Piece, Step
+from scantling.engine.trim.piece import Piece
 
 WALLS_AT_MOST = 200
 
@@ -130,6 +131,7 @@ class NeedsOut(Schema):
 
 class EndOut(Schema):
     joint, meets, long_edge, shown = text_out(), text_out(), text_out(), text_out()
+    saw_shown, point_shown = text_out(), text_out()
     turn = text_out(none=True)
     saw = fields.Float(required=True, metadata={"description": "degrees from square"})
     point = fields.Float(required=True, metadata={"description": "degrees at the board's point"})
@@ -147,7 +149,8 @@ class FlagOut(Schema):
 
 
 class PieceOut(Schema):
-    letter, part, part_name, profile, wall, cut_from = text_out(), text_out(), text_out(), text_out(), text_out(), text_out()
+    letter, part, part_name = text_out(), text_out(), text_out()
+    profile, wall, cut_from = text_out(), text_out(), text_out()
     wall_number = fields.Integer(required=True)
     back, front, cut, plus_minus = out(LengthOut), out(LengthOut), out(LengthOut), out(LengthOut)
     left, right = out(EndOut), out(EndOut)
@@ -393,7 +396,7 @@ def _piece(piece: Piece, nearest: Length) -> Answer:
         "left": _end(piece.left),
         "right": _end(piece.right),
         "plus_minus": {**show(piece.plus_minus), "shown": format_length(plus_minus, THIRTY_SECOND)},
-        "working": [_step(step, nearest) for step in piece.working],
+        "working": show_working(piece.working, nearest),
         "flags": [{"key": one.key, "message": one.message, "attention": one.attention} for one in piece.flags],
         "drawing": draw_piece(piece),
     }
@@ -406,26 +409,14 @@ def _end(end: End) -> Answer:
         "turn": end.corner.turn if end.corner else None,
         "saw": float(end.saw),
         "point": float(end.point),
+        "saw_shown": format_degrees(end.saw),
+        "point_shown": format_degrees(end.point),
     }
-
-
-def _step(step: Step, nearest: Length) -> Answer:
-    # Working is followed with a pencil: a figure that the wanted graduation would hide is shown to a 64th.
-    fine = nearest if step.value is None or format_exactly(step.value, nearest) else SIXTY_FOURTH
-    return {
-        "text": step.text,
-        "value": None if step.value is None else show(step.value, fine),
-        "readings": list(step.readings),
-    }
-
-
-def format_exactly(length: Length, nearest: Length) -> bool:
-    return (length.inches / nearest.inches).denominator == 1
 
 
 QUESTIONS = (
-    Question("needs", "The readings still wanted by the room's base, in walking order, each with why.", RoomIn, NeedsOut,
-             answer_needs),
+    Question("needs", "The readings still wanted by the room's base, in walking order, each with why.", RoomIn,
+             NeedsOut, answer_needs),
     Question("pieces", "Every piece of base the room needs, in fitting order, with its working.", RoomIn, PiecesOut,
              answer_pieces),
     Question("closure", "How far a room misses itself in length and angle, and which reading may be to blame.", RoomIn,

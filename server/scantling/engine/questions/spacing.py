@@ -7,7 +7,6 @@ from marshmallow import Schema, ValidationError, fields, validate, validates_sch
 from scantling.engine.lengths import SIXTY_FOURTH, THIRTY_SECOND, Length, format_exact, format_length, round_to
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, LengthOut, LengthText, one_of, out, show, texts_out
-from scantling.engine.trim.base import MARK, READING
 from scantling.engine.trim.spacing import (
     ENDS,
     Hazard,
@@ -17,6 +16,7 @@ from scantling.engine.trim.spacing import (
     derive_spacing,
     derive_spacing_by_gap,
 )
+from scantling.engine.trim.tolerance import MARK, READING
 
 
 class AvoidIn(Schema):

@@ -100,7 +100,7 @@ def _length(wall: Wall) -> float:
 
 
 def _gap_allowed(room: Room, angle_allowed: Fraction) -> Length:
-    """Half a graduation and a sixteenth of plaster a wall, and the corners' ± over half a side; seldom do all add up."""
+    """Half a graduation and a sixteenth of plaster a wall, the corners' ± over half a side; seldom do all add up."""
     half_side = sum(_length(wall) for wall in room.walls) / 8
     each = float((THIRTY_SECOND + SIXTEENTH).inches)
     swing = half_side * math.radians(angle_allowed)
@@ -108,13 +108,14 @@ def _gap_allowed(room: Room, angle_allowed: Fraction) -> Length:
 
 
 def _suspect_walls(room: Room, corners: Sequence[Fraction], gap: Vector) -> list[Suspect]:
-    found: list[tuple[float, Suspect]] = []
+    found: list[tuple[Fraction, Suspect]] = []
     size = math.hypot(*gap)
     for wall, heading in zip(room.walls, _headings(corners), strict=True):
         along = gap[0] * math.cos(heading) + gap[1] * math.sin(heading)
         across = abs(gap[1] * math.cos(heading) - gap[0] * math.sin(heading))
         if across <= LEFT_OVER * size and _length(wall) > abs(along) / 2:
-            found.append((across - abs(along), _suspect_wall(wall, Length.approximate(along))))
+            # Rounded, or the last digit of a machine's sine would choose between two walls that are as likely.
+            found.append((rounded(across - abs(along)), _suspect_wall(wall, Length.approximate(along))))
     return [suspect for _, suspect in sorted(found, key=lambda one: (one[0], one[1].wall.number))]
 
 
@@ -122,7 +123,7 @@ def _suspect_wall(wall: Wall, by: Length) -> Suspect:
     longer = "long" if by.inches > 0 else "short"
     message = f"{wall.name.capitalize()} may be read {format_length(abs(by))} too {longer}: measure it again."
     if abs(abs(by) - ONE_INCH) <= SIXTEENTH:
-        message = f"{wall.name.capitalize()} may be an inch too {longer}: was the tape held at its 1 in mark? Read again."
+        message = f"{wall.name.capitalize()} may be an inch too {longer}: was the tape held at its 1 in mark?"
     return Suspect("wall", wall, by, None, message)
 
 
@@ -130,12 +131,12 @@ def _suspect_corners(room: Room, corners: Sequence[Fraction], angle: Fraction) -
     found = []
     for place, wall in enumerate(room.walls):
         put_right = [*corners[:place], corners[place] - angle, *corners[place + 1 :]]
-        left_over = math.hypot(*_gap(room.walls, put_right))
+        left_over = rounded(math.hypot(*_gap(room.walls, put_right)))
         wide = "wide" if (angle > 0) == (wall.turn == "inside") else "tight"
         message = f"Corner {wall.number} may be read {format_degrees(abs(angle))} too {wide}: measure it again."
         found.append((left_over, Suspect("corner", wall, None, angle, message)))
     found.sort(key=lambda one: (one[0], one[1].wall.number))
-    near = found[0][0] + float(ONE_INCH.inches)
+    near = found[0][0] + ONE_INCH.inches
     return [suspect for left_over, suspect in found if left_over <= near]
 
 

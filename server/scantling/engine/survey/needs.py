@@ -65,7 +65,7 @@ def _figures_of(room: Room, wall: Wall, runs: list[Run]) -> Iterator[Figure]:
 def _comes(room: Room, wall: Wall, side: str, runs: list[Run]) -> bool:
     """Whether base comes to that end of a wall, or may yet. A door's casing in a corner keeps it away."""
     reached = any(run.wall is wall and (run.left if side == LEFT else run.right).kind == CORNER for run in runs)
-    return reached or may_yet_reach(room, wall, side)
+    return reached or may_yet_reach(wall, side)
 
 
 def _where(thing: Opening | Obstacle) -> tuple[bool, Length, str]:

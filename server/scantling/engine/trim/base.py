@@ -9,17 +9,12 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from scantling.engine.angles import SQUARE, Corner, format_degrees
-from scantling.engine.lengths import SIXTY_FOURTH, THIRTY_SECOND, ZERO, Length, format_length
+from scantling.engine.lengths import SIXTY_FOURTH, ZERO, Length, format_length
 from scantling.engine.survey.room import Obstacle, Problem, Room, Wall
 from scantling.engine.trim.ends import End, derive_butt, derive_cope, derive_miter, derive_run_through
 from scantling.engine.trim.piece import Flag, Piece, Step, letter
 from scantling.engine.trim.runs import CORNER, LEFT, RIGHT, Bound, Run, RunError, derive_runs, may_yet_reach
-
-# Common practice, no source: half a graduation of the tape at every reading, and as much at the pencil mark.
-READING = THIRTY_SECOND
-MARK = THIRTY_SECOND
-# A corner that far from square shows when it is cut at 45. Common practice, no source.
-NOT_SQUARE = Fraction(1, 4)
+from scantling.engine.trim.tolerance import MARK, NOT_SQUARE, READING
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +89,7 @@ def _unread_round(room: Room, run: Run, side: str) -> Wall | None:
     wall = room.before(run.wall) if at_left else room.after(run.wall)
     if (run.left if at_left else run.right).kind != CORNER or wall is None:
         return None
-    return wall if may_yet_reach(room, wall, RIGHT if at_left else LEFT) else None
+    return wall if may_yet_reach(wall, RIGHT if at_left else LEFT) else None
 
 
 def _walk(runs: list[Run], before: dict[int, int]) -> list[int]:

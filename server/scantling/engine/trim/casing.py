@@ -14,7 +14,6 @@ from scantling.engine.angles import SQUARE, cotangent_of_half, format_degrees, s
 from scantling.engine.errors import EngineError
 from scantling.engine.lengths import SIXTY_FOURTH, ZERO, Length
 from scantling.engine.survey.room import Measure
-from scantling.engine.trim.base import MARK, READING
 from scantling.engine.trim.frame import (
     Cut,
     FlatPiece,
@@ -28,6 +27,7 @@ from scantling.engine.trim.frame import (
 )
 from scantling.engine.trim.jambs import Jambs
 from scantling.engine.trim.piece import Step
+from scantling.engine.trim.tolerance import MARK, READING
 
 
 class CasingError(EngineError):

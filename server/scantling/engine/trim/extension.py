@@ -13,11 +13,11 @@ from typing import Literal
 from scantling.engine.angles import SQUARE
 from scantling.engine.lengths import SIXTEENTH, THIRTY_SECOND, ZERO, Length
 from scantling.engine.survey.room import Measure
-from scantling.engine.trim.base import MARK, READING
 from scantling.engine.trim.casing import Make, setbacks, which, width_step
 from scantling.engine.trim.frame import Cut, FlatPiece, Outline, derive_across, derive_slant, said
 from scantling.engine.trim.jambs import Jambs
 from scantling.engine.trim.piece import Step
+from scantling.engine.trim.tolerance import MARK, READING
 
 Place = Literal["left", "right", "head", "sill"]
 OPPOSITE: tuple[tuple[Place, Place], ...] = (("left", "right"), ("head", "sill"))

@@ -12,8 +12,8 @@ from scantling.engine.angles import SQUARE, Corner, format_degrees
 from scantling.engine.errors import EngineError
 from scantling.engine.lengths import Length
 from scantling.engine.survey.room import Measure
-from scantling.engine.trim.base import NOT_SQUARE, READING
 from scantling.engine.trim.frame import Outline, derive_outline, said
+from scantling.engine.trim.tolerance import NOT_SQUARE, READING
 
 # Many saws stop near it. Common practice, no source: the saw's own scale decides.
 STEEP = Fraction(50)

@@ -5,14 +5,13 @@ A run that is bounded by two openings needs no wall length, so it can be cut bef
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from scantling.engine.lengths import ZERO, Length, format_length
-from scantling.engine.survey.room import Measure, Obstacle, Opening, Problem, Room, SurveyError, Wall
+from scantling.engine.survey.room import Measure, Obstacle, Opening, Problem, Room, SurveyError, Wall, check_along
 
 CORNER, CASING, OBSTACLE, OPEN = "corner", "casing", "obstacle", "open"
 LEFT, RIGHT = "left", "right"
-REFUSED = ("past-the-end", "overlap")
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +82,7 @@ def derive_runs(room: Room) -> tuple[list[Run], list[Problem]]:
     problems: list[Problem] = []
     for wall in room.walls:
         # Where a wall's figures contradict each other any of them may be the wrong one: nothing is cut by them.
-        for run in _runs_along(room, wall) if not is_refused(room, wall) else ():
+        for run in _runs_along(room, wall) if not is_refused(wall) else ():
             if run.back.inches > 0:
                 runs.append(run)
             elif run.back.inches < 0:
@@ -91,16 +90,18 @@ def derive_runs(room: Room) -> tuple[list[Run], list[Problem]]:
     return runs, problems
 
 
-def is_refused(room: Room, wall: Wall) -> bool:
-    """Whether the survey of a wall cannot be as it was read."""
-    return any(problem.wall == wall.id and problem.key in REFUSED for problem in room.problems)
+def is_refused(wall: Wall) -> bool:
+    """Whether what base goes by along a wall cannot be as it was read. Windows and what it runs over do not count."""
+    openings = tuple(opening for opening in wall.openings if opening.kind != "window")
+    obstacles = tuple(obstacle for obstacle in wall.obstacles if obstacle.base != "over")
+    return bool(check_along(replace(wall, openings=openings, obstacles=obstacles)))
 
 
-def may_yet_reach(room: Room, wall: Wall, side: str) -> bool:
+def may_yet_reach(wall: Wall, side: str) -> bool:
     """Whether it is still open if base comes to that end of a wall, for want of a reading or because one is wrong."""
     stops = base_stops_at(wall)
     unplaced = any(thing.at is None or thing.width is None for thing in stops)
-    return is_refused(room, wall) or unplaced or (wall.length is None and (side == RIGHT or not stops))
+    return is_refused(wall) or unplaced or (wall.length is None and (side == RIGHT or not stops))
 
 
 def _no_room(run: Run) -> Problem:

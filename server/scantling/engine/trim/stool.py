@@ -11,11 +11,11 @@ from fractions import Fraction
 
 from scantling.engine.lengths import HALF, SIXTEENTH, ZERO, Length
 from scantling.engine.survey.room import Measure
-from scantling.engine.trim.base import MARK, READING
 from scantling.engine.trim.casing import Make, Side, which
 from scantling.engine.trim.frame import Cut, FlatPiece, Outline, derive_across, said
 from scantling.engine.trim.jambs import Jambs
 from scantling.engine.trim.piece import Step
+from scantling.engine.trim.tolerance import MARK, READING
 
 SASH_PLAY = SIXTEENTH
 # How far the stool runs past the casing, at its ends and in front. Values seen run from 1/4 to 1: common practice.

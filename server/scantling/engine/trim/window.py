@@ -10,7 +10,6 @@ from dataclasses import dataclass, field, replace
 from scantling.engine.errors import EngineError
 from scantling.engine.lengths import ZERO, Length
 from scantling.engine.survey.room import Measure
-from scantling.engine.trim.base import MARK, READING
 from scantling.engine.trim.casing import (
     Make,
     Side,
@@ -40,6 +39,7 @@ from scantling.engine.trim.frame import Cut, FlatPiece, Outline, derive_frame_li
 from scantling.engine.trim.jambs import Jambs, check_jambs
 from scantling.engine.trim.piece import Step
 from scantling.engine.trim.stool import USUAL_HORN, Stool, derive_apron, derive_stool
+from scantling.engine.trim.tolerance import MARK, READING
 
 STOOL, PICTURE = "stool", "picture"
 STYLES = (STOOL, PICTURE)

@@ -1,0 +1,256 @@
+"""Laws of the notebook: neither arrival order, nor repeats, nor when one asks change an answer, and nothing is lost."""
+
+import json
+from collections.abc import Callable
+from random import Random
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from scantling.engine.desk import Desk
+from scantling.engine.journal import admit_entry, check_entry, fits
+
+from tests.entries import Device, Entry
+
+TEXTS = ("63 1/4", "63 3/16", "1607 mm", "0", "fish", "-4", "5' 3 1/4\" shy", "90", "89.5", "24, 24, 34", "", "30", "9")
+WHATS = ("length", "corner", "sides", "at", "width", "height", "studs")
+VALUES: tuple[Any, ...] = (
+    "5 1/2",
+    "miter",
+    "butt",
+    "9/16",
+    "no",
+    "",
+    [],
+    [{"length": "8 ft", "price": "9.50"}],
+    [{}],
+    "0",
+)
+NAMES = ("base.inside", "base.thickness", "base.stock", "reveal", "casing.width", "crown.spring", "base.scarf", "hold")
+SPOILT: tuple[Callable[[Entry], Any], ...] = (
+    lambda entry: entry["body"].pop(next(iter(entry["body"])), None),
+    lambda entry: entry["body"].update(more=1),
+    lambda entry: entry["body"].update(dict.fromkeys(entry["body"], None)),
+    lambda entry: entry["body"].update({name: [{}] for name in entry["body"]}),
+    lambda entry: entry.update(version=2),
+    lambda entry: entry.update(version=True),
+    lambda entry: entry.update(seq=1.5),
+    lambda entry: entry.update(kind="ghost"),
+)
+TWINS: tuple[dict[str, Any], ...] = (
+    {"seq": True},
+    {"seq": 1.0},
+    {"version": 1.0},
+    {"kind": "device", "body": {"name": "twin"}},
+    {"body": {"name": "twin"}},
+    {"stamp": "000000000001-0000-" + "c" * 16},
+    {"supersedes": []},
+    {"body": {}},
+)
+
+
+class Family:
+    """Two devices that write about one house, each choice by a number, so that a failing list can be made short."""
+
+    def __init__(self) -> None:
+        self.devices = (Device("a"), Device("b", 1_000_500))
+        self.device = self.devices[0]
+        self.twins: list[Entry] = []
+        self.subjects: dict[str, list[str]] = {kind: [] for kind in ("house", "room", "wall", "opening", "obstacle")}
+        for kind in ("house", "room", "wall"):
+            self.state(kind, 0, 0)
+
+    @property
+    def entries(self) -> list[Entry]:
+        return [*self.devices[0].entries, *self.devices[1].entries]
+
+    def pick(self, kind: str, number: int) -> str:
+        return self.subjects[kind][number % len(self.subjects[kind])] if self.subjects[kind] else "nothing"
+
+    def body(self, kind: str, number: int) -> dict[str, Any]:
+        walls = self.subjects["wall"]
+        return {
+            "house": lambda: {"name": f"house {number}", "built": (None, 1936, 1990)[number % 3]},
+            "room": lambda: {
+                "house": self.pick("house", number // 4), "name": f"room {number}", "closed": number % 3 > 0,
+            },
+            "wall": lambda: {
+                "room": self.pick("room", number // 4),
+                "after": walls[number % len(walls)] if walls and number % 5 else None,
+                "turn": ("inside", "inside", "outside")[number % 3],
+            },
+            "opening": lambda: {
+                "wall": self.pick("wall", number // 3), "kind": ("door", "window", "cased")[number % 3],
+            },
+            "obstacle": lambda: {
+                "wall": self.pick("wall", number // 3), "kind": f"thing {number}",
+                "base": ("stops", "notch", "over")[number % 3],
+            },
+        }[kind]()  # fmt: skip
+
+    def state(self, kind: str, number: int, again: int) -> None:
+        """Say something of a house, room, wall or thing: of a new one, or again of one that is there."""
+        body = self.body(kind, number)
+        if again and self.subjects[kind]:
+            subject = self.pick(kind, again)
+            said = [entry["id"] for entry in self.entries if entry["body"].get(kind) == subject]
+            self.device.say(kind, said[: again % 3], **{kind: subject}, **body)
+        else:
+            self.subjects[kind].append(self.device.new(kind, **body))
+
+    def act(self, action: str, one: int, other: int) -> None:
+        self.device = self.devices[one % 2]
+        if action in self.subjects:
+            self.state(action, one, other)
+        elif action == "read":
+            kinds = ("wall", "wall", "opening", "obstacle")
+            text = TEXTS[other % len(TEXTS)]
+            self.device.say("reading", of=self.pick(kinds[one % 4], one // 4), what=WHATS[(one + other) % 7], text=text)
+        elif action == "set":
+            of = self.pick(("house", "room")[one % 2], one // 2)
+            self.device.say("setting", of=of, name=NAMES[other % len(NAMES)], value=VALUES[one % len(VALUES)])
+        elif action == "strike":
+            entries = self.entries
+            self.device.say("strike", entry=entries[(one * 7 + other) % len(entries)]["id"], why="")
+        elif action == "spoil":
+            SPOILT[other % len(SPOILT)](self.entries[one % len(self.entries)])
+        else:
+            self.twins.append({**self.entries[one % len(self.entries)], **TWINS[other % len(TWINS)]})
+
+
+ACTIONS = (
+    "house",
+    "room",
+    "wall",
+    "wall",
+    "opening",
+    "obstacle",
+    "read",
+    "read",
+    "read",
+    "set",
+    "strike",
+    "spoil",
+    "twin",
+)
+ACTS = st.lists(st.tuples(st.sampled_from(ACTIONS), st.integers(0, 59), st.integers(0, 59)), max_size=40)
+
+
+def family_of(acts: list[tuple[str, int, int]]) -> Family:
+    family = Family()
+    for act in acts:
+        family.act(*act)
+    return family
+
+
+def everything(desk: Desk) -> str:
+    """Every answer about the notebook, as one text."""
+    notebook = desk.answer_text('{"ask":"notebook"}')
+    houses = json.loads(notebook)["answer"]["houses"]
+    rooms = [room["id"] for house in houses for room in house["rooms"]]
+    asked = [{"ask": name, "room": room} for room in rooms for name in ("survey", "pieces", "needs", "plan")]
+    return notebook + desk.answer_text(json.dumps(asked))
+
+
+@settings(max_examples=250, deadline=None)
+@given(ACTS, st.randoms(use_true_random=False))
+def test_any_arrival_order_and_any_repeats_give_the_same_answers(acts, random: Random):
+    family = family_of(acts)
+    written = [*family.entries, *family.twins]
+    arrived = [*written, *random.sample(written, len(written) // 2)]
+    random.shuffle(arrived)
+    assert everything(Desk(arrived)) == everything(Desk(written))
+
+
+@settings(max_examples=150, deadline=None)
+@given(ACTS, st.randoms(use_true_random=False))
+def test_asking_in_between_changes_no_later_answer(acts, random: Random):
+    family = family_of(acts)
+    arrived = [*family.entries, *family.twins]
+    random.shuffle(arrived)
+    desk = Desk()
+    while arrived:
+        desk.take(arrived[:4])
+        del arrived[:4]
+        asked = everything(desk)
+    assert asked == everything(Desk([*family.entries, *family.twins]))
+
+
+@settings(max_examples=150, deadline=None)
+@given(ACTS)
+def test_taking_again_all_that_is_there_takes_nothing(acts):
+    family = family_of(acts)
+    desk = Desk(family.entries)
+    before = everything(desk)
+    taken = desk.take(json.loads(json.dumps(family.entries)))
+    assert taken["taken"] == 0
+    assert everything(desk) == before
+
+
+@settings(max_examples=200, deadline=None)
+@given(ACTS)
+def test_no_reading_of_a_figure_that_is_asked_for_is_ever_lost_or_changed(acts):
+    family = family_of(acts)
+    desk = Desk(family.entries)
+    sound = [entry for entry in family.entries if not check_entry(entry) and entry["version"] == 1]
+    kept = [entry for entry in sound if entry["kind"] == "reading"]
+    houses = desk.answer({"ask": "notebook"})["answer"]["houses"]
+    for room in (room for house in houses for room in house["rooms"]):
+        rows = desk.answer({"ask": "survey", "room": room["id"]}).get("answer", {}).get("rows", ())
+        for row in rows:
+            whats = {"corner", "sides"} if row["what"] == "corner" else {row["what"]}
+            said = {entry["id"]: entry["body"]["text"] for entry in kept
+                    if entry["body"]["of"] == row["of"] and entry["body"]["what"] in whats}  # fmt: skip
+            assert {one["entry"]: one["text"] for one in row["readings"]} == said
+
+
+@settings(max_examples=200, deadline=None)
+@given(ACTS)
+def test_taking_more_never_takes_anything_away(acts):
+    desk, seen = Desk(), 0
+    for entry in family_of(acts).entries:
+        desk.take([entry])
+        held = desk.answer({"ask": "notebook"})["answer"]["entries"]
+        assert held == seen + 1
+        seen = held
+
+
+@settings(max_examples=300, deadline=None)
+@given(ACTS)
+def test_the_quick_look_at_a_body_finds_what_the_full_check_finds(acts):
+    for data in family_of(acts).entries:
+        entry = admit_entry(data)
+        if entry.known and type(data["seq"]) is int and type(data["version"]) is int:
+            assert fits(entry) == (not check_entry(data)), data
+
+
+JSON = st.recursive(
+    st.none() | st.booleans() | st.integers(-(2**70), 2**70) | st.floats() | st.text(max_size=8) | st.just("\ud800"),
+    lambda below: st.lists(below, max_size=3) | st.dictionaries(st.text(max_size=5), below, max_size=3),
+    max_leaves=8,
+)
+PLACES = ("id", "device", "seq", "stamp", "version", "kind", "body", "supersedes", "more")
+
+
+@settings(max_examples=400, deadline=None)
+@given(ACTS.filter(len), st.integers(0, 40), st.sampled_from(PLACES), JSON, st.booleans())
+def test_anything_at_all_in_place_of_any_part_of_an_entry_does_no_harm(acts, number, place, value, below):
+    entries = json.loads(json.dumps(family_of(acts).entries))
+    entry = entries[number % len(entries)]
+    if below and entry["body"]:
+        entry["body"][sorted(entry["body"])[number % len(entry["body"])]] = value
+    else:
+        entry[place] = value
+    desk = Desk()
+    for name in ("take", "check"):
+        answered = desk.answer({"ask": name, "entries": entries})
+        assert answered.keys() <= {"answer", "error"}
+    everything(desk)
+
+
+@pytest.mark.parametrize("junk", [None, 5, "entry", [], [[]], True, {}], ids=repr)
+def test_what_is_no_entry_is_named_and_left_out(junk):
+    answered = Desk().take([junk])
+    assert answered["taken"] == 0
+    assert [one["key"] for one in answered["refused"]] == ["not-an-entry"]

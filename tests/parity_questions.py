@@ -1,0 +1,198 @@
+"""Questions for comparing two machines: some of every kind, easy and nasty, the same list each time it is made.
+
+A browser and a laptop are asked the same JSON and must answer with the same bytes. The list begins by taking the demo
+house, so that questions about its rooms have a notebook to read. Boards are small cases: the search is long elsewhere.
+"""
+
+import json
+from itertools import product
+from pathlib import Path
+from random import Random
+from typing import Any
+
+from tests.random_rooms import make_room, odd_room
+from tests.rooms import Facts, oblong, room, thing, wall
+
+DEMO = Path(__file__).parents[1] / "demo" / "house.json"
+NEAREST = ("1/16", "1/32", "1/8", "1", "1/64")
+STOCK = (
+    {"length": "8 ft", "price": "10.40"},
+    {"length": "12 ft", "price": "15.60"},
+    {"length": "38 1/2", "price": "0", "limit": 1},
+)
+READS = (
+    "63 1/4", "63-1/4", "63.25", "5' 3 1/4\"", "5ft 3 1/4 in", "5-3-1/4", "5′ 3¼″", "1607 mm", "1.607 m", "160.7 cm",
+    "2 yd", "sixty three and a quarter", "5 foot 3 and 1 eighth", "63 1/4 strong", "63 1/4 shy", "a hair", "0", "1/3",
+    "3 1/7", "63 1/", "63 1/0", "", " ", "-4", "63 1/4 1/8", "fish", "9" * 30, "𝟞𝟛 ¼", "٦٣", "63\u00a01/4", "\ud800",
+    "63\n1/4", "dix pouces", "1e3", "0x10", "63,25", "11' 12\"", "100000", "1/64", "1/128", "12 ft 11 63/64",
+)  # fmt: skip
+SUMS = (
+    "63 1/4 - 2*(3 1/2 + 3/16)", "half of 63 1/4", "3 of 24", "92 5/8 / 3", "7' 8 5/16\" + 3' 4 15/16\"",
+    "5' 3 1/8 × 4", "(1 + 2) * 3", "10 ft / 16", "12 * 10 ft * 2", "8 ft * 12 ft", "1607 mm + 1/16", "24 / 0", "1 + ",
+    "((((1", "", "2 + fish", "63 1/4 ÷ 2 − 1/8", "100 1/3 - 1/3", "4 * 23.999", "third of 10", "10 ft - 12 ft",
+)  # fmt: skip
+
+
+def make_questions() -> list[Any]:
+    """The whole list: JSON values, each a question or something that is none."""
+    demo = json.loads(DEMO.read_text(encoding="utf-8"))["entries"]
+    groups = (_of_notebook(demo), _of_lengths(), _of_corners(), _of_rooms(), _of_odd_rooms(), _of_boards(),
+              _of_openings(), _of_wood(), _of_entries(demo), _of_nothing())  # fmt: skip
+    return [question for group in groups for question in group]
+
+
+def _of_notebook(demo: list[dict[str, Any]]) -> list[Any]:
+    rooms = [entry["body"]["room"] for entry in demo if entry["kind"] == "room"]
+    walls = [entry["body"]["wall"] for entry in demo if entry["kind"] == "wall"]
+    questions: list[Any] = [{"ask": "notebook"}, {"ask": "take", "entries": demo}, {"ask": "notebook"}]
+    for name, nearest in product(("survey", "pieces", "needs", "plan", "boards_for_room", "closure"), ("1/16", "1/32")):
+        questions += [{"ask": name, "room": each, "nearest": nearest} for each in (*rooms, "no room of that name")]
+    return questions + [{"ask": "survey", "room": rooms[0], "in_hand": wall} for wall in walls[:4]]
+
+
+def _of_lengths() -> list[Any]:
+    reads = [{"ask": "read", "text": text, "nearest": NEAREST[place % 5]} for place, text in enumerate(READS)]
+    return reads + [{"ask": "sum", "text": text, "nearest": NEAREST[place % 5]} for place, text in enumerate(SUMS)]
+
+
+def _of_corners() -> list[Any]:
+    gauges = [
+        {"ask": "corner", "turn": turn, "corner": gauge, "thickness": thickness}
+        for turn, gauge, thickness in product(
+            ("inside", "outside"), ("90", "88.5", "91.3", "135", "45.7", "60", "150"), ("9/16", "18 mm")
+        )
+    ]
+    meets = [{**question, "meets": "3/4"} for question in gauges[::3]]
+    sides = [
+        {"ask": "corner", "turn": turn, "sides": three, "thickness": "3/4"}
+        for turn, three in product(
+            ("inside", "outside"),
+            (
+                ["36", "48", "60"],
+                ["24", "24", "33 7/8"],
+                ["600 mm", "600 mm", "850 mm"],
+                ["12", "12", "30"],
+                ["24", "24"],
+            ),
+        )
+    ]
+    wrong = ("0", "180", "269", "360", "x", "", "-90", "90.0000000001", "1e1")
+    return gauges + meets + sides + [{"ask": "corner", "corner": text, "thickness": "9/16"} for text in wrong]
+
+
+def _of_rooms() -> list[Any]:
+    rooms = [make_room(seed).facts for seed in range(40)]
+    rooms += [
+        oblong(thing("door", "30", "30 1/8"), base__inside=inside, base__stock=list(STOCK))
+        for inside in ("cope", "miter", "butt")
+    ]
+    rooms.append(room(*(wall(f"w{number}", "1607 mm", corner="89.9") for number in range(60))))
+    questions = [{"ask": "pieces", "room": each, "nearest": NEAREST[place % 5]} for place, each in enumerate(rooms)]
+    questions += [{"ask": name, "room": each} for each in rooms[::4] for name in ("needs", "plan", "boards_for_room")]
+    questions += [{"ask": "closure", "room": wrong} for each in rooms[1:40:3] for wrong in (each, _an_inch_out(each))]
+    questions += [{"ask": "closure", "room": _an_inch_out(each)} for each in rooms[40:]]
+    return questions + [{"ask": "boards_for_room", "room": each} for each in rooms[40:43]]
+
+
+def _an_inch_out(facts: Facts) -> Facts:
+    """The room with its second wall read an inch too long."""
+    first, second, *others = facts["walls"]
+    longer = {**second, "length": f"{float(second['length'].split()[0]) + 1:.6f}"}
+    return {**facts, "walls": [first, longer, *others]}
+
+
+def _of_odd_rooms() -> list[Any]:
+    rooms = [odd_room(Random(seed)) for seed in range(50)]
+    names = ("pieces", "needs", "plan", "boards_for_room", "closure")
+    return [{"ask": names[place % 5], "room": each} for place, each in enumerate(rooms)]
+
+
+def _of_boards() -> list[Any]:
+    lengths = ("14 3/16", "24 1/2", "36 1/8", "41 7/8", "54 5/16", "7 1/4", "75 13/16", "93 1/16", "11 63/64")
+    rng = Random(1)
+    cases: list[Any] = [
+        {
+            "ask": "boards", "kerf": rng.choice(("0", "1/8", "3/32")), "end_trim": rng.choice(("0", "1/2")),
+            "hold": rng.choice(("0", "6", "12")), "stock": list(STOCK),
+            "pieces": [rng.choice(lengths) for _ in range(rng.randint(1, 9))],
+        }
+        for _ in range(24)
+    ]  # fmt: skip
+    cents = [{"length": "144", "price": 1560, "limit": None}]
+    cases.append(
+        {"ask": "boards", "stock": cents, "pieces": ["47", "47", "47", "20"], "price_unit": "cent", "kerf": "1/8"}
+    )
+    cases += [
+        {"ask": "boards", "stock": [], "pieces": ["10"]},
+        {"ask": "boards", "stock": list(STOCK), "pieces": []},
+        {"ask": "boards", "stock": list(STOCK), "pieces": ["200"]},
+        {"ask": "boards", "stock": [{"length": "8 ft", "price": "ten"}], "pieces": ["20"]},
+        {"ask": "boards", "stock": [{"length": "8 ft", "price": 9.5}], "pieces": ["20"]},
+    ]
+    return cases
+
+
+def _of_openings() -> list[Any]:
+    opening = {"width": ["30 1/8", "30 3/16"], "left": "80 3/16", "right": "80 1/4", "head_corners": ["90", "89.4"]}
+    casing = {"ask": "casing", "opening": opening, "reveal": "3/16", "leg_width": "2 1/4", "head_width": "2 1/4",
+              "thickness": "11/16"}  # fmt: skip
+    window = {"ask": "window", "opening": opening, "reveal": "1/4", "casing": "2 1/4", "style": "stool", "horn": "3/4",
+              "left_stop": "20", "right_stop": "30", "depths": {"left": ["1/2", "9/16", "5/8"], "right": ["1/2"],
+              "head": ["1/2", "1/2"], "sill": ["3/8"]}}  # fmt: skip
+    changes: list[dict[str, Any]] = [
+        {}, {"head": "butted", "overhang": "1/2"}, {"head": "crooked"}, {"reveal": "0"}, {"opening": {"width": "30"}},
+        {"left_stop": "1"}, {"nearest": "1/32"},
+    ]  # fmt: skip
+    only_casing = [{"plinth": "6"}, {"clearance": "1/4"}, {"leg_width": "3 1/2"}, {"thickness": "0"}]
+    only_window = [
+        {"style": "picture"},
+        {"horn": "0"},
+        {"depths": {"left": ["-1/8"], "right": ["1"]}},
+        {"casing": "-1"},
+    ]
+    questions: list[Any] = [{**asked, **change} for asked in (casing, window) for change in changes]
+    return questions + [casing | change for change in only_casing] + [window | change for change in only_window]
+
+
+def _of_wood() -> list[Any]:
+    compound: list[Any] = [
+        {"ask": "compound", "spring": spring, "corner": corner}
+        for spring, corner in product(("38", "45", "52"), ("90", "89.5", "91", "135", "270", "268.8", "0", "180"))
+    ]
+    spacing = {"ask": "spacing", "span": "137 5/16", "width": "2 1/2"}
+    changes: list[dict[str, Any]] = [
+        {"count": 9}, {"count": 9, "ends": "gap"}, {"count": 9, "ends": "one"}, {"most_gap": "14"}, {"count": 0},
+        {"count": 2.5}, {"count": 99}, {"count": 5, "avoid": [{"at": "33", "width": "5"}]}, {},
+    ]  # fmt: skip
+    movement = [
+        {"ask": "movement", "species": species, "cut": cut, "width": "5 1/2", "from": "6", "to": moisture}
+        for species, cut, moisture in product(("red oak", "no such tree"), ("flat", "quarter"), ("12", "4.5", "x"))
+    ]
+    return compound + [spacing | change for change in changes] + movement
+
+
+def _of_entries(demo: list[dict[str, Any]]) -> list[Any]:
+    wrongs: list[dict[str, Any]] = [
+        {"id": "7"}, {"device": "phone"}, {"seq": 0}, {"seq": True}, {"seq": 1.0}, {"stamp": "yesterday"},
+        {"version": 2}, {"version": "1"}, {"kind": "Wall"}, {"kind": "ghost"}, {"body": {}}, {"body": []},
+        {"body": {"house": "x"}},
+        {"supersedes": None}, {"supersedes": ["x"]}, {"more": 1}, {"body": {**demo[1]["body"], "name": "n" * 10_000}},
+        {"body": {**demo[1]["body"], "name": "\ud800"}}, {"body": {**demo[1]["body"], "built": "1936"}},
+    ]  # fmt: skip
+    entries = [{**demo[1], **wrong} for wrong in wrongs]
+    names = ("take", "check")
+    each = [{"ask": names[place % 2], "entries": [entry]} for place, entry in enumerate(entries)]
+    return [*each, {"ask": "take", "entries": entries}, {"ask": "check", "entries": entries}, {"ask": "notebook"}]
+
+
+def _of_nothing() -> list[Any]:
+    return [
+        None, 17, "read", [], {}, {"ask": None}, {"ask": "nothing of the kind"}, {"ask": "read"},
+        {"ask": "read", "text": 5},
+        {"ask": "read", "text": "1", "nearest": "1/3"}, {"ask": "read", "text": "1", "nearest": None},
+        {"ask": "read", "text": "1", "more": 1}, {"ask": "pieces"}, {"ask": "pieces", "room": {}},
+        {"ask": "pieces", "room": {"walls": [{}]}}, {"ask": "pieces", "room": oblong(base__thickness="0")},
+        {"ask": "pieces", "room": oblong(base__inside="glue")}, {"ask": "pieces", "room": oblong(base__glue="hide")},
+        {"ask": "check"}, {"ask": "notebook", "more": 1}, {"ask": "take"}, {"ask": "take", "entries": 5},
+        {"ask": "take", "entries": [5, "x"]}, {"ask": "boards"},
+    ]  # fmt: skip
