@@ -224,3 +224,14 @@ def test_the_notebook_counts_what_stands_what_is_wanted_and_what_is_wrong():
     assert {name: line[name] for name in ("walls", "readings", "wanted", "problems")} == {
         "walls": 4, "readings": 10, "wanted": 0, "problems": 1,
     }  # fmt: skip
+
+
+def test_a_reading_that_nothing_asks_for_is_shown_all_the_same():
+    house = four_walls()
+    house.read(house.walls[0], "height", "96 1/2")
+    house.read(house.walls[0], "studs", "14, 30, 46")
+    shown = {found["what"]: found for found in survey(house)["rows"] if found["of"] == house.walls[0]}
+
+    assert shown["height"]["state"] == shown["studs"]["state"] == "spare"
+    assert shown["height"]["figure"]["inches"] == 96.5
+    assert shown["studs"]["readings"][0]["shown"] == "14, 30, 46"

@@ -1,21 +1,25 @@
 """The survey as a person walks it: one row a figure, with every reading ever taken of it and what to make of them."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
 from scantling.engine.angles import Corner, format_degrees
-from scantling.engine.errors import EngineError
+from scantling.engine.errors import EngineError, plain
 from scantling.engine.journal import Entry
 from scantling.engine.lengths import ONE_INCH, SIXTEENTH, ZERO, Length, format_length, parse_reading, say_length
 from scantling.engine.notebook import Notebook
 from scantling.engine.survey.needs import Figure, derive_figures
-from scantling.engine.survey.room import Room, Wall, parse_sides, read_corner
+from scantling.engine.survey.room import Obstacle, Opening, Room, Wall, parse_sides, read_corner
 
 # Readings that differ by more were not of one thing: two graduations of the tape, or a degree of a corner. Common
 # practice, no source.
 AGREE = SIXTEENTH * 2
 AGREE_DEGREES = Fraction(1)
 TIMES = {1: "once", 2: "twice"}
+# Three sides are another way to read a corner.
+FIGURE = {"sides": "corner"}
+TITLES = {"left": "height at the left", "right": "height at the right", "at": "from the left corner"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,9 +47,24 @@ class Row:
 
 
 def derive_rows(notebook: Notebook, room: Room, nearest: Length = SIXTEENTH) -> list[Row]:
-    """A row for every figure of the room that is wanted or was ever read, in walking order."""
+    """A row for every figure of the room that is wanted or was ever read, as one walks; then those nothing asks."""
     walls = {wall.id: wall for wall in room.walls}
-    return [_derive_row(notebook, walls[figure.wall], figure, nearest) for figure in derive_figures(room)]
+    figures = derive_figures(room)
+    told = {(figure.of, figure.what) for figure in figures}
+    unasked = (figure for wall in room.walls for figure in _unasked(notebook, wall))
+    figures += [figure for figure in unasked if (figure.of, figure.what) not in told]
+    return [_derive_row(notebook, walls[figure.wall], figure, nearest) for figure in figures]
+
+
+def _unasked(notebook: Notebook, wall: Wall) -> Iterator[Figure]:
+    """Figures that were read of a wall, or of a thing in it, whether or not anything asks for them."""
+    things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
+    subjects = {wall.id: wall.name, **{thing.id: f"{wall.name}, {thing.name}" for thing in things}}
+    for of, name in subjects.items():
+        whats = [entry.body["what"] for entry in notebook.about("reading", of)]
+        for what in dict.fromkeys(FIGURE.get(what, what) for what in whats):
+            title = f"{name}, {TITLES.get(what, what)}"
+            yield Figure(of, what, wall.id, wall.number, title, "", "the record only", used=False, read=True)
 
 
 def _derive_row(notebook: Notebook, wall: Wall, figure: Figure, nearest: Length) -> Row:
@@ -56,13 +75,15 @@ def _derive_row(notebook: Notebook, wall: Wall, figure: Figure, nearest: Length)
 
 
 def _entries(notebook: Notebook, figure: Figure) -> list[Entry]:
-    whats = ("corner", "sides") if figure.what == "corner" else (figure.what,)
-    return [entry for entry in notebook.about("reading", figure.of) if entry.body["what"] in whats]
+    readings = notebook.about("reading", figure.of)
+    return [entry for entry in readings if FIGURE.get(entry.body["what"], entry.body["what"]) == figure.what]
 
 
 def _take(notebook: Notebook, entry: Entry, wall: Wall, nearest: Length) -> Taken:
     text, strike = entry.body["text"], notebook.strike_of(entry.id)
     try:
+        if entry.body["what"] == "studs":  # a list, which nothing works with yet: kept as it was written
+            return Taken(entry.id, text, strike, plain(text), plain(text))
         if entry.body["what"] in ("corner", "sides"):
             corner = read_corner(wall.turn, text if entry.body["what"] == "corner" else parse_sides(text))
             shown = show_corner(corner)
