@@ -24,7 +24,8 @@ def draw_plan(room: Room, in_hand: str | None = None) -> str:
         return svg.drawing(WIDTH, 60, "Nothing surveyed yet", [svg.text((WIDTH / 2, 34), "no walls yet", "pencil")])
     paper = _Paper(sides)
     wanted = {figure.wall for figure in derive_needs(room)}
-    parts: list[str] = [svg.polygon([paper.at(side.start) for side in sides], "sheet")]
+    # Filled only when it closes: half a room would be cut across from its last wall to its first.
+    parts = [svg.polygon([paper.at(side.start) for side in sides], "sheet")] if room.closed else []
     for side in sides:
         parts += _draw_side(paper, side, side.wall.id == in_hand, side.wall.id in wanted)
     parts += _draw_gap(paper, room, sides)

@@ -199,6 +199,8 @@ def _proof(plan: Plan) -> str:
         return f"Proved: no plan under ${cost} exists, nor one at that price with fewer boards."
     if plan.bound == plan.cost:
         return f"Proved: no plan under ${cost} exists."
+    if not plan.bound:
+        return "Not proved: a cheaper plan may exist."
     return f"Within ${format_price(plan.cost - plan.bound)} of the best possible."
 
 

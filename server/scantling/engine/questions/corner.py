@@ -10,6 +10,7 @@ from scantling.engine.angles import (
     derive_corner_by_sides,
     derive_front_minus_back,
     derive_saw,
+    format_degrees,
 )
 from scantling.engine.lengths import Length
 from scantling.engine.questions.question import Answer, Context, Question
@@ -52,7 +53,7 @@ def answer_corner(asked: dict[str, Any], context: Context) -> Answer:
         "plus_minus": float(corner.plus_minus),
         **_board_end(corner, own, other, asked["nearest"]),
         "other": None if other is None else _board_end(corner, other, own, asked["nearest"]),
-        "working": _working(corner),
+        "working": _working(corner, "sides" in asked),
     }
 
 
@@ -68,14 +69,13 @@ def _board_end(corner: Corner, own: Length, other: Length | None, nearest: Lengt
     return {"saw": float(saw), "point": float(90 - saw), "front_minus_back": show(grows, nearest)}
 
 
-def _working(corner: Corner) -> list[str]:
-    gauge, turn = float(corner.gauge), float(corner.saw)
-    lines = [f"{corner.turn} corner: the gauge reads {gauge:g}°, ± {float(corner.plus_minus):g}°"]
+def _working(corner: Corner, by_sides: bool) -> list[str]:
+    gauge, saw, point = (format_degrees(angle) for angle in (corner.gauge, corner.saw, corner.point))
+    source = "the three sides make" if by_sides else "the gauge reads"
+    lines = [f"{corner.turn} corner: {source} {gauge}, ± {format_degrees(corner.plus_minus)}"]
     if corner.turn == "outside":
-        lines.append(f"room side: 360 − {gauge:g} = {float(corner.degrees):g}°")
-    lines.append(f"saw, from square: (180 − {gauge:g}) ÷ 2 = {turn:g}°")
-    lines.append(f"the board's point: {gauge:g} ÷ 2 = {90 - turn:g}°")
-    return lines
+        lines.append(f"room side: 360° − {gauge} = {format_degrees(corner.degrees)}")
+    return [*lines, f"saw, from square: (180° − {gauge}) ÷ 2 = {saw}", f"the board's point: {gauge} ÷ 2 = {point}"]
 
 
 QUESTIONS = (

@@ -1,0 +1,187 @@
+"""Proof: confirm that no better plan exists, without trusting the search that says so.
+
+A plan comes with rules: points for the pieces, and the most points that a board can hold. Here every rule is gone
+through again in exact fractions of an inch, and then every list of boards that would be better is shown to break one,
+but those that the plan names as tried out in full. Nothing is shared with the search but the words for a case and a
+plan; it is slow, and simple enough to be read in one sitting. What it cannot confirm it names.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from scantling.engine.boards.case import Case, Plan, Rule
+
+Counts = tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Confirmed:
+    """`broken` are the places of rules that do not hold; `unexplained` lists that nothing speaks against, first few.
+
+    `resting` are better lists that pass every rule and that the plan says were tried out in full: they rest on the
+    search. The plan's claim is confirmed when nothing is broken and nothing unexplained.
+    """
+
+    broken: tuple[int, ...]
+    unexplained: tuple[Counts, ...]
+    resting: tuple[Counts, ...]
+
+    @property
+    def holds(self) -> bool:
+        """Whether the claim is confirmed."""
+        return not self.broken and not self.unexplained
+
+
+UNEXPLAINED_AT_MOST = 5
+
+
+def confirm(case: Case, plan: Plan) -> Confirmed:
+    """Go through the plan's proof: of its bound, and if it claims to be proven, of its cost and its boards."""
+    facts = _derive_facts(case)
+    rules = plan.proof.rules
+    broken = tuple(place for place, rule in enumerate(rules) if not _holds(facts, rule))
+    below = (plan.cost, plan.count) if plan.proven else (plan.bound, 0)
+    passing: list[Counts] = []
+    for boards in _lists_below(facts, rules, below):
+        passing.append(boards)
+        if len(passing) > UNEXPLAINED_AT_MOST + len(plan.proof.searched):
+            break
+    searched = set(plan.proof.searched)
+    unexplained = tuple(boards for boards in passing if boards not in searched)
+    resting = tuple(boards for boards in passing if boards in searched)
+    return Confirmed(broken, unexplained[:UNEXPLAINED_AT_MOST], resting)
+
+
+@dataclass(frozen=True, slots=True)
+class _Facts:
+    """Different sizes (piece and kerf, in inches), longest first, and how many; per board its room, price and limit."""
+
+    sizes: tuple[Fraction, ...]
+    counts: Counts
+    rooms: tuple[Fraction, ...]
+    prices: Counts
+    limits: Counts
+
+
+def _derive_facts(case: Case) -> _Facts:
+    kerf = case.kerf.inches
+    counted = Counter(piece.inches + kerf for piece in case.pieces)
+    sizes = tuple(sorted(counted, reverse=True))
+    rooms = tuple(stock.length.inches - case.end_trim.inches + kerf for stock in case.stock)
+    wanted = len(case.pieces)
+    limits = [wanted if stock.limit is None else min(stock.limit, wanted) for stock in case.stock]
+    return _Facts(
+        sizes,
+        tuple(counted[size] for size in sizes),
+        rooms,
+        tuple(stock.price_cents for stock in case.stock),
+        tuple(0 if room < sizes[-1] else limit for room, limit in zip(rooms, limits, strict=True)),
+    )
+
+
+def _need(facts: _Facts, rule: Rule) -> int:
+    return sum(points * count for points, count in zip(rule.points, facts.counts, strict=True))
+
+
+def _holds(facts: _Facts, rule: Rule) -> bool:
+    """Whether no board can hold more points than the rule says."""
+    if len(rule.points) != len(facts.sizes) or len(rule.most) != len(facts.rooms):
+        return False
+    if rule.given is None:
+        return rule.up_to is None and all(
+            next(_fillings(facts, room, rule.points, most + 1), None) is None
+            for room, most, limit in zip(facts.rooms, rule.most, facts.limits, strict=True)
+            if limit
+        )
+    return rule.given.given is None and _holds(facts, rule.given) and _holds_given(facts, rule, rule.given)
+
+
+def _holds_given(facts: _Facts, rule: Rule, given: Rule) -> bool:
+    """The same for boards filled as plans of so little money can fill them: wasting few points of the given rule."""
+    if rule.up_to is None or not all(points > 0 for points in given.points):
+        return False
+    spare = _most_points(facts, given, rule.up_to) - _need(facts, given)
+    for room, most, most_given, limit in zip(facts.rooms, rule.most, given.most, facts.limits, strict=True):
+        if limit:
+            for filling in _fillings(facts, room, given.points, most_given - spare):
+                if sum(rule.points[kind] * count for kind, count in enumerate(filling)) > most:
+                    return False
+    return True
+
+
+def _most_points(facts: _Facts, rule: Rule, cents: int) -> int:
+    """At least the most points that boards for so much money hold: the last one may be bought in part."""
+    free = [t for t, price in enumerate(facts.prices) if not price and rule.most[t] > 0]
+    points = sum(rule.most[t] * facts.limits[t] for t in free)
+    paid = [t for t, price in enumerate(facts.prices) if price and rule.most[t] > 0]
+    for t in sorted(paid, key=lambda t: Fraction(-rule.most[t], facts.prices[t])):
+        bought = min(Fraction(cents, facts.prices[t]), Fraction(facts.limits[t]))
+        points += int(bought * rule.most[t])
+        cents -= int(bought * facts.prices[t])
+    return points
+
+
+def _fillings(facts: _Facts, room: Fraction, points: Counts, least: int) -> Iterator[list[int]]:
+    """Every choice of pieces that fits the room and is worth at least `least`, as a count of each kind.
+
+    Kinds with points, best for their size first; a branch ends when the rest of the room, filled with the best that is
+    still to come, is not worth enough. Kinds without points are left out.
+    """
+    order = sorted((k for k, p in enumerate(points) if p > 0), key=lambda k: Fraction(-points[k]) / facts.sizes[k])
+    chosen = [0] * len(points)
+    at, value = 0, 0
+    while True:
+        while at < len(order) and value + room * points[order[at]] / facts.sizes[order[at]] >= least:
+            kind = order[at]
+            chosen[kind] = min(facts.counts[kind], int(room / facts.sizes[kind]))
+            room -= chosen[kind] * facts.sizes[kind]
+            value += chosen[kind] * points[kind]
+            at += 1
+        if value >= least:
+            yield chosen
+        at -= 1
+        while at >= 0 and not chosen[order[at]]:
+            at -= 1
+        if at < 0:
+            return
+        chosen[order[at]] -= 1
+        room += facts.sizes[order[at]]
+        value -= points[order[at]]
+        at += 1
+
+
+def _lists_below(facts: _Facts, rules: Sequence[Rule], below: tuple[int, int]) -> Iterator[Counts]:
+    """Every list of boards that ranks below (cents, boards) and passes the rules, depth first."""
+    stack: list[Counts] = [()]
+    while stack:
+        taken = stack.pop()
+        spent = sum(price * n for price, n in zip(facts.prices, taken, strict=False))
+        if (spent, sum(taken)) >= below or not _may_pass(facts, rules, taken, spent, below[0]):
+            continue
+        if len(taken) == len(facts.prices):
+            yield taken
+        else:
+            stack += [(*taken, count) for count in range(facts.limits[len(taken)], -1, -1)]
+
+
+def _may_pass(facts: _Facts, rules: Sequence[Rule], taken: Counts, spent: int, cents: int) -> bool:
+    """Whether boards bought for the rest of the money could still bring every rule's points together."""
+    rest = _Facts(
+        facts.sizes,
+        facts.counts,
+        facts.rooms,
+        facts.prices,
+        tuple(0 if t < len(taken) else limit for t, limit in enumerate(facts.limits)),
+    )
+    for rule in rules:
+        have = sum(most * n for most, n in zip(rule.most, taken, strict=False))
+        dearest = spent if len(taken) == len(facts.prices) else cents
+        if rule.up_to is not None and dearest > rule.up_to:
+            continue  # the list may come to cost more than the rule speaks of
+        if have + _most_points(rest, rule, cents - spent) < _need(facts, rule):
+            return False
+    return True

@@ -1,0 +1,76 @@
+"""The most important afternoon: a room with a chimney breast is recorded by touch, with the laptop switched off."""
+
+from playwright.sync_api import expect
+
+from tests.browser.touch import READ, awake, read_everything, start_house, title, touch, visit, walk
+
+EVERY_KIND = {"house": 1, "room": 2, "wall": 10, "opening": 1, "obstacle": 1, "reading": 20}
+
+
+def test_a_room_is_recorded_by_touch_with_the_server_stopped(laptop, phone, opened, until):
+    page = opened(phone, laptop.url)
+    laptop.stop()
+
+    start_house(page)
+    walk(page)
+    awake(page)
+    asked = read_everything(page)
+
+    expect(page.get_by_role("heading", name="Every wanted reading is here")).to_be_visible()
+    expect(page.locator(".status")).to_contain_text(f"{sum(EVERY_KIND.values())} saved here")
+    assert len(asked) == len(set(asked)) == EVERY_KIND["reading"], "each wanted figure was asked for once"
+
+    # The breast's front by hand: 59 7/8 between two square outside corners, and 9/16 of board round each: 61.
+    visit(page, "pieces")
+    front = page.get_by_role("link", name="base, wall 5")
+    expect(front).to_contain_text("outside miter, 45° · outside miter, 45°")
+    expect(front.locator(".figure .heard")).to_have_text("61 in")
+
+    laptop.start()
+    visit(page, "house")
+    touch(page, "Sync now")
+    until(page, lambda: len(laptop.journal()) == sum(EVERY_KIND.values()))
+    kinds = [entry["kind"] for entry in laptop.journal()]
+    assert {kind: kinds.count(kind) for kind in EVERY_KIND} == EVERY_KIND
+    texts = {entry["body"]["text"] for entry in laptop.journal() if entry["kind"] == "reading"}
+    assert texts == set(READ.values()), "every reading arrived as it was typed"
+
+
+def test_recording_needs_no_engine_at_all(laptop, phone, opened):
+    page = opened(phone, laptop.url)
+    page.close()
+    laptop.stop()
+    # The worker never answers: the page must not care.
+    page = phone.new_page()
+    page.add_init_script("globalThis.Worker = class extends EventTarget { postMessage() {} terminate() {} };")
+    page.goto(laptop.url)
+
+    start_house(page)
+    walk(page)
+    expect(page.locator(".status")).to_contain_text("engine waking")
+    touch(page, "Read it")
+    page.get_by_role("button", name="6", exact=True).tap()
+    expect(page.get_by_text("Engine waking: this will be saved as typed.")).to_be_visible()
+    touch(page, "Back")
+    asked = read_everything(page)
+
+    assert len(asked) == EVERY_KIND["reading"]
+    row = page.get_by_role("link", name="wall 5, along the floor")
+    expect(row).to_contain_text("59 7/8")
+    page.reload()
+    expect(title(page)).to_have_text("Sewing room")
+    expect(row).to_contain_text("59 7/8")
+
+
+def test_a_wall_that_cannot_be_reached_is_left_and_stays_wanted(laptop, phone, opened):
+    page = opened(phone, laptop.url)
+    start_house(page)
+    walk(page)
+    awake(page)
+    ahead = page.get_by_role("heading", name="Next: ")
+    expect(ahead).to_have_text("Next: wall 1, left corner to the door")
+
+    touch(page, "Can’t reach")
+
+    expect(ahead).to_have_text("Next: wall 1, door, jamb to jamb, at the floor")
+    expect(page.get_by_role("link", name="wall 1, left corner to the door")).to_contain_text("not read yet")

@@ -1,0 +1,65 @@
+// @ts-check
+// Writing into the journal: each act of a person as one entry, named by what it says. Every function resolves once the
+// entry is safe on this device, and rejects when it is not.
+
+/** @typedef {import("../journal/journal.js").Journal} Journal */
+
+/** @param {Journal} journal @param {string} name @param {number | null} built */
+export async function addHouse(journal, name, built) {
+  const house = journal.newId();
+  await journal.append("house", { house, name, built }, []);
+  return house;
+}
+
+/** @param {Journal} journal @param {{id: string, entries: string[]}} house @param {string} name @param {number | null} built */
+export function restateHouse(journal, house, name, built) {
+  return journal.append("house", { house: house.id, name, built }, house.entries);
+}
+
+/** @param {Journal} journal @param {string} house @param {string} name */
+export async function addRoom(journal, house, name) {
+  const room = journal.newId();
+  await journal.append("room", { room, house, name, closed: false }, []);
+  return room;
+}
+
+/** @param {Journal} journal @param {any} room @param {{name?: string, closed?: boolean}} change */
+export function restateRoom(journal, room, change) {
+  const { name, closed } = { ...room, ...change };
+  return journal.append("room", { room: room.id, house: room.house, name, closed }, room.entries);
+}
+
+/** @param {Journal} journal @param {string} room @param {string | null} after */
+export function addWall(journal, room, after) {
+  return journal.append("wall", { wall: journal.newId(), room, after, turn: "inside" }, []);
+}
+
+/** @param {Journal} journal @param {string} room @param {any} wall @param {string} turn */
+export function turnWall(journal, room, wall, turn) {
+  return journal.append("wall", { wall: wall.id, room, after: wall.after, turn }, wall.entries);
+}
+
+/** @param {Journal} journal @param {string} wall @param {string} kind */
+export function addOpening(journal, wall, kind) {
+  return journal.append("opening", { opening: journal.newId(), wall, kind }, []);
+}
+
+/** @param {Journal} journal @param {string} wall @param {string} kind @param {string} base */
+export function addObstacle(journal, wall, kind, base) {
+  return journal.append("obstacle", { obstacle: journal.newId(), wall, kind, base }, []);
+}
+
+/** @param {Journal} journal @param {string} of @param {string} what @param {string} text exactly as it was typed */
+export function addReading(journal, of, what, text) {
+  return journal.append("reading", { of, what, text }, []);
+}
+
+/** @param {Journal} journal @param {string} of @param {string} name @param {string | object[]} value @param {string[]} supersedes */
+export function setSetting(journal, of, name, value, supersedes) {
+  return journal.append("setting", { of, name, value }, supersedes);
+}
+
+/** Strikes one entry; striking a strike restores what it struck. @param {Journal} journal @param {string} entry @param {string} why */
+export function strike(journal, entry, why) {
+  return journal.append("strike", { entry, why }, []);
+}

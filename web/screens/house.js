@@ -1,0 +1,117 @@
+// @ts-check
+// House: the house and its standard, the devices that hold its notebook, and the keeping of it: sync, file, update.
+import { html, useState } from "../parts/ui.js";
+import { Button, Field } from "../parts/controls.js";
+import { Cautions } from "../parts/notes.js";
+import { useAnswer, useNotebook } from "../parts/notebook.js";
+import { Page } from "../parts/page.js";
+import { go, link } from "../parts/route.js";
+import { useSurvey } from "../parts/survey.js";
+import { isYear, parseYear, Year } from "../parts/year.js";
+import { restateHouse, strike } from "../parts/write.js";
+import { Keeping } from "./keeping.js";
+import { SETTING_NAMES, Standard } from "./standard.js";
+
+/** @param {{place: string[]}} props */
+export function House({ place: [name] }) {
+  const { outline, room } = useNotebook();
+  const house = outline.houses.find((one) => one.id === room?.house) ?? outline.houses[0] ?? null;
+  const { answer } = useAnswer({ ask: "notebook" });
+  const known = answer?.houses.find((one) => one.id === house?.id) ?? null;
+  if (name === "standard" && house) return html`<${Standard} house=${house} known=${known} />`;
+  return html`<${Page} title="House" tab="house" kind="house">
+    ${
+      house
+        ? html`<${TheHouse} house=${house} known=${known} key=${house.id} />`
+        : html`<p class="onward"><a href=${link("survey")}>Make a house and a room</a></p>`
+    }
+    ${answer?.conflicts.length ? html`<${Conflicts} conflicts=${answer.conflicts} />` : null}
+    <${Keeping} notebook=${answer} />
+  <//>`;
+}
+
+/** @param {{house: any, known: any}} props */
+function TheHouse({ house, known }) {
+  // What old paint there may be is a matter of the house, and said with the survey of any of its rooms.
+  const { cautions } = useSurvey(house.rooms[0]?.id ?? null);
+  const knownRoom = (/** @type {string} */ id) => known?.rooms.find((one) => one.id === id);
+  return html`<section aria-labelledby="the-house">
+    <h2 id="the-house">${house.name}</h2>
+    <ul class="rows">
+      ${house.rooms.map((room) => html`<${RoomLine} room=${room} known=${knownRoom(room.id)} key=${room.id} />`)}
+    </ul>
+    <${Cautions} cautions=${cautions} />
+    <p class="onward">
+      <a href=${link("house", "standard")}>The standard: base, casing, boards and prices</a>
+      <a href=${link("survey", "rooms")}>Another room</a>
+    </p>
+    <${NameAndYear} house=${house} />
+  </section>`;
+}
+
+/** @param {{house: any}} props */
+function NameAndYear({ house }) {
+  const { journal, act } = useNotebook();
+  const year = house.built === null ? "" : String(house.built);
+  const [name, setName] = useState(house.name);
+  const [built, setBuilt] = useState(year);
+  const ready = name.trim() && isYear(built) && (name !== house.name || built !== year);
+  const save = () => act(() => restateHouse(journal, house, name.trim(), parseYear(built)), name);
+  return html`<details class="more">
+    <summary>Name and year</summary>
+    <${Field} label="Name of the house" value=${name} onInput=${setName} />
+    <${Year} built=${built} onBuilt=${setBuilt} />
+    <${Button} disabled=${!ready} onTouch=${save}>Save<//>
+  </details>`;
+}
+
+/** @param {{room: any, known: any}} props `known` is what the engine counts in it, once awake */
+function RoomLine({ room, known }) {
+  const { takeRoom } = useNotebook();
+  const open = () => {
+    takeRoom(room.id);
+    go("survey");
+  };
+  const words = known ? [`${known.readings} read`, known.wanted ? `${known.wanted} wanted` : "nothing wanted"] : [];
+  return html`<li>
+    <button class="row" onClick=${open}>
+      <span class="row-words">
+        <span>${room.name}</span>
+        <small>${words.join(" · ")}</small>
+        ${known?.problems ? html`<small class="wrong">${known.problems} to look at</small>` : null}
+      </span>
+    </button>
+  </li>`;
+}
+
+/**
+ * The same thing said two ways on two devices: both are shown, and a person says which stands.
+ * @param {{conflicts: any[]}} props
+ */
+function Conflicts({ conflicts }) {
+  return html`<section aria-labelledby="two-ways">
+    <h2 id="two-ways" class="wrong">Said two ways</h2>
+    <p class="pencil">Two devices wrote different things while apart. Touch the one that is right; the other is struck,
+      not lost.</p>
+    <ul class="rows">
+      ${conflicts.map((one) => html`<${Conflict} conflict=${one} key=${`${one.of} ${one.name}`} />`)}
+    </ul>
+  </section>`;
+}
+
+/** @param {{conflict: any}} props */
+function Conflict({ conflict }) {
+  const { journal, act } = useNotebook();
+  const name = SETTING_NAMES.get(conflict.name) ?? conflict.name;
+  const choose = (/** @type {any} */ chosen) =>
+    act(async () => {
+      const others = conflict.choices.filter((one) => one !== chosen);
+      for (const { entry } of others) await strike(journal, entry, "the other was chosen");
+    }, `${name}: ${chosen.shown}`);
+  return html`<li>
+    <p>${name}</p>
+    <div class="side-by-side">
+      ${conflict.choices.map((one) => html`<${Button} onTouch=${() => choose(one)} key=${one.entry}>${one.shown}<//>`)}
+    </div>
+  </li>`;
+}

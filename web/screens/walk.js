@@ -1,0 +1,186 @@
+// @ts-check
+// Walking the room: from the door, left to right, one wall after another, with what is in each. It works from the outline
+// alone, so nobody waits for the engine; a wall is saved when one comes to it, its corner when one goes round it.
+import { html } from "../parts/ui.js";
+import { Button, Choice } from "../parts/controls.js";
+import { useNotebook } from "../parts/notebook.js";
+import { Page } from "../parts/page.js";
+import { go, link } from "../parts/route.js";
+import { useSurvey } from "../parts/survey.js";
+import { Drawing } from "../parts/drawing.js";
+import { addOpening, addWall, restateRoom, strike, turnWall } from "../parts/write.js";
+
+const BASE = { stops: "stops at it", notch: "is notched round it", over: "runs past it" };
+const OPENINGS = { door: "door", window: "window", cased: "cased opening" };
+/** @type {[string, string][]} */
+const TURNS = [
+  ["inside", "inside"],
+  ["outside", "outside"],
+];
+/** Fewer walls than this do not go round a room. */
+const FEWEST = 3;
+
+/** @param {{place: string[]}} props the wall in hand, or the last one */
+export function Walk({ place: [chosen] }) {
+  const { room } = useNotebook();
+  const wall = room.walls.find((one) => one.id === chosen) ?? room.walls.at(-1);
+  const { plan } = useSurvey(room.id, wall?.id);
+  return html`<${Page} title=${`Walk: ${room.name}`} tab="survey" kind="walk">
+    ${plan && wall ? html`<${Drawing} svg=${plan} label="Plan of ${room.name}" kind="plan" />` : null}
+    ${room.walls.length > 1 ? html`<${SoFar} inHand=${wall} />` : null}
+    ${wall ? html`<${WallInHand} wall=${wall} key=${wall.id} />` : html`<${FirstWall} />`}
+  <//>`;
+}
+
+function FirstWall() {
+  const { room, journal, act } = useNotebook();
+  const start = () => act(() => addWall(journal, room.id, null), "Wall 1");
+  return html`<div class="low now">
+    <h2>Stand at the door</h2>
+    <p class="pencil">Face the wall that the door is in. It is wall 1; the next one is to its right.</p>
+    <${Button} kind="main" onTouch=${start}>Start with wall 1<//>
+  </div>`;
+}
+
+/** @param {{inHand: any}} props */
+function SoFar({ inHand }) {
+  const { room } = useNotebook();
+  return html`<details class="more">
+    <summary>${room.walls.length} walls so far</summary>
+    <ol class="rows">
+      ${room.walls.map((one) => html`<${WallLine} wall=${one} inHand=${one === inHand} key=${one.id} />`)}
+    </ol>
+  </details>`;
+}
+
+/** @param {{wall: any, inHand: boolean}} props */
+function WallLine({ wall, inHand }) {
+  const { room } = useNotebook();
+  const reached = room.closed || wall !== room.walls.at(-1);
+  const things = [...wall.openings, ...wall.obstacles].map(nameOf).join(", ");
+  return html`<li>
+    <a class="row" href=${link("survey", "walk", wall.id)} aria-current=${inHand ? "step" : null}>
+      <span class="wall-number" aria-hidden="true">${wall.number}</span>
+      <span class="row-words"><span>wall ${wall.number}</span><small>${things || "nothing in it"}</small></span>
+      <small>${reached ? `${wall.turn} corner` : ""}</small>
+    </a>
+  </li>`;
+}
+
+/** @param {{wall: any}} props */
+function WallInHand({ wall }) {
+  const { room, act, journal } = useNotebook();
+  const put = (/** @type {keyof OPENINGS} */ kind) =>
+    act(() => addOpening(journal, wall.id, kind), `${OPENINGS[kind]} in wall ${wall.number}`);
+  const take = () => act(() => strikeAll(journal, wall.all, "struck by hand"), `wall ${wall.number} struck`);
+  return html`<div class="low now">
+    <h2>You face wall ${wall.number}</h2>
+    <${Things} wall=${wall} />
+    <div class="side-by-side">
+      <${Button} onTouch=${() => put("door")}>Door in this wall<//>
+      <${Button} onTouch=${() => put("window")}>Window in this wall<//>
+      <${Button} onTouch=${() => put("cased")}>Opening without a door<//>
+      <${Button} onTouch=${() => go("survey", "thing", wall.id)}>Cabinet, tub or other thing in the way<//>
+    </div>
+    ${wall === room.walls.at(-1) && !room.closed ? html`<${Onward} wall=${wall} />` : html`<${Behind} wall=${wall} />`}
+    <div class="side-by-side">
+      <${Button} kind="plain" onTouch=${take}>Strike wall ${wall.number}<//>
+      <${Button} kind="plain" onTouch=${() => go("survey")}>To the readings<//>
+    </div>
+    <${Struck} />
+  </div>`;
+}
+
+/** From the last wall of an open room: round its corner, or back at the first. @param {{wall: any}} props */
+function Onward({ wall }) {
+  const { room, act, journal } = useNotebook();
+  const onward = (turn) =>
+    act(
+      async () => {
+        if (turn !== wall.turn) await turnWall(journal, room.id, wall, turn);
+        await addWall(journal, room.id, wall.id);
+        go("survey", "walk");
+      },
+      `Wall ${wall.number + 1}`,
+    );
+  const close = () =>
+    act(async () => {
+      await restateRoom(journal, room, { closed: true });
+      go("survey");
+    }, `${room.name} is walked round`);
+  return html`<div class="side-by-side">
+      <${Button} kind="main" onTouch=${() => onward("inside")}>Next wall: inside corner<//>
+      <${Button} kind="main" onTouch=${() => onward("outside")}>Next wall: outside corner<//>
+    </div>
+    ${room.walls.length >= FEWEST ? html`<${Button} kind="main" onTouch=${close}>Back at the first wall<//>` : null}`;
+}
+
+/** A wall that was passed: its corner can be told right, and a wall be put after it. @param {{wall: any}} props */
+function Behind({ wall }) {
+  const { room, act, journal } = useNotebook();
+  const last = wall === room.walls.at(-1);
+  const reopen = () => act(() => restateRoom(journal, room, { closed: false }), `${room.name} is open again`);
+  const forgotten = () => act(() => addWall(journal, room.id, wall.id), `Another wall after wall ${wall.number}`);
+  return html`<${Choice} name="turn" legend="Corner at its right end" value=${wall.turn} choices=${TURNS}
+      onPick=${(turn) => act(() => turnWall(journal, room.id, wall, turn), `${turn} corner`)} />
+    ${
+      last
+        ? html`<${Button} onTouch=${reopen}>There is another wall before the first<//>`
+        : html`<${Button} onTouch=${forgotten}>A wall was forgotten after this one<//>`
+    }`;
+}
+
+/** What is in the wall, each with the way to take it out. @param {{wall: any}} props */
+function Things({ wall }) {
+  const things = [...wall.openings, ...wall.obstacles];
+  if (!things.length) return null;
+  return html`<ul class="rows">${things.map((thing) => html`<${ThingLine} thing=${thing} key=${thing.id} />`)}</ul>`;
+}
+
+/** @param {{thing: any}} props */
+function ThingLine({ thing }) {
+  const { journal, act } = useNotebook();
+  const name = nameOf(thing);
+  const take = () => act(() => strikeAll(journal, thing.all, "struck by hand"), `${name} struck`);
+  return html`<li class="row">
+    <span class="row-words">
+      <span>${name}</span>
+      ${thing.base ? html`<small>base ${BASE[/** @type {keyof BASE} */ (thing.base)]}</small>` : null}
+    </span>
+    <${Button} label="Strike the ${name}" onTouch=${take}>Strike<//>
+  </li>`;
+}
+
+/** What was struck in this room, to be had back. */
+function Struck() {
+  const { room, outline } = useNotebook();
+  const struck = outline.struck.filter((one) => one.room === room.id);
+  if (!struck.length) return null;
+  return html`<details class="more">
+    <summary>Struck</summary>
+    <ul class="rows">${struck.map((one) => html`<${StruckLine} struck=${one} key=${one.id} />`)}</ul>
+  </details>`;
+}
+
+/** @param {{struck: import("../parts/outline.js").Struck}} props */
+function StruckLine({ struck }) {
+  const { journal, act } = useNotebook();
+  const restore = () => act(() => strikeAll(journal, struck.strikes, "restored by hand"), `${struck.name} restored`);
+  return html`<li class="row">
+    <span class="row-words"><s>${struck.name}</s></span>
+    <${Button} label="Restore the ${struck.name}" onTouch=${restore}>Restore<//>
+  </li>`;
+}
+
+/** @param {{kind: string}} thing */
+function nameOf({ kind }) {
+  return OPENINGS[/** @type {keyof OPENINGS} */ (kind)] ?? kind;
+}
+
+/**
+ * A thing is gone when every statement about it is struck: striking the last alone would bring back the one before.
+ * @param {import("../journal/journal.js").Journal} journal @param {string[]} entries @param {string} why
+ */
+async function strikeAll(journal, entries, why) {
+  for (const entry of entries) await strike(journal, entry, why);
+}
