@@ -1,0 +1,278 @@
+"""A browser, a laptop that can be stopped and started, and phones: everything a test of the page needs.
+
+The server runs in this process, so that stopping it is one call; the browser is a real one, with its own storage for
+each phone. A page that breaks its Content-Security-Policy or throws fails the test that opened it, whatever the test
+looked at.
+"""
+
+import os
+import shutil
+import socket
+import threading
+import time
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any
+
+import pytest
+from flask import Flask, request
+from playwright.sync_api import Browser, BrowserContext, Page, Playwright, sync_playwright
+from scantling.api import Config, create_app
+from scantling.serving import NotebookServer
+from scantling.site import PACKAGE, Site, web_folder
+
+BROWSERS = ("chromium", "chromium-browser", "google-chrome")
+QUIET = [
+    "--headless",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+SECOND = 1000
+#: Waking takes about a second here; a busy machine may take ten times as long.
+PATIENCE = 60 * SECOND
+
+#: A page with no screens: it hands the services to the test and says how the engine is.
+BARE_SCREEN = """
+export function mount(root, services) {
+  globalThis.services = services;
+  const show = () => { root.textContent = services.engine.state; };
+  services.engine.onState(show);
+  show();
+}
+"""
+
+CONTROLLED = """async () => {
+  await navigator.serviceWorker.ready;
+  if (navigator.serviceWorker.controller) return;
+  await new Promise((done) => navigator.serviceWorker.addEventListener("controllerchange", done, { once: true }));
+}"""
+
+
+def browser_path() -> str | None:
+    """The browser to use: named in CHROMIUM, or the system's, or (None) Playwright's own."""
+    return os.environ.get("CHROMIUM") or next(filter(None, map(shutil.which, BROWSERS)), None)
+
+
+def free_port() -> int:
+    """A port to name: one that the system chose for the server itself could not be taken again at once after a stop."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return probe.getsockname()[1]
+
+
+@dataclass
+class Laptop:
+    """The server of one test: same port and same data through stops and starts, like a laptop that sleeps and wakes."""
+
+    data: Path
+    site: Site
+    port: int = field(default_factory=free_port)
+    requests: list[str] = field(default_factory=list)
+    server: NotebookServer | None = None
+    app: Flask | None = None
+    headers: dict[str, str] = field(default_factory=dict)
+
+    @property
+    def url(self) -> str:
+        return f"http://127.0.0.1:{self.port}/"
+
+    def start(self) -> "Laptop":
+        self.app = create_app(Config(self.data, site=self.site))
+        self.app.before_request(lambda: self.requests.append(f"{request.method} {request.path}"))
+        self.app.after_request(lambda response: (response.headers.update(self.headers), response)[1])
+        self.server = NotebookServer(self.app, "127.0.0.1", self.port)
+        self.server.prepare()
+        self._thread = threading.Thread(target=self.server.serve, daemon=True)
+        self._thread.start()
+        return self
+
+    def stop(self) -> None:
+        if self.server:
+            self.server.stop()
+            self._thread.join(10)
+            self.app.extensions["scantling"].store.close()
+            self.server = None
+
+    def publish(self, site: Site) -> None:
+        """Another version of the page, as after an update of the program."""
+        self.stop()
+        self.site = site
+        self.start()
+
+    def journal(self) -> list[dict[str, Any]]:
+        """What the laptop has on its disk."""
+        with self.app.extensions["scantling"].store.reading() as ledger:
+            return [row.entry for row in ledger.read_all()]
+
+
+@pytest.fixture(scope="session")
+def playwright() -> Iterator[Playwright]:
+    with sync_playwright() as running:
+        yield running
+
+
+@pytest.fixture(scope="session")
+def browser(playwright: Playwright) -> Iterator[Browser]:
+    launched = playwright.chromium.launch(executable_path=browser_path(), args=QUIET)
+    yield launched
+    launched.close()
+
+
+@pytest.fixture(scope="session")
+def site() -> Site:
+    """The page as it is."""
+    return Site()
+
+
+@pytest.fixture(scope="session")
+def bare_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The page without its screens: what is under them is tested by itself."""
+    folder = tmp_path_factory.mktemp("bare") / "web"
+    shutil.copytree(web_folder(), folder)
+    for screen in (folder / "screens").iterdir():
+        screen.unlink()
+    (folder / "screens" / "main.js").write_text(BARE_SCREEN)
+    return folder
+
+
+@pytest.fixture(scope="session")
+def package(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The engine's source as it was when the tests began: two versions must differ by what a test changed alone."""
+    folder = tmp_path_factory.mktemp("package") / "scantling"
+    shutil.copytree(PACKAGE / "engine", folder / "engine", ignore=shutil.ignore_patterns("__pycache__"))
+    shutil.copy(PACKAGE / "__init__.py", folder)
+    return folder
+
+
+@pytest.fixture(scope="session")
+def bare_site(bare_folder: Path, package: Path) -> Site:
+    return Site(bare_folder, package)
+
+
+@pytest.fixture
+def laptop(tmp_path: Path, site: Site) -> Iterator[Laptop]:
+    """A laptop serving the whole page."""
+    running = Laptop(tmp_path / "laptop", site).start()
+    yield running
+    running.stop()
+
+
+@pytest.fixture
+def bare(tmp_path: Path, bare_site: Site) -> Iterator[Laptop]:
+    """A laptop serving the page without its screens."""
+    running = Laptop(tmp_path / "laptop", bare_site).start()
+    yield running
+    running.stop()
+
+
+def listen(context: BrowserContext) -> list[str]:
+    """What goes wrong in the pages of a context: thrown errors and violations of the policy."""
+    wrong: list[str] = []
+    context.on("weberror", lambda error: wrong.append(str(error.error)))
+    context.on("console", lambda said: wrong.append(said.text) if "Content Security Policy" in said.text else None)
+    return wrong
+
+
+@pytest.fixture
+def new_phone(browser: Browser, playwright: Playwright) -> Iterator[Callable[..., BrowserContext]]:
+    """Makes phones: each has its own storage, a small screen and a touch screen."""
+    made: list[tuple[BrowserContext, list[str]]] = []
+
+    def make(*, forgiving: bool = False, **options: Any) -> BrowserContext:
+        """`forgiving`: this test breaks the page on purpose."""
+        context = browser.new_context(**{**playwright.devices["Pixel 7"], **options})
+        context.set_default_timeout(PATIENCE)
+        made.append((context, [] if forgiving else listen(context)))
+        return context
+
+    yield make
+    for context, _ in made:
+        context.close()
+    assert [wrong for _, wrong in made if wrong] == []
+
+
+@pytest.fixture
+def new_sleeper(new_phone: Callable[..., BrowserContext]) -> Callable[[], BrowserContext]:
+    """Makes phones whose engine never wakes and whose page is not kept: the journal must do without, and quickly."""
+
+    def make() -> BrowserContext:
+        context = new_phone(service_workers="block")
+        context.route("**/engine/worker.js", lambda route: route.abort())
+        return context
+
+    return make
+
+
+@pytest.fixture
+def phone(new_phone: Callable[[], BrowserContext]) -> BrowserContext:
+    return new_phone()
+
+
+@pytest.fixture
+def desktop(new_phone: Callable[..., BrowserContext]) -> BrowserContext:
+    """The same page on the laptop's own screen."""
+    return new_phone(viewport={"width": 1280, "height": 800}, is_mobile=False, has_touch=False)
+
+
+@dataclass
+class Profile:
+    """A browser whose storage outlives it, to be closed, killed and opened again."""
+
+    playwright: Playwright
+    folder: Path
+    context: BrowserContext | None = None
+
+    def open(self) -> BrowserContext:
+        screen = {k: v for k, v in self.playwright.devices["Pixel 7"].items() if k != "default_browser_type"}
+        self.context = self.playwright.chromium.launch_persistent_context(
+            str(self.folder), executable_path=browser_path(), args=QUIET, **screen
+        )
+        self.context.set_default_timeout(PATIENCE)
+        return self.context
+
+    def close(self) -> None:
+        if self.context:
+            self.context.close()
+            self.context = None
+
+
+@pytest.fixture
+def profile(playwright: Playwright, tmp_path: Path) -> Iterator[Profile]:
+    made = Profile(playwright, tmp_path / "profile")
+    yield made
+    made.close()
+
+
+@pytest.fixture
+def opened() -> Callable[[BrowserContext, str], Page]:
+    """Opens a page and waits until it would open without the laptop too: active is not enough, it must be in charge."""
+
+    def open_page(context: BrowserContext, url: str) -> Page:
+        page = context.new_page()
+        page.goto(url)
+        page.evaluate(CONTROLLED)
+        return page
+
+    return open_page
+
+
+@pytest.fixture
+def until() -> Callable[..., Any]:
+    """Waits for what takes asking: an async function in the page, which Playwright's own wait would not await."""
+
+    def wait(page: Page, question: str | Callable[[], Any], argument: Any = None, seconds: float = 30) -> Any:
+        deadline = time.monotonic() + seconds
+        while time.monotonic() < deadline:
+            found = question() if callable(question) else page.evaluate(question, argument)
+            if found:
+                return found
+            page.wait_for_timeout(20)
+        raise AssertionError(f"still waiting after {seconds} s for {question}")
+
+    return wait

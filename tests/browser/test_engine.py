@@ -1,0 +1,199 @@
+"""The engine in the page: it says how it is, nobody waits for ever, and it answers what the laptop answers."""
+
+import json
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import Page
+from scantling.engine.desk import Desk
+
+from tests.parity_questions import make_questions
+
+AWAKE = "() => globalThis.services?.engine.state === 'awake'"
+FAILED = "() => globalThis.services?.engine.state.startsWith('failed')"
+COMPILED = """async () => {
+  const name = (await caches.keys()).find((one) => one.startsWith("compiled-"));
+  return name && (await (await caches.open(name)).keys()).length === 1;
+}"""
+#: A second engine beside the page's own, with less patience: tests must not wait a minute for it to give up.
+IMPATIENT = """async ([build, runtime, patience]) => {
+  const { Engine } = await import(`/v/${build}/engine/client.js`);
+  globalThis.other = new Engine({ build, runtime, entries: async () => services.journal.entries(), patience });
+}"""
+
+
+@pytest.fixture
+def page(bare, new_phone) -> Page:
+    """A page that is not kept on the phone: the engine is the same, and there is less to wait for."""
+    made = new_phone(service_workers="block").new_page()
+    made.goto(bare.url)
+    made.wait_for_function("() => globalThis.services")
+    return made
+
+
+@pytest.fixture
+def asked_twice(bare, page) -> Callable[[list[dict]], tuple[str, str]]:
+    """The same questions to the phone and to the laptop, each on an empty notebook: two texts."""
+    page.evaluate("""async (build) => {
+      globalThis.raw = new Worker(`/v/${build}/engine/worker.js`, { type: "module" });
+    }""", bare.site.build)
+    awake = page.evaluate("""([build, runtime]) => new Promise((done) => {
+      raw.onmessage = ({ data }) => done(data.awake ?? data.asleep);
+      raw.postMessage({ boot: { build, runtime } });
+    })""", [bare.site.build, bare.site.runtime])
+    assert awake == bare.site.build
+
+    def ask(questions: list[dict]) -> tuple[str, str]:
+        text = json.dumps(questions)
+        there = page.evaluate("""(ask) => new Promise((done) => {
+          raw.onmessage = ({ data }) => done(data.answer ?? data.error);
+          raw.postMessage({ id: 1, ask });
+        })""", text)
+        return there, Desk().answer_text(text)
+
+    return ask
+
+
+def test_the_phone_and_the_laptop_answer_with_the_same_bytes(asked_twice):
+    there, here = asked_twice(make_questions())
+    assert there == here
+    answers = json.loads(here)
+    assert sum("answer" in one for one in answers) > len(answers) / 2
+
+
+def test_a_question_asked_while_it_wakes_waits_for_the_journal(page):
+    page.evaluate("() => services.journal.append('device', { name: 'phone' })")
+    page.reload()
+    page.wait_for_function("() => globalThis.services")
+    answer, state = page.evaluate("""async () => {
+      const state = services.engine.state;
+      return [await services.engine.ask({ ask: "notebook" }), state];
+    }""")
+    assert state == "waking"
+    assert answer["answer"]["entries"] == 1
+
+
+def test_a_new_entry_reaches_the_engine_without_a_question_of_its_own(page):
+    page.wait_for_function(AWAKE)
+    page.evaluate("() => services.journal.append('device', { name: 'phone' })")
+    assert page.evaluate("() => services.engine.ask({ ask: 'notebook' })")["answer"]["entries"] == 1
+
+
+def test_a_question_that_the_engine_refuses_is_an_answer_and_not_a_failure(page):
+    page.wait_for_function(AWAKE)
+    reply = page.evaluate("() => services.engine.ask({ ask: 'read', text: '63 1/' })")
+    assert reply["error"]["message"]
+    assert page.evaluate("() => services.engine.state") == "awake"
+
+
+def test_a_policy_that_forbids_the_runtime_is_noticed_by_the_clock(bare, new_phone):
+    policy = "default-src 'self'; script-src 'self'; style-src 'self'"
+    bare.headers["Content-Security-Policy"] = policy
+    context = new_phone(service_workers="block", forgiving=True)
+    page = context.new_page()
+    page.goto(bare.url)
+    page.wait_for_function("() => globalThis.services")
+    page.evaluate(IMPATIENT, [bare.site.build, bare.site.runtime, 3000])
+    with pytest.raises(Exception, match="did not answer in time"):
+        page.evaluate("() => other.ask({ ask: 'read', text: '1' })")
+    assert page.evaluate("() => other.state").startswith("failed: ")
+    saved = page.evaluate("() => services.journal.append('device', { name: 'saved all the same' })")
+    assert saved["seq"] == 1
+
+
+def test_a_question_that_is_never_answered_is_given_up(page):
+    page.wait_for_function(AWAKE)
+    # The worker is well and hears nothing: to the page that is one that hangs. And a minute is made short.
+    outcome = page.evaluate("""async () => {
+      const clock = setTimeout;
+      globalThis.setTimeout = (then, ms, ...given) => clock(then, ms === 60_000 ? 300 : ms, ...given);
+      Worker.prototype.postMessage = () => {};
+      const ask = () => services.engine.ask({ ask: "read", text: "1" }).catch((error) => error.message);
+      const first = await Promise.all([ask(), ask()]);
+      return [...first, await ask()];  // and who asks afterwards need not wait for the clock again
+    }""")
+    assert outcome == ["The engine failed: it did not answer in time."] * 3
+
+
+def test_a_worker_that_does_not_load_rejects_everyone_who_waits(bare, new_phone):
+    context = new_phone(service_workers="block")
+    context.route("**/engine/worker.js", lambda route: route.fulfill(status=404, body="gone"))
+    page = context.new_page()
+    page.goto(bare.url)
+    page.wait_for_function("() => globalThis.services")
+    outcome = page.evaluate("""async () => {
+      const asked = ["1", "2", "3"].map((text) => services.engine.ask({ ask: "read", text }));
+      return (await Promise.allSettled(asked)).map((one) => one.status);
+    }""")
+    assert outcome == ["rejected"] * 3
+    assert page.evaluate("() => services.engine.state").startswith("failed: ")
+
+
+def test_it_can_be_started_again_after_a_failure(bare, new_phone):
+    context = new_phone(service_workers="block")
+    context.route("**/engine/worker.js", lambda route: route.abort())
+    page = context.new_page()
+    page.goto(bare.url)
+    page.wait_for_function(FAILED)
+    context.unroute("**/engine/worker.js")
+    page.evaluate("() => services.engine.restart()")
+    page.wait_for_function(AWAKE)
+    answer = page.evaluate("() => services.engine.ask({ ask: 'read', text: '63 1/4' })")
+    assert answer["answer"]["length"]["shown"] == '63 1/4"'
+
+
+def test_an_engine_of_another_build_is_refused(bare, page):
+    page.evaluate("""async ([build, runtime]) => {
+      const { Engine } = await import(`/v/${build}/engine/client.js`);
+      globalThis.other = new Engine({ build: "0".repeat(16), runtime, entries: async () => [] });
+    }""", [bare.site.build, bare.site.runtime])
+    page.wait_for_function("() => other.state.startsWith('failed')")
+    with pytest.raises(Exception, match="engine of"):
+        page.evaluate("() => other.ask({ ask: 'read', text: '1' })")
+
+
+def test_a_compiled_engine_that_was_damaged_is_not_used_and_made_anew(bare, phone, opened, until):
+    page = opened(phone, bare.url)
+    page.wait_for_function(AWAKE)
+    until(page, COMPILED)
+    size = page.evaluate("""async () => {
+      const shelf = await caches.open((await caches.keys()).find((name) => name.startsWith("compiled-")));
+      const [request] = await shelf.keys();
+      const found = await shelf.match(request);
+      const data = new Uint8Array(await found.arrayBuffer());
+      data[data.length >> 1] ^= 1;
+      await shelf.put(request, new Response(data, { headers: found.headers }));
+      return data.length;
+    }""")
+    assert size > 10_000
+    page.reload()
+    page.wait_for_function(AWAKE)
+    answer = page.evaluate("() => services.engine.ask({ ask: 'read', text: '63 1/4' })")
+    assert answer["answer"]["length"]["shown"] == '63 1/4"'
+    until(page, """async () => {
+      const shelf = await caches.open((await caches.keys()).find((name) => name.startsWith("compiled-")));
+      const [request] = await shelf.keys();
+      const found = request && (await shelf.match(request));
+      if (!found) return false;
+      const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", await found.arrayBuffer()));
+      const digest = Array.from(hash, (byte) => byte.toString(16).padStart(2, "0")).join("");
+      return digest === found.headers.get("x-digest");
+    }""")
+
+
+def test_a_compiled_engine_that_does_not_open_gives_way_to_the_source(bare, phone, opened, until):
+    page = opened(phone, bare.url)
+    page.wait_for_function(AWAKE)
+    until(page, COMPILED)
+    # The checksum is right, the archive is not: what a mistake in the compiling would look like.
+    page.evaluate("""async ([build, runtime]) => {
+      const { keepEngine } = await import(`/v/${build}/engine/compiled.js`);
+      await keepEngine(build, runtime, new TextEncoder().encode("not an archive"));
+    }""", [bare.site.build, bare.site.runtime])
+    said: list[str] = []
+    page.on("console", lambda message: said.append(message.text))
+    page.reload()
+    page.wait_for_function(AWAKE)
+    assert any("starting from source" in words for words in said)
+    answer = page.evaluate("() => services.engine.ask({ ask: 'read', text: '63 1/4' })")
+    assert answer["answer"]["length"]["shown"] == '63 1/4"'

@@ -1,0 +1,278 @@
+"""The journal on the phone: entries go in once and whole, two tabs see the same, and trouble with the storage shows.
+
+The engine sleeps in all of these tests: saving never waits for it.
+"""
+
+import json
+import re
+
+import pytest
+from playwright.sync_api import BrowserContext, Page
+
+APPEND = "(name) => services.journal.append('device', { name })"
+NAMES = "() => services.journal.entries().map((entry) => entry.body.name)"
+UUID7 = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}\Z")
+ENTRY = {
+    "id": "01900000-0000-7000-8000-000000000001",
+    "device": "00000000000000aa",
+    "seq": 1,
+    "stamp": "019000000000-0000-00000000000000aa",
+    "version": 1,
+    "kind": "device",
+    "body": {"name": "from a file"},
+    "supersedes": [],
+}
+#: A second store on a database of its own, with a clock that the test sets.
+STORE = """async ([build, name, time]) => {
+  const { Store } = await import(`/v/${build}/journal/store.js`);
+  globalThis.clock = time;
+  globalThis.store = await Store.open({ name, now: () => clock });
+}"""
+
+
+@pytest.fixture
+def sleeper(new_sleeper) -> BrowserContext:
+    return new_sleeper()
+
+
+@pytest.fixture
+def page(bare, sleeper) -> Page:
+    made = sleeper.new_page()
+    made.goto(bare.url)
+    made.wait_for_function("() => globalThis.services")
+    return made
+
+
+@pytest.fixture
+def store(bare, page) -> Page:
+    page.evaluate(STORE, [bare.site.build, "other", 1_700_000_000_000])
+    return page
+
+
+def test_an_entry_has_all_that_the_journal_asks_of_one(page):
+    entry = page.evaluate("() => services.journal.append('device', { name: 'phone' }, ['one', 'two'])")
+    assert UUID7.match(entry["id"])
+    assert re.fullmatch(r"[0-9a-f]{16}", entry["device"])
+    assert re.fullmatch(rf"[0-9a-f]{{12}}-[0-9a-f]{{4}}-{entry['device']}", entry["stamp"])
+    assert {k: entry[k] for k in ("seq", "version", "kind", "body", "supersedes")} == {
+        "seq": 1, "version": 1, "kind": "device", "body": {"name": "phone"}, "supersedes": ["one", "two"],
+    }  # fmt: skip
+
+
+def test_ids_are_never_the_same_and_sort_by_their_time(page):
+    ids = page.evaluate("""async () => {
+      const { newId } = await import(`/v/${document.documentElement.dataset.build}/journal/ids.js`);
+      return Array.from({ length: 5000 }, (_, n) => newId(1_700_000_000_000 + n));
+    }""")
+    assert len(set(ids)) == 5000
+    assert sorted(ids) == ids
+    assert all(map(UUID7.match, ids))
+
+
+def test_entries_written_at_once_are_numbered_without_gap_or_repeat(page):
+    numbers = page.evaluate("""async () => {
+      const made = Array.from({ length: 50 }, (_, n) => services.journal.append("device", { name: `${n}` }));
+      return (await Promise.all(made)).map((entry) => entry.seq);
+    }""")
+    assert sorted(numbers) == list(range(1, 51))
+
+
+def test_stamps_go_on_when_the_clock_of_the_phone_goes_back(store):
+    stamps = store.evaluate("""async () => {
+      const stamps = [];
+      for (const move of [0, 0, -86_400_000, 5, -5]) {
+        clock += move;
+        stamps.push((await store.append("device", {})).stamp);
+      }
+      return stamps;
+    }""")
+    assert stamps == sorted(stamps)
+    assert len(set(stamps)) == 5
+
+
+def test_a_stamp_from_next_year_is_kept_but_does_not_move_our_clock(store):
+    entry = ENTRY | {"stamp": "01ffffffffff-0000-00000000000000aa"}
+    after = store.evaluate(
+        """async (entry) => {
+          await store.applySync({ acked: [], rejected: [], entries: [entry], database: "d", cursor: 1 });
+          return [(await store.append("device", {})).stamp, (await store.all()).length];
+        }""",
+        entry,
+    )
+    assert after[0] < entry["stamp"]
+    assert after[1] == 2
+
+
+def test_a_stamp_a_little_ahead_is_followed(store):
+    ahead = f"{1_700_000_000_000 + 60_000:012x}-0007-00000000000000aa"
+    stamp = store.evaluate(
+        """async (entry) => {
+          await store.applySync({ acked: [], rejected: [], entries: [entry], database: "d", cursor: 1 });
+          return (await store.append("device", {})).stamp;
+        }""",
+        ENTRY | {"stamp": ahead},
+    )
+    assert stamp > ahead
+
+
+def test_saved_means_that_the_transaction_asked_for_strict_durability(page):
+    asked = page.evaluate("""async () => {
+      const asked = [];
+      const before = IDBDatabase.prototype.transaction;
+      IDBDatabase.prototype.transaction = function (names, mode, options) {
+        if (mode === "readwrite") asked.push(options?.durability);
+        return before.call(this, names, mode, options);
+      };
+      await services.journal.append("device", { name: "phone" });
+      return asked;
+    }""")
+    assert asked
+    assert set(asked) == {"strict"}
+
+
+def test_it_is_not_called_saved_when_the_transaction_is_undone_after_every_request_succeeded(store):
+    outcome = store.evaluate("""async () => {
+      const put = IDBObjectStore.prototype.put;
+      IDBObjectStore.prototype.put = function (value, key) {
+        const request = put.call(this, value, key);
+        if (key === "stamp") request.addEventListener("success", () => this.transaction.abort());
+        return request;
+      };
+      const outcome = await store.append("device", {}).then(() => "saved", (error) => error.name);
+      IDBObjectStore.prototype.put = put;
+      return [outcome, (await store.all()).length, (await store.append("device", {})).seq];
+    }""")
+    assert outcome == ["AbortError", 0, 1]
+
+
+def test_a_mistake_half_way_through_a_change_leaves_nothing_of_it(store):
+    kept = store.evaluate("""async (entry) => {
+      const broken = { acked: [], rejected: [], entries: [entry, null], database: "d", cursor: 9 };
+      const outcome = await store.applySync(broken).then(() => "done", () => "refused");
+      return [outcome, (await store.all()).length, (await store.place()).cursor];
+    }""", ENTRY)
+    assert kept == ["refused", 0, 0]
+
+
+def test_a_database_that_the_phone_closed_is_opened_again(page):
+    outcome = page.evaluate("""async () => {
+      const transaction = IDBDatabase.prototype.transaction;
+      let failures = 1;
+      IDBDatabase.prototype.transaction = function (...given) {
+        if (failures-- > 0) throw new DOMException("The database connection is closing.", "InvalidStateError");
+        return transaction.apply(this, given);
+      };
+      const entry = await services.journal.append("device", { name: "phone" });
+      return [entry.seq, services.journal.entries().length];
+    }""")
+    assert outcome == [1, 1]
+
+
+def test_a_database_that_stays_closed_is_a_failure_that_shows(store):
+    outcome = store.evaluate("""async () => {
+      const transaction = IDBDatabase.prototype.transaction;
+      let tries = 0;
+      IDBDatabase.prototype.transaction = function (...given) {
+        if (this.name !== "other") return transaction.apply(this, given);
+        tries += 1;
+        throw new DOMException("Connection lost", "UnknownError");
+      };
+      const outcome = await store.append("device", {}).then(() => "saved", (error) => error.name);
+      IDBDatabase.prototype.transaction = transaction;
+      return [outcome, tries, (await store.all()).length];
+    }""")
+    assert outcome == ["UnknownError", 2, 0]
+
+
+def test_work_that_had_been_done_before_the_database_went_away_is_not_done_twice(store):
+    entries = store.evaluate("""async () => {
+      await store.append("device", {}, [], "01900000-0000-7000-8000-00000000000f");
+      await store.append("device", {}, [], "01900000-0000-7000-8000-00000000000f");
+      return (await store.all()).map((kept) => kept.entry.seq);
+    }""")
+    assert entries == [1]
+
+
+def test_an_older_tab_lets_a_newer_version_have_the_database(page):
+    version = page.evaluate("""() => new Promise((done, fail) => {
+      const request = indexedDB.open("scantling", 2);
+      request.onblocked = () => fail(new Error("blocked"));
+      request.onsuccess = () => { request.result.close(); done(request.result.version); };
+    })""")
+    assert version == 2
+
+
+def test_two_tabs_see_each_others_entries(bare, sleeper, page):
+    other = sleeper.new_page()
+    other.goto(bare.url)
+    other.wait_for_function("() => globalThis.services")
+    page.evaluate(APPEND, "from the first")
+    other.wait_for_function("() => services.journal.entries().length === 1")
+    other.evaluate(APPEND, "from the second")
+    page.wait_for_function("() => services.journal.entries().length === 2")
+    assert page.evaluate(NAMES) == other.evaluate(NAMES) == ["from the first", "from the second"]
+    assert page.evaluate("() => services.journal.entries().map((entry) => entry.seq)") == [1, 2]
+
+
+def test_a_file_holds_the_whole_journal_and_another_phone_reads_it(bare, page, new_sleeper, tmp_path):
+    page.evaluate(APPEND, "one")
+    page.evaluate(APPEND, "two")
+    with page.expect_download() as download:
+        name = page.evaluate("() => services.journal.exportFile()")
+    assert re.fullmatch(r"scantling-\d{4}-\d\d-\d\d\.ndjson", name)
+    download.value.save_as(tmp_path / name)
+    lines = (tmp_path / name).read_text().splitlines()
+    assert [json.loads(line)["body"]["name"] for line in lines] == ["one", "two"]
+    other = new_sleeper()
+    other.route("**/api/sync", lambda route: route.abort())
+    second = other.new_page()
+    second.goto(bare.url)
+    second.wait_for_function("() => globalThis.services")
+    read = "(text) => services.journal.importFile(new Blob([text]))"
+    assert second.evaluate(read, "\n".join(lines)) == {"added": 2, "known": 0}
+    assert second.evaluate(read, "\n".join(lines)) == {"added": 0, "known": 2}
+    assert second.evaluate(NAMES) == ["one", "two"]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        pytest.param("{", id="cut short"),
+        pytest.param("[]", id="not an entry"),
+        pytest.param(json.dumps({**ENTRY, "seq": "1"}), id="a number as text"),
+        pytest.param(json.dumps({**ENTRY, "body": None}), id="no body"),
+        pytest.param(json.dumps({k: v for k, v in ENTRY.items() if k != "stamp"}), id="no stamp"),
+    ],
+)
+def test_a_file_with_a_line_that_is_no_entry_adds_nothing(page, line):
+    text = f"{json.dumps(ENTRY)}\n{line}\n"
+    with pytest.raises(Exception, match="Line 2 of this file is not an entry"):
+        page.evaluate("(text) => services.journal.importFile(new Blob([text]))", text)
+    assert page.evaluate(NAMES) == []
+
+
+def test_the_browser_is_asked_once_to_keep_this_site(bare, new_sleeper):
+    context = new_sleeper()
+    context.add_init_script("""
+      globalThis.asked = 0;
+      if (navigator.storage) navigator.storage.persist = async () => { asked += 1; return false; };
+    """)
+    page = context.new_page()
+    page.goto(bare.url)
+    page.wait_for_function("() => globalThis.services")
+    assert page.evaluate("() => asked") == 0
+    for name in ("one", "two"):
+        page.evaluate(APPEND, name)
+    assert page.evaluate("() => asked") == 1
+
+
+def test_a_page_that_cannot_open_its_journal_says_so_and_shows_nothing_else(bare, new_sleeper):
+    context = new_sleeper()
+    context.add_init_script("""
+      indexedDB.open = () => { throw new DOMException("no room", "QuotaExceededError"); };
+    """)
+    page = context.new_page()
+    page.goto(bare.url)
+    alert = page.get_by_role("alert")
+    alert.wait_for()
+    assert "Nothing can be saved here" in alert.text_content()

@@ -1,0 +1,103 @@
+// @ts-check
+/// <reference lib="webworker" />
+// Keeps the whole page on the device and serves it from there. One cache for one build: a page never gets half of two.
+//
+// The server fills in the build and the list of files. Nothing under /api is touched, and only /, the manifest and the
+// files of the list are answered from here.
+
+const self_ = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
+
+const BUILD = "%BUILD%";
+/** Address and digest of every file of this build. @type {[string, string][]} */
+// @ts-ignore: the server puts the list in place of this text
+const FILES = "%FILES%";
+
+const SHELF = "page-";
+const CACHE = SHELF + BUILD;
+
+/** The digest that the server wrote on a response. @param {Response} response */
+const digestOf = (response) => response.headers.get("etag")?.replace(/^W\//, "").replaceAll('"', "");
+
+/**
+ * The responses of earlier builds by their digest. A file that did not change is copied from there: an update must not
+ * ask a phone for fourteen megabytes again.
+ * @returns {Promise<Map<string | undefined, { shelf: Cache, request: Request }>>}
+ */
+async function earlier() {
+  const found = new Map();
+  for (const name of await caches.keys()) {
+    if (!name.startsWith(SHELF) || name === CACHE) continue;
+    const shelf = await caches.open(name);
+    for (const request of await shelf.keys()) {
+      const response = await shelf.match(request);
+      if (response) found.set(digestOf(response), { shelf, request });
+    }
+  }
+  return found;
+}
+
+/**
+ * A response for another address than it came from. As it is it would go on naming the old one, and a module's imports
+ * are found from that name: the new page would reach back into the old.
+ * @param {Response} response
+ */
+function renamed(response) {
+  const headers = new Headers(response.headers);
+  headers.delete("content-encoding"); // The body is already unpacked.
+  return new Response(response.body, { headers });
+}
+
+/** The same bytes from an earlier build, or nothing. @param {Awaited<ReturnType<typeof earlier>>} old @param {string} path @param {string} integrity */
+async function copied(old, path, integrity) {
+  const same = old.get(integrity);
+  const response = same && (await same.shelf.match(same.request));
+  if (!response) return undefined;
+  return new URL(same.request.url).pathname === path ? response : renamed(response);
+}
+
+/** A file from the server, which must be the very bytes of the list. @param {string} path @param {string} integrity */
+async function fetched(path, integrity) {
+  // "no-cache": the browser's own cache may hold the same address with other bytes.
+  const response = await fetch(path, { integrity, cache: "no-cache" });
+  // A redirect kept here would break every later start without a network.
+  if (!response.ok || response.redirected) throw new Error(`${path}: ${response.status}`);
+  return response;
+}
+
+/** File by file, so that an install cut short goes on from where it was. */
+async function install() {
+  const shelf = await caches.open(CACHE);
+  const kept = new Set((await shelf.keys()).map((request) => new URL(request.url).pathname));
+  const old = await earlier();
+  for (const [path, integrity] of FILES) {
+    if (kept.has(path)) continue;
+    await shelf.put(path, (await copied(old, path, integrity)) ?? (await fetched(path, integrity)));
+  }
+}
+
+async function activate() {
+  for (const name of await caches.keys()) {
+    if (name.startsWith(SHELF) && name !== CACHE) await caches.delete(name);
+  }
+  await self_.clients.claim();
+}
+
+const PATHS = new Set(FILES.map(([path]) => path));
+
+/** @param {FetchEvent} event */
+async function answer(event) {
+  const shelf = await caches.open(CACHE);
+  return (await shelf.match(new URL(event.request.url).pathname)) ?? fetch(event.request);
+}
+
+self_.addEventListener("install", (event) => event.waitUntil(install()));
+self_.addEventListener("activate", (event) => event.waitUntil(activate()));
+self_.addEventListener("message", (event) => {
+  // Only on the person's word: a new version under an open page would mix the two.
+  if (event.data === "take over") self_.skipWaiting();
+});
+self_.addEventListener("fetch", (event) => {
+  const { origin, pathname } = new URL(event.request.url);
+  if (event.request.method !== "GET" || origin !== location.origin || !PATHS.has(pathname)) return;
+  event.respondWith(answer(event));
+});
