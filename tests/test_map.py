@@ -73,12 +73,13 @@ LIBRARIES = {
 #: What each folder of the page may import; the worker's runtime is fetched by address and not imported by name.
 PAGE = {
     "app.js": {"engine", "journal", "screens", "update.js"},
-    "update.js": set(),
+    "update.js": {"listeners.js"},
+    "listeners.js": set(),
     "sw.js": set(),
     "screens": {"screens", "parts"},
     "parts": {"parts", "journal", "engine", "vendor"},
-    "journal": {"journal", "vendor"},
-    "engine": {"engine"},
+    "journal": {"journal", "listeners.js", "vendor"},
+    "engine": {"engine", "listeners.js"},
 }
 COMMENT = re.compile(r"/\*.*?\*/|^\s*//[^\n]*", re.DOTALL | re.MULTILINE)
 IMPORT = re.compile(r"""^\s*(?:import|export)\b(?:[\w\s{},*$]*?\bfrom)?\s*["']([^"']+)["']""", re.MULTILINE)

@@ -31,12 +31,17 @@ async function start() {
   mount(root, { engine, journal, sync, update });
 }
 
-/** Without the journal nothing could be saved, and a page that looks as if it did would be worse than none. @param {unknown} error */
+/**
+ * Without the journal nothing could be saved, and a page that looks as if it did would be worse than none.
+ * @param {unknown} error
+ */
 function refuse(error) {
   console.error(error);
   const words = document.createElement("p");
   words.setAttribute("role", "alert");
-  words.textContent = `This browser will not open the journal (${error}). Nothing can be saved here: free some space, leave private browsing, or restart the browser.`;
+  words.textContent =
+    `This browser will not open the journal (${error}). Nothing can be saved here: ` +
+    "free some space, leave private browsing, or restart the browser.";
   root.replaceChildren(words);
 }
 

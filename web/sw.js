@@ -47,7 +47,12 @@ function renamed(response) {
   return new Response(response.body, { headers });
 }
 
-/** The same bytes from an earlier build, or nothing. @param {Awaited<ReturnType<typeof earlier>>} old @param {string} path @param {string} integrity */
+/**
+ * The same bytes from an earlier build, or nothing.
+ * @param {Awaited<ReturnType<typeof earlier>>} old
+ * @param {string} path
+ * @param {string} integrity
+ */
 async function copied(old, path, integrity) {
   const same = old.get(integrity);
   const response = same && (await same.shelf.match(same.request));

@@ -38,7 +38,10 @@ export class Update {
     await this.#registration?.update().catch(() => {});
   }
 
-  /** Told when `available` or `kept` changes. @param {() => void} listen @returns {() => void} the way to stop listening */
+  /**
+   * @param {() => void} listen  told when `available` or `kept` changes
+   * @returns {() => void} the way to stop listening
+   */
   onAvailable(listen) {
     return this.#listeners.add(listen);
   }
@@ -63,8 +66,8 @@ export class Update {
   #changeWithTheWorker() {
     let controlled = Boolean(navigator.serviceWorker.controller);
     navigator.serviceWorker.addEventListener("controllerchange", () => {
-      // The first worker of all takes charge too, and then there is nothing to change to. Otherwise every tab changes, not
-      // only the one that asked: the files of the old version are gone, and an old page would fail at the next it needs.
+      // The first worker of all takes charge too, and then there is nothing to change to. Otherwise every tab changes,
+      // not only the one that asked: the old version's files are gone, and its page would fail at the next it needs.
       if (controlled) location.reload();
       controlled = true;
       this.#look();

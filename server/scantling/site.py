@@ -54,7 +54,7 @@ POLICY = "; ".join(
         "connect-src 'self'",
         "style-src 'self'",
         "font-src 'self'",
-        "img-src 'self' data: blob:",
+        "img-src 'self'",
         "manifest-src 'self'",
         "base-uri 'none'",
         "form-action 'none'",

@@ -1,14 +1,13 @@
-"""`python3 tests bench`: how fast the page and the planner are on this machine, each figure beside what it may be.
+"""`python3 tests bench`: how fast it is on this machine, each figure beside what it may be.
 
-python3 tests bench           everything
-python3 tests bench page      only the page in the browser
-python3 tests bench boards    only the board planner
+Every file here whose name ends in `_bench.py` is a bench; with names only those are run (`python3 tests bench page`).
 """
 
 import importlib
 import sys
+from pathlib import Path
 
-BENCHES = {"page": "page_bench", "boards": "boards_bench"}
+BENCHES = [path.stem.removesuffix("_bench") for path in sorted(Path(__file__).parent.glob("*_bench.py"))]
 
 
 def main(wanted: list[str]) -> int:
@@ -17,7 +16,7 @@ def main(wanted: list[str]) -> int:
     if unknown:
         print(f"no bench is called {unknown[0]}: there are {', '.join(BENCHES)}", file=sys.stderr)
         return 2
-    return max(importlib.import_module(BENCHES[name]).main() or 0 for name in wanted or BENCHES)
+    return max(importlib.import_module(f"{name}_bench").main() or 0 for name in wanted or BENCHES)
 
 
 if __name__ == "__main__":

@@ -202,7 +202,8 @@ def test_no_reading_of_a_figure_that_is_asked_for_is_ever_lost_or_changed(acts):
             whats = {"corner", "sides"} if row["what"] == "corner" else {row["what"]}
             said = {entry["id"]: entry["body"]["text"] for entry in kept
                     if entry["body"]["of"] == row["of"] and entry["body"]["what"] in whats}  # fmt: skip
-            assert {one["entry"]: one["text"] for one in row["readings"]} == said
+            # One whose envelope was spoilt may be shown besides: what was read is never hidden for its envelope's sake.
+            assert said.items() <= {one["entry"]: one["text"] for one in row["readings"]}.items()
 
 
 @settings(max_examples=200, deadline=None)

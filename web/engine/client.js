@@ -29,7 +29,7 @@ function promised() {
   return { promise, resolve, reject };
 }
 
-/** The engine as the page has it: nobody who asks waits for ever, and nobody is answered before the journal was read. */
+/** The engine as the page has it: nobody who asks waits for ever, or is answered before the journal was read. */
 export class Engine {
   #options;
   /** @type {Map<number, { resolve: (reply: any) => void, reject: (error: Error) => void }>} */
@@ -60,8 +60,8 @@ export class Engine {
   }
 
   /**
-   * Resolves to the engine's reply, `{answer}` or `{error}`; rejects only when there is no engine to ask. A question asked
-   * while it wakes waits until it has read the journal.
+   * Resolves to the engine's reply, `{answer}` or `{error}`; rejects only when there is no engine to ask. A question
+   * asked while it wakes waits until it has read the journal.
    * @param {object} question
    * @returns {Promise<any>}
    */
@@ -106,7 +106,10 @@ export class Engine {
     this.#listeners.tell(state);
   }
 
-  /** Everyone who waits is told, and everyone who asks from now on: the worker that would answer is gone. @param {string} why */
+  /**
+   * Everyone who waits is told, and everyone who asks from now on: the worker that would answer is gone.
+   * @param {string} why
+   */
   #fail(why) {
     clearTimeout(this.#alarm);
     this.#worker?.terminate();
@@ -150,7 +153,10 @@ export class Engine {
     return Promise.all(sent);
   }
 
-  /** @param {Worker} from @param {{ awake?: string, asleep?: string, id?: any, answer?: any, error?: string }} message */
+  /**
+   * @param {Worker} from
+   * @param {{ awake?: string, asleep?: string, id?: any, answer?: any, error?: string }} message
+   */
   #receive(from, { awake, asleep, id, answer, error }) {
     if (from !== this.#worker) return; // A worker given up may still speak; its ids mean nothing to the new one.
     if (asleep) return this.#fail(asleep);
@@ -162,7 +168,10 @@ export class Engine {
     else one?.resolve(JSON.parse(answer));
   }
 
-  /** The journal goes in before any question: an empty notebook would answer as if nothing had been measured. @param {Worker} to */
+  /**
+   * The journal goes in before any question: an empty notebook would answer as if nothing had been measured.
+   * @param {Worker} to
+   */
   async #feed(to) {
     this.#booted = true;
     this.#watch();

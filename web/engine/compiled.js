@@ -76,8 +76,8 @@ compile_next
 `;
 
 /**
- * The engine's source at /engine.zip as an archive of compiled modules, made by the Python that will read it. One module at
- * a time with a pause after each: it takes a slow phone seconds, and a question must not wait for all of it.
+ * The engine's source at /engine.zip as an archive of compiled modules, made by the Python that will read it. One module
+ * at a time with a pause after each: it takes a slow phone seconds, and a question must not wait for all of it.
  * @param {any} python
  * @returns {Promise<Uint8Array<ArrayBuffer>>}
  */

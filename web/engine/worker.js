@@ -41,8 +41,8 @@ async function startPython(runtime) {
 }
 
 /**
- * Python's own part of the start: where our archives are, and that pint is unpacked only when something imports it. Most
- * starts never need it, and it is slow; it must be unpacked because it opens its table of units as a file beside itself.
+ * Python's own part of the start: where our archives are, and that pint is unpacked only when something imports it.
+ * Most starts never need it, and it is slow; unpacked it must be, for it opens its table of units as a file beside it.
  */
 const PLACE = `
 import sys

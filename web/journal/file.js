@@ -4,7 +4,15 @@
 /** @typedef {import("./store.js").Entry} Entry */
 
 /** What every entry has, and of which type; meaning is the engine's to judge. */
-const SHAPE = { id: "string", device: "string", seq: "number", stamp: "string", version: "number", kind: "string", body: "object" };
+const SHAPE = {
+  id: "string",
+  device: "string",
+  seq: "number",
+  stamp: "string",
+  version: "number",
+  kind: "string",
+  body: "object",
+};
 
 /** @param {unknown} what @returns {what is Entry} */
 function isEntry(what) {
@@ -41,7 +49,9 @@ export async function readFile(file) {
   for (const [index, line] of lines.entries()) {
     if (!line.trim()) continue;
     const entry = parse(line);
-    if (!isEntry(entry)) throw new Error(`Line ${index + 1} of this file is not an entry of a journal. Nothing was added.`);
+    if (!isEntry(entry)) {
+      throw new Error(`Line ${index + 1} of this file is not an entry of a journal. Nothing was added.`);
+    }
     entries.push(entry);
   }
   return entries;

@@ -13,7 +13,8 @@ export function newId(now = Date.now()) {
   const random = hex(crypto.getRandomValues(new Uint8Array(10)));
   const time = now.toString(16).padStart(12, "0");
   const variant = "89ab"[crypto.getRandomValues(new Uint8Array(1))[0] % 4];
-  return `${time.slice(0, 8)}-${time.slice(8)}-7${random.slice(0, 3)}-${variant}${random.slice(3, 6)}-${random.slice(6, 18)}`;
+  const parts = [time.slice(0, 8), time.slice(8), `7${random.slice(0, 3)}`, `${variant}${random.slice(3, 6)}`];
+  return [...parts, random.slice(6, 18)].join("-");
 }
 
 /**

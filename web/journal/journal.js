@@ -1,5 +1,5 @@
 // @ts-check
-// The journal as the page sees it: the store, a copy of it in memory, and word of every change, from this tab or another.
+// The journal as the page sees it: the store, a copy in memory, and word of every change, from this tab or another.
 
 import { Listeners } from "../listeners.js";
 import { readFile, writeFile } from "./file.js";
@@ -83,7 +83,10 @@ export class Journal {
     return this.#listeners.add(listen);
   }
 
-  /** The whole journal as a file, handed to the person; works with the laptop gone. @returns {Promise<string>} its name */
+  /**
+   * The whole journal as a file, handed to the person; works with the laptop gone.
+   * @returns {Promise<string>} its name
+   */
   async exportFile() {
     return writeFile(this.entries());
   }

@@ -230,7 +230,11 @@ export class Store {
     return fresh;
   }
 
-  /** One change, whole or not at all. @param {(facts: any, entries: any) => Promise<any>} work @returns {Promise<any>} */
+  /**
+   * One change, whole or not at all.
+   * @param {(facts: any, entries: any) => Promise<any>} work
+   * @returns {Promise<any>}
+   */
   #change(work) {
     return this.#with(async (db) => {
       const transaction = db.transaction(["facts", "entries"], "readwrite", STRICT);

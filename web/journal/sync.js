@@ -95,7 +95,10 @@ async function exchange({ store, announce, heard }) {
   throw new Halt("refused", "the exchange did not come to an end");
 }
 
-/** The laptop's answer, or `{tooMuch}` when the request was larger than it takes; a Halt for anything else. @param {object} body */
+/**
+ * The laptop's answer, or `{tooMuch}` when the request was larger than it takes; a Halt for anything else.
+ * @param {object} body
+ */
 async function post(body) {
   const { body: packed, headers } = await pack(JSON.stringify(body));
   const reply = await send(packed, headers);
@@ -115,7 +118,12 @@ async function send(body, headers) {
   }
 }
 
-/** An entry that is too large by itself must not hold up the rest. @param {Store} store @param {Entry | undefined} entry @param {string} message */
+/**
+ * An entry that is too large by itself must not hold up the rest.
+ * @param {Store} store
+ * @param {Entry | undefined} entry
+ * @param {string} message
+ */
 async function setAside(store, entry, message) {
   if (!entry) throw new Halt("refused", message);
   const { database, cursor } = await store.place();

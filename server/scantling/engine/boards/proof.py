@@ -89,15 +89,27 @@ def _need(facts: _Facts, rule: Rule) -> int:
 
 def _holds(facts: _Facts, rule: Rule) -> bool:
     """Whether no board can hold more points than the rule says."""
-    if len(rule.points) != len(facts.sizes) or len(rule.most) != len(facts.rooms):
-        return False
-    if rule.given is None:
-        return rule.up_to is None and all(
+    given = rule.given
+    if given is None:
+        return _holds_alone(facts, rule)
+    return _has_shape(facts, rule) and _holds_alone(facts, given) and _holds_given(facts, rule, given)
+
+
+def _has_shape(facts: _Facts, rule: Rule) -> bool:
+    return len(rule.points) == len(facts.sizes) and len(rule.most) == len(facts.rooms)
+
+
+def _holds_alone(facts: _Facts, rule: Rule) -> bool:
+    return (
+        _has_shape(facts, rule)
+        and rule.given is None
+        and rule.up_to is None
+        and all(
             next(_fillings(facts, room, rule.points, most + 1), None) is None
             for room, most, limit in zip(facts.rooms, rule.most, facts.limits, strict=True)
             if limit
         )
-    return rule.given.given is None and _holds(facts, rule.given) and _holds_given(facts, rule, rule.given)
+    )
 
 
 def _holds_given(facts: _Facts, rule: Rule, given: Rule) -> bool:
