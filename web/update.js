@@ -6,8 +6,6 @@ import { Listeners } from "./listeners.js";
 
 /** A page that stays open for days looks for a new version this often, in ms. */
 const LOOK_AGAIN = 60 * 60_000;
-/** The new version is asked again to take over so often, in ms, until it has. */
-const ASK_AGAIN = 1000;
 
 export class Update {
   /** @type {Listeners<[]>} */
@@ -32,10 +30,7 @@ export class Update {
 
   /** Changes to the new version; the page loads again by itself. */
   apply() {
-    const ask = () => this.#registration?.waiting?.postMessage("take over");
-    ask();
-    // A worker that has just been started may miss the first word; the page loads again as soon as one was heard.
-    setInterval(ask, ASK_AGAIN);
+    this.#registration?.waiting?.postMessage("take over");
   }
 
   /** Looks for a new version now; no network is no news. */

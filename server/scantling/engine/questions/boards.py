@@ -13,8 +13,9 @@ from scantling.engine.cautions import cautions_for_cutting
 from scantling.engine.drawings.boards import draw_boards
 from scantling.engine.errors import EngineError
 from scantling.engine.lengths import SIXTY_FOURTH, ZERO, Length, format_length, round_to
+from scantling.engine.questions.facts import RoomIn, find
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.questions.room import ProblemOut, RoomIn, find, problems_out
+from scantling.engine.questions.room import ProblemOut, problems_out
 from scantling.engine.shapes import Asked, DrawingOut, LengthOut, LengthText, one_of, out, show, text_out, texts_out
 from scantling.engine.standard import format_price, format_stock, parse_price
 from scantling.engine.survey.room import Room

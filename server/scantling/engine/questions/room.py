@@ -1,111 +1,29 @@
-"""Questions about a room: what is still to be read, its pieces, its plan, and the survey as a person walks it.
+"""Questions about a room: what is still to be read, its pieces, its plan, and the survey as a person walks it."""
 
-A room comes in the contract's shape, or as the id of one in the notebook.
-"""
-
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from typing import Any
 
-from marshmallow import INCLUDE, Schema, ValidationError, fields, validate, validates_schema
+from marshmallow import Schema, fields
 
 from scantling.engine.angles import Corner, format_degrees
 from scantling.engine.cautions import cautions_for_cutting, cautions_for_survey
 from scantling.engine.drawings.piece import draw_piece
 from scantling.engine.drawings.plan import draw_plan
-from scantling.engine.errors import quote
 from scantling.engine.journal import Entry
 from scantling.engine.lengths import THIRTY_SECOND, Length, format_length, round_to
 from scantling.engine.notebook import Notebook
+from scantling.engine.questions.facts import RoomIn, find, room_of
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import show_working
-from scantling.engine.shapes import Asked, DrawingOut, LengthOut, one_of, out, show, text_out, texts_out
-from scantling.engine.standard import SETTINGS, dotted
+from scantling.engine.shapes import Asked, DrawingOut, LengthOut, out, show, text_out, texts_out
 from scantling.engine.survey.closure import check_closure, derive_closure
-from scantling.engine.survey.facts import collect_facts, find_room
+from scantling.engine.survey.facts import find_room
 from scantling.engine.survey.needs import Figure, derive_needs
-from scantling.engine.survey.room import BASE_AT, OPENINGS, TURNS, Problem, Room, read_room
+from scantling.engine.survey.room import Problem
 from scantling.engine.survey.rows import Row, Taken, derive_rows, show_corner
 from scantling.engine.trim.base import derive_base
 from scantling.engine.trim.ends import End
 from scantling.engine.trim.piece import Piece
-
-WALLS_AT_MOST = 200
-
-
-class Lenient(Schema):
-    """Part of a room: what nothing here reads is let through, and named in the answer's `unused`."""
-
-    class Meta:
-        unknown = INCLUDE
-
-
-class Reading(fields.Field[Any]):
-    """One reading as text, or a list of them; read later, wall by wall, so that one bad one does not stop the rest."""
-
-    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Any:
-        many = value if isinstance(value, list) else [value]
-        if not all(isinstance(one, str | int | float) and not isinstance(one, bool) for one in many) or len(many) > 100:
-            raise ValidationError('Write readings as text, such as "63 1/4", or a list of them.')
-        return value
-
-
-class CornerFacts(Lenient):
-    turn = fields.String(load_default="inside", validate=one_of(*TURNS))
-    corner = Reading()
-    sides = Reading()
-    meets = Reading()
-
-
-class OpeningFacts(Lenient):
-    id = fields.String(required=True)
-    kind = fields.String(required=True, validate=one_of(*OPENINGS))
-    at = Reading()
-    width = Reading()
-    left = Reading()
-    right = Reading()
-
-
-class ObstacleFacts(Lenient):
-    id = fields.String(required=True)
-    kind = fields.String(required=True)
-    at = Reading()
-    width = Reading()
-    height = Reading()
-    base = fields.String(load_default="stops", validate=one_of(*BASE_AT))
-
-
-class WallFacts(Lenient):
-    id = fields.String(required=True)
-    length = Reading()
-    corner = fields.Nested(CornerFacts, metadata={"description": "the corner at the wall's right end"})
-    studs = Reading()
-    openings = fields.List(fields.Nested(OpeningFacts))
-    obstacles = fields.List(fields.Nested(ObstacleFacts))
-
-
-class RoomFacts(Lenient):
-    name = fields.String(load_default="")
-    closed = fields.Boolean(load_default=True)
-    standard = fields.Dict(keys=fields.String(), metadata={"description": "settings, nested or by dotted name"})
-    walls = fields.List(fields.Nested(WallFacts), required=True, validate=validate.Length(max=WALLS_AT_MOST))
-
-    @validates_schema
-    def check_ids(self, data: dict[str, Any], **_: object) -> None:
-        ids = [wall["id"] for wall in data["walls"]]
-        twice = next((wall for wall in ids if ids.count(wall) > 1), None)
-        if twice is not None:
-            raise ValidationError(f"Two walls are called {quote(twice)}: give each its own id.", "walls")
-
-
-class RoomField(fields.Nested):
-    """A room in full, or the id of a room in the notebook as text."""
-
-    def _deserialize(self, value: Any, *args: Any, **kwargs: Any) -> Any:
-        return value if isinstance(value, str) else super()._deserialize(value, *args, **kwargs)
-
-
-class RoomIn(Asked):
-    room = RoomField(RoomFacts, required=True)
 
 
 class SurveyIn(Asked):
@@ -233,31 +151,6 @@ class SurveyOut(Schema):
     plan = DrawingOut(required=True)
     problems = out(ProblemOut, many=True)
     cautions = texts_out()
-
-
-def find(asked: dict[str, Any], context: Context) -> tuple[Room, list[str]]:
-    """The room asked about, and what of the question nothing here reads."""
-    facts = asked["room"]
-    if isinstance(facts, str):
-        return room_of(context.notebook, facts), []
-    return read_room(facts), [f"Not used: {name}." for name in _unused(facts)]
-
-
-def room_of(notebook: Notebook, room: str) -> Room:
-    """A room of the notebook, read; read again only after something was said of it. Raises `EngineError`."""
-    return notebook.derived("room", room, lambda: read_room(collect_facts(notebook, room)))
-
-
-def _unused(facts: Mapping[str, Any]) -> list[str]:
-    names = [f"standard.{name}" for name in dotted(facts.get("standard") or {}) if name not in SETTINGS]
-    waiting: list[tuple[str, type[Schema], Mapping[str, Any]]] = [("", RoomFacts, facts)]
-    while waiting:
-        path, schema, found = waiting.pop()
-        known = schema._declared_fields
-        names += [f"{path}{name}" for name in found if name not in known]
-        for name, below in (("walls", WallFacts), ("openings", OpeningFacts), ("obstacles", ObstacleFacts)):
-            waiting += [(f"{path}{name}.{place}.", below, one) for place, one in enumerate(found.get(name) or ())]
-    return sorted(names)[:20]
 
 
 def answer_needs(asked: dict[str, Any], context: Context) -> Answer:
