@@ -1,6 +1,11 @@
 """The board planner by hand: the convention, the order at the saw, and what is refused."""
 
+from fractions import Fraction
+
 import pytest
+from scantling.engine.boards.case import Case, PlannedBoard, Stock
+from scantling.engine.boards.marks import derive_marks
+from scantling.engine.lengths import ZERO, Length
 
 from tests.asked import ask, refusal
 
@@ -68,3 +73,13 @@ def test_the_same_case_has_the_same_plan_every_time():
     first, second = (ask("boards", **PLAIN, pieces=pieces) for _ in range(2))
 
     assert first == second
+
+
+def test_marks_run_from_the_fresh_end_and_count_the_kerfs_between():
+    # 20; then 20 + 1/8 + 30 = 50 1/8; then 50 1/8 + 1/8 + 10 = 60 1/4.
+    lengths = tuple(Length(Fraction(inches)) for inches in (20, 30, 10))
+    case = Case(Length(Fraction(1, 8)), ZERO, (Stock(Length(Fraction(96)), 1000),), lengths)
+
+    marks = derive_marks(case, PlannedBoard(0, (0, 1, 2), ZERO))
+
+    assert [mark.inches for mark in marks] == [20, Fraction(401, 8), Fraction(241, 4)]

@@ -4,6 +4,7 @@ Reference: OR-Tools CP-SAT, asked for the same boards as a model of its own (a p
 """
 
 from collections import Counter
+from dataclasses import replace
 from fractions import Fraction
 from random import Random
 
@@ -71,6 +72,21 @@ def test_a_plan_is_sound_and_what_it_proves_is_confirmed_without_the_search(seed
         assert faults(case, plan) == []
         assert plan.bound <= plan.cost
         assert confirm(case, plan).holds
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_a_proof_that_claims_too_much_is_not_confirmed(seed):
+    case = room(Random(seed))
+    plan = plan_boards(case)
+    dearer = replace(plan, cost=plan.cost + min(s.price_cents for s in case.stock if s.price_cents), proven=True)
+    rules = plan.proof.rules
+    tighter = tuple(replace(rule, most=tuple(most - 1 for most in rule.most)) for rule in rules)
+
+    assert plan.proven
+    assert rules
+    assert not confirm(case, replace(dearer, proof=replace(plan.proof, rules=rules))).holds
+    assert not confirm(case, replace(plan, proof=replace(plan.proof, rules=()))).holds
+    assert confirm(case, replace(plan, proof=replace(plan.proof, rules=tighter))).broken
 
 
 def test_no_plan_of_another_solver_is_cheaper_than_one_that_is_proven():
