@@ -20,6 +20,7 @@ async function start() {
   // The engine is sent off first: it takes longest to wake, and needs the journal only when it has.
   const opening = Journal.open();
   const engine = new Engine({ build, runtime, entries: async () => (await opening).entries() });
+  update.quiet = () => engine.settled();
   engine.onState((state) => performance.mark(`engine ${state}`)); // What the bench reads, and a profiler shows.
   const journal = await opening;
   journal.onChange((fresh) => engine.tell(fresh));

@@ -99,7 +99,7 @@ self_.addEventListener("install", (event) => event.waitUntil(install()));
 self_.addEventListener("activate", (event) => event.waitUntil(activate()));
 self_.addEventListener("message", (event) => {
   // Only on the person's word: a new version under an open page would mix the two.
-  if (event.data === "take over") event.waitUntil(self_.skipWaiting());
+  if (event.data === "take over") self_.skipWaiting();
 });
 self_.addEventListener("fetch", (event) => {
   const { origin, pathname } = new URL(event.request.url);

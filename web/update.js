@@ -15,6 +15,8 @@ export class Update {
 
   /** Whether a new version is here, whole, and waiting. */
   available = false;
+  /** Resolves when nothing is being loaded. @type {() => Promise<void>} */
+  quiet = async () => {};
   /** Whether this device has the whole page, and opens it without the laptop. */
   kept = false;
 
@@ -28,8 +30,12 @@ export class Update {
     setInterval(() => this.check(), LOOK_AGAIN);
   }
 
-  /** Changes to the new version; the page loads again by itself. */
-  apply() {
+  /**
+   * Changes to the new version; the page loads again by itself. Asked while files are still being read through the old
+   * worker, the browser may put the change off by five minutes: so it is asked when `quiet` says that none are.
+   */
+  async apply() {
+    await this.quiet();
     this.#registration?.waiting?.postMessage("take over");
   }
 

@@ -40,8 +40,6 @@ def test_a_new_version_waits_until_the_person_says_so(bare, phone, opened, next_
     told_of_update(page)
     page.reload()
     assert page.evaluate(BUILD) == old
-    # Until the engine is awake its files are still being read through the old worker, which cannot go before that.
-    page.wait_for_function(AWAKE)
     page.wait_for_function("() => globalThis.services?.update.available")
     page.evaluate("() => services.update.apply()")
     page.wait_for_function("(old) => document.documentElement.dataset.build !== old", arg=old)

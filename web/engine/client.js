@@ -82,6 +82,18 @@ export class Engine {
     this.#start();
   }
 
+  /** Resolves once the engine loads no more files: it is awake, or has failed. @returns {Promise<void>} */
+  settled() {
+    if (this.state !== "waking") return Promise.resolve();
+    return new Promise((resolve) => {
+      const stop = this.onState((state) => {
+        if (state === "waking") return;
+        stop();
+        resolve();
+      });
+    });
+  }
+
   /** @param {(state: string) => void} listen @returns {() => void} the way to stop listening */
   onState(listen) {
     return this.#listeners.add(listen);
