@@ -362,6 +362,12 @@ def test_a_reading_half_typed_outlives_its_row(entering):
     assert readings(entering) == ["63 5/16"]
 
 
+def test_an_address_cut_short_still_opens_the_page(page):
+    page.goto(f"{page.url.partition('#')[0]}#/survey/%E0%A4%A")
+    page.reload()
+    expect(page.get_by_label("Name of the house")).to_be_visible()
+
+
 def test_a_second_house_has_its_own_rooms(room):
     visit(room, "survey", "rooms")
     room.get_by_text("Another house").tap()

@@ -1,6 +1,6 @@
 // @ts-check
 // The sheet that every screen is written on: a line on top with its name and how things stand, the screen, the five tabs.
-import { html, useEffect, useRef } from "./ui.js";
+import { html, useEffect, useLayoutEffect, useRef } from "./ui.js";
 import { link } from "./route.js";
 import { Status } from "./status.js";
 import { useNotebook } from "./notebook.js";
@@ -23,7 +23,8 @@ export function Page({ title, aside, tab, kind = "", children }) {
   useEffect(() => {
     document.title = `${title} · Scantling`;
   }, [title]);
-  useEffect(() => {
+  useLayoutEffect(() => {
+    // Before the screen is drawn: later, a finger may already be in a field, and would find itself out of it.
     if (arrived) heading.current?.focus({ preventScroll: true });
     scrollTo(0, 0);
   }, []);

@@ -1,6 +1,6 @@
 // @ts-check
 // Where one is: the part of the address after the #, so that Back on the phone goes back and a reload stays put.
-import { useEffect, useState } from "./ui.js";
+import { useWatched } from "./watch.js";
 
 /** @param {...string} parts */
 export function link(...parts) {
@@ -18,16 +18,20 @@ export function goInstead(...parts) {
 }
 
 function here() {
-  return location.hash.replace(/^#\/?/, "").split("/").map(decodeURIComponent);
+  try {
+    return location.hash.replace(/^#\/?/, "").split("/").map(decodeURIComponent);
+  } catch {
+    return [""]; // an address cut short on its way: it names no place, and the first screen is shown
+  }
 }
 
 /** The parts of the present place; the first is the name of a screen. */
 export function useRoute() {
-  const [route, setRoute] = useState(here);
-  useEffect(() => {
-    const moved = () => setRoute(here());
-    addEventListener("hashchange", moved);
-    return () => removeEventListener("hashchange", moved);
-  }, []);
-  return route;
+  return useWatched(onMove, here);
+}
+
+/** @param {() => void} listen */
+function onMove(listen) {
+  addEventListener("hashchange", listen);
+  return () => removeEventListener("hashchange", listen);
 }

@@ -6,6 +6,7 @@ import { useActs } from "../parts/act.js";
 import { Notebook } from "../parts/notebook.js";
 import { outline } from "../parts/outline.js";
 import { useRoute } from "../parts/route.js";
+import { useWatched } from "../parts/watch.js";
 import { Boards } from "./boards.js";
 import { House } from "./house.js";
 import { Pieces } from "./pieces.js";
@@ -26,10 +27,17 @@ export function mount(root, services) {
 /** @param {{services: any}} props */
 function App({ services }) {
   const [screen = "", ...place] = useRoute();
-  const entries = useEntries(services.journal);
+  const { journal, update } = services;
+  const entries = useWatched(
+    (listen) => journal.onChange(listen),
+    () => journal.entries(),
+  );
+  const newer = useWatched(
+    (listen) => update.onAvailable(listen),
+    () => update.available,
+  );
   const engine = useStanding(services.engine);
   const sync = useStanding(services.sync);
-  const newer = useNewer(services.update);
   const [wish, setWish] = useState(recall);
   const acts = useActs();
   const [saved, setSaved] = useState(null);
@@ -47,7 +55,7 @@ function App({ services }) {
   };
   const notebook = {
     services,
-    journal: services.journal,
+    journal,
     entries,
     engine,
     sync,
@@ -60,7 +68,7 @@ function App({ services }) {
     setSaved,
     unreached,
     setUnreached,
-    counts: services.journal.counts(),
+    counts: journal.counts(),
     arrived: arrived.current,
     replies: replies.current,
   };
@@ -72,23 +80,11 @@ function recall() {
   return localStorage.getItem(ROOM_IN_HAND) ?? "";
 }
 
-/** Every entry here; another list whenever one was added. @param {import("../journal/journal.js").Journal} journal */
-function useEntries(journal) {
-  const [entries, setEntries] = useState(() => journal.entries());
-  useEffect(() => journal.onChange(() => setEntries(journal.entries())), [journal]);
-  return entries;
-}
-
-/** Whether a new version of the page waits on this device. @param {any} update */
-function useNewer(update) {
-  const [newer, setNewer] = useState(update.available);
-  useEffect(() => update.onAvailable(() => setNewer(update.available)), [update]);
-  return newer;
-}
 
 /** The state of a service, in its own word. @param {any} service */
 function useStanding(service) {
-  const [state, setState] = useState(service.state);
-  useEffect(() => service.onState(setState), [service]);
-  return state;
+  return useWatched(
+    (listen) => service.onState(listen),
+    () => service.state,
+  );
 }
