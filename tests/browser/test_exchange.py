@@ -185,6 +185,34 @@ def test_an_entry_that_the_laptop_refuses_is_kept_and_named_and_holds_up_nothing
     assert [(one["entry"]["body"]["name"], one["why"]) for one in refused] == [("bad", "not this one")]
 
 
+def test_a_phone_restored_from_a_backup_goes_on_under_a_new_name(bare, new_sleeper, open_bare):
+    """The old phone and its copy both wrote a second entry: neither may be lost, whoever comes to the laptop first."""
+    phone = open_bare(new_sleeper())
+    phone.evaluate(APPEND, "before")
+    phone.evaluate(NOW)
+    before = bare.journal()[-1]
+    bare.stop()
+    for name in ("copy two", "copy three"):
+        phone.evaluate(APPEND, name)
+    bare.start()
+    other = before | {"id": "00000000-0000-7000-8000-00000000c0de", "seq": 2, "body": {"name": "old phone two"}}
+    with bare.app.extensions["scantling"].store.writing() as ledger:
+        ledger.append(other)
+
+    assert phone.evaluate(NOW) == "shared"
+
+    assert phone.evaluate(COUNTS) == {"entries": 4, "pending": 0, "refused": 0}
+    assert names(bare) == phone.evaluate(NAMES) == ["before", "copy three", "copy two", "old phone two"]
+    phone.evaluate(APPEND, "copy four")
+    phone.evaluate(NOW)
+    written = {entry["body"]["name"]: (entry["device"], entry["seq"]) for entry in bare.journal()}
+    assert written["old phone two"] == (before["device"], 2)
+    copy = written["copy two"][0]
+    assert copy not in {before["device"], ""}
+    assert [written["copy two"], written["copy four"]] == [(copy, 1), (copy, 2)]
+    assert phone.evaluate("() => services.journal.device") == copy
+
+
 def test_a_long_journal_goes_over_in_parts_and_packed(bare, sleeper, open_bare):
     page = open_bare(sleeper)
     bare.stop()

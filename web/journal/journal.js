@@ -88,7 +88,8 @@ export class Journal {
    * @returns {Promise<string>} its name
    */
   async exportFile() {
-    return writeFile(this.entries());
+    // From the disk: an entry of a copied phone may have been numbered anew since this tab read it.
+    return writeFile((await this.store.all()).map((one) => one.entry));
   }
 
   /**

@@ -50,6 +50,22 @@ async function restand(entries, id, next, why) {
   await entries.put(why ? { ...kept, standing: next, why } : { id: kept.id, entry: kept.entry, standing: next });
 }
 
+/**
+ * Gives this browser a new name, and all that it wrote and has not shared with it, numbered anew.
+ * @param {any} facts @param {any} entries @returns {Promise<string>} the name
+ */
+async function rename(facts, entries) {
+  const [was, device] = [await facts.get("device"), newDevice()];
+  let seq = 0;
+  for (const kept of await entries.index("standing").getAll(standing("waiting"))) {
+    if (kept.entry.device !== was) continue;
+    seq += 1;
+    await entries.put({ ...kept, entry: { ...kept.entry, device, seq } });
+  }
+  await Promise.all([facts.put(device, "device"), facts.put(seq, "seq")]);
+  return device;
+}
+
 /** @param {IDBTransaction} transaction */
 function abort(transaction) {
   try {
@@ -108,9 +124,11 @@ export class Store {
     return this.#change(async (facts, entries) => {
       const kept = await entries.get(id);
       if (kept) return kept.entry;
+      // Asked for each time: another tab may have given this browser a new name since.
+      const device = await facts.get("device");
       const seq = ((await facts.get("seq")) ?? 0) + 1;
-      const stamp = nextStamp(await facts.get("stamp"), this.#now(), this.device);
-      const entry = { id, device: this.device, seq, stamp, version: 1, kind, body, supersedes };
+      const stamp = nextStamp(await facts.get("stamp"), this.#now(), device);
+      const entry = { id, device, seq, stamp, version: 1, kind, body, supersedes };
       await Promise.all([
         entries.add({ id, entry, standing: "waiting" }),
         facts.put(seq, "seq"),
@@ -175,19 +193,28 @@ export class Store {
   }
 
   /**
-   * What one exchange brought, all of it or none: a cursor that moved without its entries would skip them for ever.
+   * What one exchange brought, all of it or none: a cursor that moved without its entries would skip them for ever. When
+   * the laptop has other entries under our numbers, this browser is a copy of one that wrote them (a phone restored from a
+   * backup): it goes on under a new name, and what the laptop lacks of it waits to be sent under that.
    * @param {Place & { acked: string[], rejected: Rejection[], entries: Entry[] }} reply
    * @returns {Promise<Entry[]>} the entries that were new here
    */
-  applySync({ acked, rejected, entries: arrived, database, cursor }) {
-    return this.#change(async (facts, entries) => {
+  async applySync({ acked, rejected, entries: arrived, database, cursor }) {
+    const { fresh, device } = await this.#change(async (facts, entries) => {
       for (const id of acked) await restand(entries, id, "shared");
-      for (const { id, message } of rejected) await restand(entries, id, "refused", message);
+      let device = await facts.get("device");
+      for (const { id, key, message } of rejected) {
+        const ours = (await entries.get(id))?.entry.device === device;
+        if (ours && key === "seq-taken") device = await rename(facts, entries);
+        else await restand(entries, id, "refused", message);
+      }
       const fresh = await this.#admit(facts, entries, arrived, "shared");
       for (const { id } of arrived) await restand(entries, id, "shared");
       await Promise.all([facts.put(database, "database"), facts.put(cursor, "cursor")]);
-      return fresh;
+      return { fresh, device };
     });
+    this.device = device;
+    return fresh;
   }
 
   /**
@@ -216,6 +243,7 @@ export class Store {
    */
   async #admit(facts, entries, given, standing) {
     const fresh = [];
+    const device = await facts.get("device");
     let stamp = await facts.get("stamp");
     let seq = (await facts.get("seq")) ?? 0;
     for (const entry of given) {
@@ -224,7 +252,7 @@ export class Store {
       fresh.push(entry);
       stamp = laterStamp(stamp, entry.stamp, this.#now());
       // Entries of ours that this browser had lost: the sequence goes on after them, or two would share a number.
-      if (entry.device === this.device) seq = Math.max(seq, entry.seq);
+      if (entry.device === device) seq = Math.max(seq, entry.seq);
     }
     await Promise.all([facts.put(stamp, "stamp"), facts.put(seq, "seq")]);
     return fresh;
