@@ -35,8 +35,9 @@ def thing(kind: str, at: Texts, width: Texts, base: str = "", **more: Any) -> Fa
 
 
 def room(*walls: Facts, closed: bool = True, **standard: Any) -> Facts:
-    """A room of these walls; settings by name, with __ for the dot: base__inside="miter"."""
-    settings = {name.replace("__", "."): value for name, value in standard.items()}
+    """A room of these walls; settings by name, with __ for the dot: base__inside="miter". Base only, if not said."""
+    settings: Facts = {"casing.wanted": "no"}
+    settings |= {name.replace("__", "."): value for name, value in standard.items()}
     return {"name": "a room", "closed": closed, "standard": settings, "walls": list(walls)}
 
 

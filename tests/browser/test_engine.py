@@ -34,21 +34,30 @@ def page(bare, new_phone) -> Page:
 @pytest.fixture
 def asked_twice(bare, page) -> Callable[[list[dict]], tuple[str, str]]:
     """The same questions to the phone and to the laptop, each on an empty notebook: two texts."""
-    page.evaluate("""async (build) => {
+    page.evaluate(
+        """async (build) => {
       globalThis.raw = new Worker(`/v/${build}/engine/worker.js`, { type: "module" });
-    }""", bare.site.build)
-    awake = page.evaluate("""([build, runtime]) => new Promise((done) => {
+    }""",
+        bare.site.build,
+    )
+    awake = page.evaluate(
+        """([build, runtime]) => new Promise((done) => {
       raw.onmessage = ({ data }) => done(data.awake ?? data.asleep);
       raw.postMessage({ boot: { build, runtime } });
-    })""", [bare.site.build, bare.site.runtime])
+    })""",
+        [bare.site.build, bare.site.runtime],
+    )
     assert awake == bare.site.build
 
     def ask(questions: list[dict]) -> tuple[str, str]:
         text = json.dumps(questions)
-        there = page.evaluate("""(ask) => new Promise((done) => {
+        there = page.evaluate(
+            """(ask) => new Promise((done) => {
           raw.onmessage = ({ data }) => done(data.answer ?? data.error);
           raw.postMessage({ id: 1, ask });
-        })""", text)
+        })""",
+            text,
+        )
         return there, Desk().answer_text(text)
 
     return ask
@@ -145,10 +154,13 @@ def test_it_can_be_started_again_after_a_failure(bare, new_phone):
 
 
 def test_an_engine_of_another_build_is_refused(bare, page):
-    page.evaluate("""async ([build, runtime]) => {
+    page.evaluate(
+        """async ([build, runtime]) => {
       const { Engine } = await import(`/v/${build}/engine/client.js`);
       globalThis.other = new Engine({ build: "0".repeat(16), runtime, entries: async () => [] });
-    }""", [bare.site.build, bare.site.runtime])
+    }""",
+        [bare.site.build, bare.site.runtime],
+    )
     page.wait_for_function("() => other.state.startsWith('failed')")
     with pytest.raises(Exception, match="engine of"):
         page.evaluate("() => other.ask({ ask: 'read', text: '1' })")
@@ -172,7 +184,9 @@ def test_a_compiled_engine_that_was_damaged_is_not_used_and_made_anew(bare, phon
     page.wait_for_function(AWAKE)
     answer = page.evaluate("() => services.engine.ask({ ask: 'read', text: '63 1/4' })")
     assert answer["answer"]["length"]["shown"] == '63 1/4"'
-    until(page, """async () => {
+    until(
+        page,
+        """async () => {
       const shelf = await caches.open((await caches.keys()).find((name) => name.startsWith("compiled-")));
       const [request] = await shelf.keys();
       const found = request && (await shelf.match(request));
@@ -180,7 +194,8 @@ def test_a_compiled_engine_that_was_damaged_is_not_used_and_made_anew(bare, phon
       const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", await found.arrayBuffer()));
       const digest = Array.from(hash, (byte) => byte.toString(16).padStart(2, "0")).join("");
       return digest === found.headers.get("x-digest");
-    }""")
+    }""",
+    )
 
 
 def test_a_compiled_engine_that_does_not_open_gives_way_to_the_source(bare, phone, opened, until):
@@ -188,10 +203,13 @@ def test_a_compiled_engine_that_does_not_open_gives_way_to_the_source(bare, phon
     page.wait_for_function(AWAKE)
     until(page, COMPILED)
     # The checksum is right, the archive is not: what a mistake in the compiling would look like.
-    page.evaluate("""async ([build, runtime]) => {
+    page.evaluate(
+        """async ([build, runtime]) => {
       const { keepEngine } = await import(`/v/${build}/engine/compiled.js`);
       await keepEngine(build, runtime, new TextEncoder().encode("not an archive"));
-    }""", [bare.site.build, bare.site.runtime])
+    }""",
+        [bare.site.build, bare.site.runtime],
+    )
     said: list[str] = []
     page.on("console", lambda message: said.append(message.text))
     page.reload()

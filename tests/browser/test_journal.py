@@ -146,11 +146,14 @@ def test_it_is_not_called_saved_when_the_transaction_is_undone_after_every_reque
 
 
 def test_a_mistake_half_way_through_a_change_leaves_nothing_of_it(store):
-    kept = store.evaluate("""async (entry) => {
+    kept = store.evaluate(
+        """async (entry) => {
       const broken = { acked: [], rejected: [], entries: [entry, null], database: "d", cursor: 9 };
       const outcome = await store.applySync(broken).then(() => "done", () => "refused");
       return [outcome, (await store.all()).length, (await store.place()).cursor];
-    }""", ENTRY)
+    }""",
+        ENTRY,
+    )
     assert kept == ["refused", 0, 0]
 
 

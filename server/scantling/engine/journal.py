@@ -104,7 +104,9 @@ class ObstacleBody(Body):
 
 class ReadingBody(Body):
     of = _id()
-    what = _choice("length", "corner", "sides", "at", "width", "height", "left", "right", "studs")
+    what = _choice(
+        "length", "corner", "sides", "at", "width", "height", "left", "right", "left_corner", "right_corner", "studs"
+    )
     text = _words()
 
 

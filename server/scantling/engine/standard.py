@@ -11,10 +11,11 @@ from typing import Any
 from scantling.engine.angles import parse_degrees
 from scantling.engine.boards.case import Stock
 from scantling.engine.errors import EngineError, quote
-from scantling.engine.lengths import Length, format_length, parse_length
+from scantling.engine.lengths import SIXTY_FOURTH, Length, format_length, parse_length
 
 INSIDE_JOINTS = ("cope", "miter", "butt")
 HEADS = ("mitered", "butted")
+YES, NO = "yes", "no"
 
 
 class StandardError(EngineError):
@@ -35,6 +36,8 @@ class Standard:
     The reveal of 3/16: NAVEDTRA 14044, interior finish of walls and ceilings, "allow about 3/16 edge distance".
     """
 
+    base_wanted: str = YES
+    casing_wanted: str = YES
     base_height: Length = Length(Fraction(11, 2))
     base_thickness: Length = Length(Fraction(9, 16))
     base_inside: str = "cope"
@@ -42,6 +45,7 @@ class Standard:
     base_stock: tuple[Stock, ...] = ()
     casing_width: Length = Length(Fraction(9, 4))
     casing_thickness: Length = Length(Fraction(11, 16))
+    casing_stock: tuple[Stock, ...] = ()
     reveal: Length = Length(Fraction(3, 16))
     head: str = "mitered"
     kerf: Length = Length(Fraction(1, 8))
@@ -56,8 +60,24 @@ class Standard:
     @property
     def base_profile(self) -> str:
         """The name of the base stock: base 9/16 × 5 1/2."""
-        thickness, height = (format_length(side).rstrip('"') for side in (self.base_thickness, self.base_height))
-        return f"base {thickness} × {height}"
+        return _profile("base", self.base_thickness, self.base_height)
+
+    @property
+    def casing_profile(self) -> str:
+        return _profile("casing", self.casing_thickness, self.casing_width)
+
+    def wants(self, trim: str) -> bool:
+        """Whether a kind of trim is wanted at all: base, casing."""
+        return bool(getattr(self, f"{trim}_wanted") == YES)
+
+    def stock_of(self, profile: str) -> tuple[Stock, ...]:
+        """The boards of a profile that can be bought or are on hand."""
+        return {self.base_profile: self.base_stock, self.casing_profile: self.casing_stock}[profile]
+
+
+def _profile(name: str, thickness: Length, width: Length) -> str:
+    thick, wide = (format_length(side, SIXTY_FOURTH).rstrip('"') for side in (thickness, width))
+    return f"{name} {thick} × {wide}"
 
 
 def parse_price(text: str) -> int:
@@ -131,6 +151,8 @@ def _choice(*choices: str) -> Any:
 
 
 SETTINGS: dict[str, Any] = {
+    "base.wanted": _choice(YES, NO),
+    "casing.wanted": _choice(YES, NO),
     "base.height": _positive,
     "base.thickness": _positive,
     "base.inside": _choice(*INSIDE_JOINTS),
@@ -138,6 +160,7 @@ SETTINGS: dict[str, Any] = {
     "base.stock": lambda name, value: parse_stock(value),
     "casing.width": _positive,
     "casing.thickness": _positive,
+    "casing.stock": lambda name, value: parse_stock(value),
     "reveal": _not_negative,
     "head": _choice(*HEADS),
     "kerf": _not_negative,
@@ -160,7 +183,7 @@ def derive_standard(settings: Mapping[str, object]) -> Standard:
     given: dict[str, Any] = {}
     for name, value in settings.items():
         if name in SETTINGS:
-            written = value if name == "base.stock" else str(value)
+            written = value if name.endswith(".stock") else str(value)
             try:
                 given[name] = SETTINGS[name](name, written)
             except EngineError as error:
@@ -194,4 +217,4 @@ def _default(name: str) -> str:
 
 
 # What a setting is until a person says otherwise, as text; stock has no default, for no price can be guessed.
-DEFAULTS = {name: _default(name) for name in SETTINGS if name != "base.stock"}
+DEFAULTS = {name: _default(name) for name in SETTINGS if not name.endswith(".stock")}

@@ -39,9 +39,7 @@ class Duals:
         """These duals, moved toward the other ones by the share."""
         pieces = zip(self.pieces, other.pieces, strict=True)
         boards = zip(self.boards, other.boards, strict=True)
-        return Duals(
-            tuple([a + share * (b - a) for a, b in pieces]), tuple([a + share * (b - a) for a, b in boards])
-        )
+        return Duals(tuple([a + share * (b - a) for a, b in pieces]), tuple([a + share * (b - a) for a, b in boards]))
 
 
 class Columns:
@@ -92,7 +90,6 @@ class Columns:
             for way in fresh:
                 self._ways[way] = None
                 task.offer(way)
-
 
 
 class Task:

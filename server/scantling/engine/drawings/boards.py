@@ -19,11 +19,7 @@ def draw_boards(case: Case, plan: Plan, letters: Sequence[str]) -> str:
     """Every board of a plan as SVG text; `letters` name the case's pieces."""
     longest = max(case.stock[board.stock].length for board in plan.boards)
     scale = (WIDTH - 2) / float(longest.inches)
-    parts = [
-        part
-        for row, board in enumerate(plan.boards)
-        for part in _draw_board(case, board, letters, row, scale)
-    ]
+    parts = [part for row, board in enumerate(plan.boards) for part in _draw_board(case, board, letters, row, scale)]
     return svg.drawing(WIDTH, PITCH * len(plan.boards), f"{plan.count} boards and what is cut from each", parts)
 
 

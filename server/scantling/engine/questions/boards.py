@@ -19,8 +19,8 @@ from scantling.engine.questions.room import ProblemOut, problems_out
 from scantling.engine.shapes import Asked, DrawingOut, LengthOut, LengthText, one_of, out, show, text_out, texts_out
 from scantling.engine.standard import format_price, format_stock, parse_price
 from scantling.engine.survey.room import Room
-from scantling.engine.trim.base import derive_base
 from scantling.engine.trim.piece import Piece
+from scantling.engine.trim.pieces import derive_pieces
 
 
 class PriceText(fields.Field[str]):
@@ -133,8 +133,7 @@ def _money(cents: int, unit: str) -> str | int:
 
 def answer_boards_for_room(asked: dict[str, Any], context: Context) -> Answer:
     room, _ = find(asked, context)
-    pieces, problems = derive_base(room)
-    stock = room.standard.base_stock
+    pieces, problems = derive_pieces(room)
     answered: Answer = {
         "plans": [],
         "problems": problems_out((*room.problems, *problems)),
@@ -143,19 +142,26 @@ def answer_boards_for_room(asked: dict[str, Any], context: Context) -> Answer:
     }
     if not pieces:
         answered["missing"].append("There is no piece to cut yet: read a wall first.")
-    elif not stock:
-        answered["missing"].append("No stock lengths yet: add lengths and prices to the standard under House.")
-    else:
-        longest = max(row.length for row in stock) - room.standard.end_trim
-        fitting = [piece for piece in pieces if planned(piece) <= longest]
-        answered["missing"] += [
-            f"{piece.letter} is longer than every board by {format_length(planned(piece) - longest)}: add a longer one."
-            for piece in pieces
-            if piece not in fitting
-        ]
+    for profile in dict.fromkeys(piece.profile for piece in pieces):
+        of_profile = [piece for piece in pieces if piece.profile == profile]
+        fitting, missing = _fitting(room, profile, of_profile)
+        answered["missing"] += missing
         if fitting:
-            answered["plans"].append(_plan(room, fitting, asked["nearest"], context))
+            answered["plans"].append(_plan(room, profile, fitting, asked["nearest"], context))
     return answered
+
+
+def _fitting(room: Room, profile: str, pieces: list[Piece]) -> tuple[list[Piece], list[str]]:
+    """The pieces that some board of their profile is long enough for, and what is missing for the others."""
+    stock = room.standard.stock_of(profile)
+    if not stock:
+        return [], [f"No stock lengths yet for {profile}: add lengths and prices to the standard under House."]
+    longest = max(row.length for row in stock) - room.standard.end_trim
+    return [piece for piece in pieces if planned(piece) <= longest], [
+        f"{piece.letter} is longer than every board by {format_length(planned(piece) - longest)}: add a longer one."
+        for piece in pieces
+        if planned(piece) > longest
+    ]
 
 
 def planned(piece: Piece) -> Length:
@@ -163,14 +169,14 @@ def planned(piece: Piece) -> Length:
     return round_to(piece.cut, SIXTY_FOURTH, toward="up")
 
 
-def _plan(room: Room, pieces: list[Piece], nearest: Length, context: Context) -> Answer:
+def _plan(room: Room, profile: str, pieces: list[Piece], nearest: Length, context: Context) -> Answer:
     standard = room.standard
     lengths = tuple(planned(piece) for piece in pieces)
-    case = Case(standard.kerf, standard.end_trim, standard.base_stock, lengths, standard.hold)
+    case = Case(standard.kerf, standard.end_trim, standard.stock_of(profile), lengths, standard.hold)
     plan = plan_boards(case, context.clock)
     letters = [piece.letter for piece in pieces]
     return {
-        "profile": standard.base_profile,
+        "profile": profile,
         "cost": format_price(plan.cost),
         "proven": plan.proven,
         "proof": _proof(plan),

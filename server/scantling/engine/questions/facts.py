@@ -47,6 +47,10 @@ class OpeningFacts(Lenient):
     width = Reading()
     left = Reading()
     right = Reading()
+    head_corners = fields.List(
+        Reading(allow_none=True),
+        validate=validate.Length(equal=2, error="Give two head corners, left and right, or null where not read."),
+    )
 
 
 class ObstacleFacts(Lenient):

@@ -21,9 +21,9 @@ from scantling.engine.survey.facts import find_room
 from scantling.engine.survey.needs import Figure, derive_needs
 from scantling.engine.survey.room import Problem
 from scantling.engine.survey.rows import Row, Taken, derive_rows, show_corner
-from scantling.engine.trim.base import derive_base
-from scantling.engine.trim.ends import End
+from scantling.engine.trim.ends import EDGE_WORDS, End
 from scantling.engine.trim.piece import Piece
+from scantling.engine.trim.pieces import derive_pieces
 
 
 class SurveyIn(Asked):
@@ -67,8 +67,16 @@ class FlagOut(Schema):
 
 
 class PieceOut(Schema):
-    letter, part, part_name = text_out(), text_out(), text_out()
-    profile, wall, cut_from = text_out(), text_out(), text_out()
+    """`back` and `front` of a flat piece are its inner and outer edge; its `wall` is null, `opening` says whose it is.
+
+    `short` and `long` are the same two lengths by size.
+    """
+
+    key, letter, part, part_name = text_out(), text_out(), text_out(), text_out()
+    profile, cut_from = text_out(), text_out()
+    wall, opening = text_out(none=True), text_out(none=True)
+    edges = texts_out()
+    short, long = out(LengthOut), out(LengthOut)
     wall_number = fields.Integer(required=True)
     back, front, cut, plus_minus = out(LengthOut), out(LengthOut), out(LengthOut), out(LengthOut)
     left, right = out(EndOut), out(EndOut)
@@ -160,7 +168,7 @@ def answer_needs(asked: dict[str, Any], context: Context) -> Answer:
 
 def answer_pieces(asked: dict[str, Any], context: Context) -> Answer:
     room, unused = find(asked, context)
-    pieces, problems = derive_base(room)
+    pieces, problems = derive_pieces(room)
     return {
         "pieces": [_piece(piece, asked["nearest"]) for piece in pieces],
         "problems": problems_out((*room.problems, *problems)),
@@ -276,14 +284,19 @@ def _things(notebook: Notebook, kind: str, wall: str) -> list[Answer]:
 def _piece(piece: Piece, nearest: Length) -> Answer:
     plus_minus = round_to(piece.plus_minus, THIRTY_SECOND, toward="up")
     return {
+        "key": piece.key,
         "letter": piece.letter,
         "part": piece.part,
         "part_name": piece.name,
         "profile": piece.profile,
-        "wall": piece.wall,
+        "wall": None if piece.opening else piece.wall,
+        "opening": piece.opening,
         "wall_number": piece.wall_number,
         "back": show(piece.back, nearest),
         "front": show(piece.front, nearest),
+        "short": show(min(piece.back, piece.front), nearest),
+        "long": show(max(piece.back, piece.front), nearest),
+        "edges": [EDGE_WORDS[edge] for edge in piece.left.edges],
         "cut": show(piece.cut, nearest),
         "cut_from": piece.cut_from,
         "left": _end(piece.left),
@@ -308,9 +321,9 @@ def _end(end: End) -> Answer:
 
 
 QUESTIONS = (
-    Question("needs", "The readings still wanted by the room's base, in walking order, each with why.", RoomIn,
+    Question("needs", "The readings that the room's pieces still want, in walking order, each with why.", RoomIn,
              NeedsOut, answer_needs),
-    Question("pieces", "Every piece of base the room needs, in fitting order, with its working.", RoomIn, PiecesOut,
+    Question("pieces", "Every piece of trim the room needs, in fitting order, with its working.", RoomIn, PiecesOut,
              answer_pieces),
     Question("closure", "How far a room misses itself in length and angle, and which reading may be to blame.", RoomIn,
              ClosureOut, answer_closure),

@@ -60,7 +60,7 @@ def _wall_facts(notebook: Notebook, wall: str, shown: Entry) -> dict[str, Any]:
             "sides": [parse_sides(text) for text in live_texts(notebook, wall, "sides")],
         },
         "openings": [
-            {"id": opening, "kind": entry.body["kind"], **_along(notebook, opening)}
+            {"id": opening, "kind": entry.body["kind"], **_along(notebook, opening), **_up(notebook, opening)}
             for opening, entry, _ in notebook.children("opening", wall)
         ],
         "obstacles": [
@@ -68,6 +68,11 @@ def _wall_facts(notebook: Notebook, wall: str, shown: Entry) -> dict[str, Any]:
             for obstacle, entry, _ in notebook.children("obstacle", wall)
         ],
     }
+
+
+def _up(notebook: Notebook, opening: str) -> Mapping[str, Any]:
+    heights = {what: live_texts(notebook, opening, what) for what in ("left", "right")}
+    return {**heights, "head_corners": [live_texts(notebook, opening, f"{side}_corner") for side in heights]}
 
 
 def _along(notebook: Notebook, thing: str) -> Mapping[str, list[str]]:

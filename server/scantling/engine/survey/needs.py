@@ -1,7 +1,7 @@
 """What is still to be read: the figures that the wanted pieces use and the survey lacks, in walking order.
 
 Never one that nothing uses: a window does not break the base, so base asks nothing of it. What a person reads of it all
-the same is kept and drawn.
+the same is kept and drawn. A head corner may be read, and is square until it is: nothing waits for it.
 """
 
 from collections.abc import Iterator
@@ -25,6 +25,8 @@ class Figure:
     why: str
     used: bool
     read: bool
+    #: What is taken in its place until it is read; nothing, where a piece has to wait for it.
+    assumed: str = ""
 
     @property
     def short(self) -> str:
@@ -33,7 +35,7 @@ class Figure:
 
     @property
     def wanted(self) -> bool:
-        return self.used and not self.read
+        return self.used and not self.read and not self.assumed
 
 
 def derive_figures(room: Room) -> list[Figure]:
@@ -50,16 +52,18 @@ def derive_needs(room: Room) -> list[Figure]:
 def _figures_of(room: Room, wall: Wall, runs: list[Run]) -> Iterator[Figure]:
     things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
     for thing in sorted(things, key=_where):
-        yield from _figures_of_thing(wall, thing)
+        yield from _figures_of_thing(room, wall, thing)
+    base = room.standard.wants("base")
     yield Figure(
         wall.id, "length", wall.id, wall.number, f"{wall.name}, along the floor",
-        "Hold the tape 2 in up from the floor, corner to corner.", "every piece of base on this wall",
-        used=True, read=wall.length is not None,
+        "Hold the tape 2 in up from the floor, corner to corner.",
+        "every piece of base on this wall" if base else "the drawing only",
+        used=base, read=wall.length is not None,
     )  # fmt: skip
     after = room.after(wall)
     if after:
         ends = (_comes(room, wall, RIGHT, runs), _comes(room, after, LEFT, runs))
-        yield _corner_figure(wall, all(ends) if wall.turn == "outside" else any(ends))
+        yield _corner_figure(wall, base and (all(ends) if wall.turn == "outside" else any(ends)))
 
 
 def _comes(room: Room, wall: Wall, side: str, runs: list[Run]) -> bool:
@@ -73,21 +77,52 @@ def _where(thing: Opening | Obstacle) -> tuple[bool, Length, str]:
     return (thing.at is not None, thing.at.smallest if thing.at else ZERO, thing.id)
 
 
-def _figures_of_thing(wall: Wall, thing: Opening | Obstacle) -> Iterator[Figure]:
-    why = "the drawing only"
-    if thing in base_stops_at(wall):
-        why = f"the base to the left and right of the {thing.name}"
-    elif isinstance(thing, Obstacle) and thing.base == "notch":
-        why = f"the notch for the {thing.name}"
+def _figures_of_thing(room: Room, wall: Wall, thing: Opening | Obstacle) -> Iterator[Figure]:
+    base = _base_use(room, wall, thing)
+    casing = f"the casing of the {thing.name}" if _is_cased(room, thing) else ""
     edge = "inner face of the jamb" if isinstance(thing, Opening) else "near edge"
     across = "jamb to jamb, at the floor" if isinstance(thing, Opening) else "from edge to edge, at the floor"
-    figures: tuple[tuple[str, Measure | None, str, str], ...] = (
-        ("at", thing.at, f"left corner to the {thing.name}", f"From the left corner to the {edge}, 2 in up."),
-        ("width", thing.width, f"{thing.name}, {across}", f"Hold the tape level, {across}."),
+    figures: tuple[tuple[str, Measure | None, str, str, str], ...] = (
+        ("at", thing.at, f"left corner to the {thing.name}", f"From the left corner to the {edge}, 2 in up.", base),
+        ("width", thing.width, f"{thing.name}, {across}", f"Hold the tape level, {across}.", base or casing),
     )
-    for what, measure, title, hint in figures:
-        used, read = why != "the drawing only", measure is not None
-        yield Figure(thing.id, what, wall.id, wall.number, f"{wall.name}, {title}", hint, why, used, read)
+    for what, measure, title, hint, use in figures:
+        yield Figure(
+            thing.id, what, wall.id, wall.number, f"{wall.name}, {title}", hint, use or "the drawing only",
+            used=bool(use), read=measure is not None,
+        )  # fmt: skip
+    if isinstance(thing, Opening) and casing:
+        yield from _figures_of_casing(wall, thing, casing)
+
+
+def _base_use(room: Room, wall: Wall, thing: Opening | Obstacle) -> str:
+    """What of the base needs a thing's place and width; nothing for what it does not come to."""
+    if not room.standard.wants("base"):
+        return ""
+    if thing in base_stops_at(wall):
+        return f"the base to the left and right of the {thing.name}"
+    notched = isinstance(thing, Obstacle) and thing.base == "notch"
+    return f"the notch for the {thing.name}" if notched else ""
+
+
+def _is_cased(room: Room, thing: Opening | Obstacle) -> bool:
+    return isinstance(thing, Opening) and thing.kind != "window" and room.standard.wants("casing")
+
+
+def _figures_of_casing(wall: Wall, opening: Opening, why: str) -> Iterator[Figure]:
+    for side, measure in (("left", opening.left), ("right", opening.right)):
+        yield Figure(
+            opening.id, side, wall.id, wall.number, f"{wall.name}, {opening.name}, height at the {side}",
+            f"Up the {side} jamb, from the floor to the underside of the head jamb.", why,
+            used=True, read=measure is not None,
+        )  # fmt: skip
+    for side, corner in (("left", opening.left_corner), ("right", opening.right_corner)):
+        title = f"{wall.name}, {opening.name}, {side} corner of the head"
+        yield Figure(
+            opening.id, f"{side}_corner", wall.id, wall.number, title,
+            f"Set the gauge inside the opening, in the {side} corner of the head.", why,
+            used=True, read=corner is not None, assumed="square",
+        )  # fmt: skip
 
 
 def _corner_figure(wall: Wall, used: bool) -> Figure:

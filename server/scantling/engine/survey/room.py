@@ -64,10 +64,16 @@ class Problem:
 
 @dataclass(frozen=True, slots=True)
 class Opening:
+    """`left` and `right` are its heights up either side; the two corners are those of its head, seen from inside it."""
+
     id: str
     kind: str
     at: Measure | None
     width: Measure | None
+    left: Measure | None
+    right: Measure | None
+    left_corner: Corner | None
+    right_corner: Corner | None
 
     @property
     def name(self) -> str:
@@ -237,11 +243,7 @@ def read_room(facts: Mapping[str, Any]) -> Room:
 def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any]) -> Wall:
     corner = facts.get("corner") or {}
     turn = corner.get("turn", "inside")
-    openings = [
-        Opening(str(one["id"]), one["kind"], reader.measure(f"{one['kind']} from the left", one.get("at")),
-                reader.length(f"{one['kind']} width", one.get("width")))
-        for one in facts.get("openings") or ()
-    ]  # fmt: skip
+    openings = [_read_opening(reader, one) for one in facts.get("openings") or ()]
     obstacles = [
         Obstacle(str(one["id"]), one["kind"], one.get("base", "stops"),
                  reader.measure(f"{one['kind']} from the left", one.get("at")),
@@ -259,6 +261,21 @@ def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any]) -> Wall:
         meets=meets.smallest if meets else None,
         openings=tuple(openings),
         obstacles=tuple(obstacles),
+    )
+
+
+def _read_opening(reader: _Reader, facts: Mapping[str, Any]) -> Opening:
+    kind = facts["kind"]
+    at_left, at_right = facts.get("head_corners") or (None, None)
+    return Opening(
+        id=str(facts["id"]),
+        kind=kind,
+        at=reader.measure(f"{kind} from the left", facts.get("at")),
+        width=reader.length(f"{kind} width", facts.get("width")),
+        left=reader.length(f"{kind} height at the left", facts.get("left")),
+        right=reader.length(f"{kind} height at the right", facts.get("right")),
+        left_corner=reader.corner(f"{kind}, left corner of the head", "inside", {"corner": at_left}),
+        right_corner=reader.corner(f"{kind}, right corner of the head", "inside", {"corner": at_right}),
     )
 
 

@@ -20,6 +20,8 @@ TIMES = {1: "once", 2: "twice"}
 # Three sides are another way to read a corner.
 FIGURE = {"sides": "corner"}
 TITLES = {"left": "height at the left", "right": "height at the right", "at": "from the left corner"}
+# Corners of an opening's head: always inside ones, and read by gauge.
+HEAD_CORNERS = ("left_corner", "right_corner")
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,8 +86,9 @@ def _take(notebook: Notebook, entry: Entry, wall: Wall, nearest: Length) -> Take
     try:
         if entry.body["what"] == "studs":  # a list, which nothing works with yet: kept as it was written
             return Taken(entry.id, text, strike, plain(text), plain(text))
-        if entry.body["what"] in ("corner", "sides"):
-            corner = read_corner(wall.turn, text if entry.body["what"] == "corner" else parse_sides(text))
+        if entry.body["what"] in ("corner", "sides", *HEAD_CORNERS):
+            turn = "inside" if entry.body["what"] in HEAD_CORNERS else wall.turn
+            corner = read_corner(turn, parse_sides(text) if entry.body["what"] == "sides" else text)
             shown = show_corner(corner)
             return Taken(entry.id, text, strike, shown, f"{shown.removesuffix('°')} degrees", value=corner)
         reading = parse_reading(text).measured
@@ -104,6 +107,8 @@ def show_corner(corner: Corner) -> str:
 def _judge(figure: Figure, standing: list[Taken]) -> tuple[str, str]:
     if any(one.error for one in standing):
         return "check", "a reading that cannot be understood: strike it and read again"
+    if not standing and figure.assumed:
+        return "spare", f"not read: taken as {figure.assumed}"
     if not standing:
         return ("wanted", "not read yet") if figure.used else ("spare", "nothing uses it yet")
     spread = _spread([one.value for one in standing])
@@ -129,4 +134,12 @@ def _spread(values: list[Length | Corner | None]) -> str:
 def _used(figure: Figure, wall: Wall, standing: list[Taken]) -> Length | Corner | None:
     if figure.what == "corner":
         return wall.corner
+    if figure.what in HEAD_CORNERS:
+        return _head_corner(figure, wall)
     return min((one.value for one in standing if isinstance(one.value, Length)), default=None)
+
+
+def _head_corner(figure: Figure, wall: Wall) -> Corner | None:
+    opening = next((one for one in wall.openings if one.id == figure.of), None)
+    corner: Corner | None = getattr(opening, figure.what, None)
+    return corner

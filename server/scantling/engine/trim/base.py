@@ -12,7 +12,7 @@ from scantling.engine.angles import SQUARE, Corner, format_degrees
 from scantling.engine.lengths import SIXTY_FOURTH, ZERO, Length, format_length
 from scantling.engine.survey.room import Obstacle, Problem, Room, Wall
 from scantling.engine.trim.ends import End, derive_butt, derive_cope, derive_miter, derive_run_through
-from scantling.engine.trim.piece import Flag, Piece, Step, letter
+from scantling.engine.trim.piece import Flag, Piece, Step
 from scantling.engine.trim.runs import CORNER, LEFT, RIGHT, Bound, Run, RunError, derive_runs, may_yet_reach
 from scantling.engine.trim.tolerance import MARK, NOT_SQUARE, READING
 
@@ -29,11 +29,13 @@ class _Placed:
 
 
 def derive_base(room: Room) -> tuple[list[Piece], list[Problem]]:
-    """The room's base in fitting order, lettered, and the walls that leave no room for a piece."""
+    """The room's base in fitting order, and the walls that leave no room for a piece."""
+    if not room.standard.wants("base"):
+        return [], []
     runs, problems = derive_runs(room)
     pieces: list[Piece] = []
     for placed in _fitting_order(runs, room):
-        piece = _derive_piece(room, placed, letter(len(pieces)))
+        piece = _derive_piece(room, placed)
         # Less wall than its joints take: as a piece it would have a face, or a back, of less than nothing.
         if min(piece.back, piece.front) > ZERO:
             pieces.append(piece)
@@ -113,7 +115,7 @@ def _farthest(walk: list[int], runs: list[Run]) -> int:
     return middle if runs[walk[middle]].back > runs[walk[middle - 1]].back else middle - 1
 
 
-def _derive_piece(room: Room, placed: _Placed, name: str) -> Piece:
+def _derive_piece(room: Room, placed: _Placed) -> Piece:
     run = placed.run
     left_wall = room.before(run.wall) if run.left.kind == CORNER else None
     right_wall = run.wall if run.right.kind == CORNER else None
@@ -124,7 +126,7 @@ def _derive_piece(room: Room, placed: _Placed, name: str) -> Piece:
     right = _derive_end(room, right_wall, run.right, own, at_right, placed.joins_right, placed.right_is_up)
     corners = [wall for wall in (left_wall, right_wall) if wall]
     return Piece(
-        letter=name,
+        key=f"base {run.key}",
         part="base",
         place=run.place,
         profile=room.standard.base_profile,

@@ -14,8 +14,8 @@ from scantling.engine.angles import SQUARE, cotangent_of_half, format_degrees, s
 from scantling.engine.errors import EngineError
 from scantling.engine.lengths import SIXTY_FOURTH, ZERO, Length
 from scantling.engine.survey.room import Measure
+from scantling.engine.trim.ends import End
 from scantling.engine.trim.frame import (
-    Cut,
     FlatPiece,
     Outline,
     derive_across,
@@ -23,6 +23,7 @@ from scantling.engine.trim.frame import (
     derive_reach,
     derive_slant,
     derive_standing_line,
+    flat_end,
     said,
 )
 from scantling.engine.trim.jambs import Jambs
@@ -59,6 +60,7 @@ class Make:
     plinth: Plinth | None = None
     clearance: Length = ZERO
     clearance_for: str = "the floor still to come"
+    stands_on: str = "the floor"
     step: Length = ZERO
 
     @property
@@ -126,19 +128,19 @@ def derive_leg(side: Side, make: Make, height: Length, off: Fraction) -> FlatPie
     plinth = make.plinth
     inner = height - make.clearance - (plinth.height if plinth else ZERO)
     top, saw = derive_upright_end(side, make)
-    foot = Fraction(0) if plinth else off
-    outer = inner + top + derive_slant(side.width, foot)
+    foot = _foot(side.width, "the plinth", Fraction(0)) if plinth else _foot(side.width, make.stands_on, off)
+    outer = inner + top + foot.grows
     joint = "miter" if make.mitered else "butt"
     working = [
         Step(f"+ height at the {side.name}{which(side.height, 'smallest')}", side.height.smallest, side.height.texts),
         *setbacks(make, [(f"the {side.name}", side.corner)]),
         *_stands_on(make),
         Step("= inner edge" if inner != outer else "= either edge", inner),
-        *_slant_steps(side, make, joint, top, saw, foot),
+        *_slant_steps(side, make, joint, top, saw, Fraction(0) if plinth else off),
         *([Step("= outer edge", outer)] if inner != outer else []),
     ]
     return FlatPiece(
-        f"{side.name} leg", True, inner, outer, Cut(joint, saw, longer_edge(top)), _foot(foot),
+        f"{side.name} leg", True, inner, flat_end(joint, "the head", saw, top), foot,
         READING + MARK + (MARK if plinth else ZERO), tuple(working), rip_note(side),
     )  # fmt: skip
 
@@ -151,14 +153,8 @@ def derive_upright_end(side: Side, make: Make) -> tuple[Length, Fraction]:
     return derive_slant(side.width, SQUARE - side.corner), abs(SQUARE - side.corner)
 
 
-def _foot(off: Fraction) -> Cut:
-    return Cut("foot", abs(off), "outer" if off > 0 else "inner") if off else Cut("foot")
-
-
-def longer_edge(outer_gains: Length) -> str:
-    if not outer_gains:
-        return "none"
-    return "outer" if outer_gains.inches > 0 else "inner"
+def _foot(width: Length, stands_on: str, off: Fraction) -> End:
+    return flat_end("foot", stands_on, abs(off), derive_slant(width, off))
 
 
 def _stands_on(make: Make) -> Iterator[Step]:
@@ -184,12 +180,12 @@ def derive_plinth(side: Side, make: Make, off: Fraction) -> FlatPiece:
     width = plinth.width or side.width
     if side.room is not None:
         width = min(width, side.room)
-    gains = derive_slant(width, off)
+    foot = _foot(width, make.stands_on, off)
     working = [Step("+ height of the plinth", plinth.height)]
     if off:
-        working.append(step_if_seen(f"{sign(gains)} at the foot, across {said(width)}", gains))
-    outer = plinth.height + gains
-    return FlatPiece(f"{side.name} plinth", True, plinth.height, outer, Cut("square"), _foot(off), MARK, tuple(working))
+        working.append(step_if_seen(f"{sign(foot.grows)} at the foot, across {said(width)}", foot.grows))
+    top = flat_end("square", "the leg")
+    return FlatPiece(f"{side.name} plinth", True, plinth.height, top, foot, MARK, tuple(working))
 
 
 def derive_head(jambs: Jambs, sides: tuple[Side, Side], make: Make, line: Outline) -> FlatPiece:
@@ -212,14 +208,14 @@ def derive_mitered_level(
         gains, saw, how = derive_level_end(side, make)
         outer = outer + gains
         working.append(Step(f"{sign(gains)} at the {side.name}, {how}", abs(gains)))
-        cuts.append(Cut("miter", saw, longer_edge(gains)))
+        cuts.append(flat_end("miter", f"the {side.name} leg", saw, gains))
     working.append(Step("= long point to long point", outer))
     notes = tuple(
         f"At the {side.name}, miter it first, then cut the tip off plumb, {said(side.width)} past the short point."
         for side in sides
         if side.ripped
     )
-    return FlatPiece(part, False, inner, outer, cuts[0], cuts[1], READING + MARK, tuple(working), notes)
+    return FlatPiece(part, False, inner, cuts[0], cuts[1], READING + MARK, tuple(working), notes)
 
 
 def derive_level_end(side: Side, make: Make) -> tuple[Length, Fraction, str]:
@@ -243,7 +239,8 @@ def _butted_head(sides: tuple[Side, Side], make: Make, line: Outline, working: l
         if past:
             working.append(Step(f"+ overhang at the {side.name}", past))
     working.append(Step("= end to end", length))
-    return FlatPiece("head", False, length, length, Cut("square"), Cut("square"), READING + MARK, tuple(working))
+    ends = [flat_end("square", f"the {side.name} leg") for side in sides]
+    return FlatPiece("head", False, length, ends[0], ends[1], READING + MARK, tuple(working))
 
 
 def setbacks(make: Make, corners: list[tuple[str, Fraction]]) -> list[Step]:

@@ -10,6 +10,10 @@ from fractions import Fraction
 from scantling.engine.angles import SQUARE, Corner, derive_front_minus_back, derive_saw, format_degrees, scaled
 from scantling.engine.lengths import ZERO, Length
 
+# The two edges of a board that its ends are seen along: first the one that its place fixes, then the other. Against a
+# wall they are its back and its face; lying flat round an opening, its edge at the opening and the one away from it.
+AGAINST_WALL, FLAT = ("back", "front"), ("inner", "outer")
+EDGE_WORDS = {"back": "back", "front": "face", "inner": "inner edge", "outer": "outer edge"}
 # A saw is set to no less than this: a bevel under it is a square end. Common practice, no source.
 SCALE = Fraction(1, 20)
 
@@ -18,8 +22,8 @@ SCALE = Fraction(1, 20)
 class End:
     """One end of a piece. `saw` is degrees from square, 0 for a square cut.
 
-    `grows` is how much longer the face is than the back at this end; `taken` how far the back stops short of the
-    corner; `meets` what the end comes up against.
+    `grows` is how much longer the second of its `edges` is than the first at this end; `taken` how far the first stops
+    short of the corner; `meets` what the end comes up against.
     """
 
     joint: str
@@ -28,13 +32,14 @@ class End:
     grows: Length = ZERO
     taken: Length = ZERO
     corner: Corner | None = None
+    edges: tuple[str, str] = AGAINST_WALL
 
     @property
     def long_edge(self) -> str:
-        """Which edge is the long point: back, front, or none for a square end."""
+        """Which edge is the long point, by its name in `edges`, or none for a square end."""
         if not self.grows:
             return "none"
-        return "front" if self.grows.inches > 0 else "back"
+        return self.edges[self.grows.inches > 0]
 
     @property
     def point(self) -> Fraction:
@@ -43,7 +48,7 @@ class End:
 
     @property
     def shown(self) -> str:
-        """In a carpenter's words: square; cope, 45.5°; outside miter, 44.5°; butt, beveled 2°, long at the face."""
+        """In a carpenter's words: square; cope, 45.5°; outside miter, 44.5°; miter, 44.5°, long at the outer edge."""
         degrees = format_degrees(self.saw)
         if self.joint == "miter" and self.corner:
             return f"{self.corner.turn} miter, {degrees}"
@@ -51,7 +56,8 @@ class End:
             return f"cope, {degrees}"
         if degrees == "0°":
             return self.joint
-        return f"{self.joint}, beveled {degrees}, long at the {'face' if self.long_edge == 'front' else 'back'}"
+        setting = f"beveled {degrees}" if self.corner else degrees
+        return f"{self.joint}, {setting}, long at the {EDGE_WORDS[self.long_edge]}"
 
 
 def derive_miter(meets: str, corner: Corner, own: Length, other: Length) -> End:

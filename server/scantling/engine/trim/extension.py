@@ -14,7 +14,8 @@ from scantling.engine.angles import SQUARE
 from scantling.engine.lengths import SIXTEENTH, THIRTY_SECOND, ZERO, Length
 from scantling.engine.survey.room import Measure
 from scantling.engine.trim.casing import Make, setbacks, which, width_step
-from scantling.engine.trim.frame import Cut, FlatPiece, Outline, derive_across, derive_slant, said
+from scantling.engine.trim.ends import End
+from scantling.engine.trim.frame import FlatPiece, Outline, derive_across, derive_slant, flat_end, said
 from scantling.engine.trim.jambs import Jambs
 from scantling.engine.trim.piece import Step
 from scantling.engine.trim.tolerance import MARK, READING
@@ -128,10 +129,8 @@ def _level(
             length = length + over
             working.append(Step(f"+ over the {side} strip", over))
     working.append(Step("= end to end", length))
-    cut = Cut("square")
-    return place, FlatPiece(
-        f"{place} extension", False, length, length, cut, cut, READING + MARK, tuple(working), SOLID
-    )
+    cut = flat_end("square", "the jamb")
+    return place, FlatPiece(f"{place} extension", False, length, cut, cut, READING + MARK, tuple(working), SOLID)
 
 
 def _upright(
@@ -146,17 +145,23 @@ def _upright(
         working.append(Step(f"− {make.clearance_for}", make.clearance))
     inner = length - make.clearance
     working.append(Step("= inner face, end to end", inner))
-    outer = inner + derive_slant(thickness, SQUARE - top) + derive_slant(thickness, SQUARE - foot)
     return place, FlatPiece(
-        f"{place} extension", True, inner, outer, _end(top), _end(foot), READING + MARK, tuple(working), SOLID
+        f"{place} extension",
+        True,
+        inner,
+        _end(thickness, top),
+        _end(thickness, foot),
+        READING + MARK,
+        tuple(working),
+        SOLID,
     )
 
 
-def _end(corner: Fraction) -> Cut:
+def _end(thickness: Length, corner: Fraction) -> End:
     # The strip stands with its face to the opening: the corner leans its end across the thickness.
     if corner == SQUARE:
-        return Cut("square")
-    return Cut("butt", abs(SQUARE - corner), "inner" if corner > SQUARE else "outer")
+        return flat_end("square", "the jamb")
+    return flat_end("butt", "the jamb", abs(SQUARE - corner), derive_slant(thickness, SQUARE - corner))
 
 
 def _steps(make: Make, corners: tuple[Fraction, ...]) -> list[Step]:

@@ -12,6 +12,7 @@ from fractions import Fraction
 from scantling.engine.angles import SQUARE, STRAIGHT, cotangent_of_half, format_degrees, rounded, scaled
 from scantling.engine.errors import EngineError
 from scantling.engine.lengths import SIXTY_FOURTH, ZERO, Length, format_length
+from scantling.engine.trim.ends import FLAT, End
 from scantling.engine.trim.piece import Step
 
 # A corner past these is no frame that a miter closes; a head under a stair is well inside. Common practice, no source.
@@ -29,35 +30,18 @@ class FrameError(EngineError):
 
 
 @dataclass(frozen=True, slots=True)
-class Cut:
-    """One end of a flat board: `saw` in degrees from square, and which edge is the longer there."""
-
-    joint: str
-    saw: Fraction = Fraction(0)
-    long_edge: str = "none"
-
-    @property
-    def shown(self) -> str:
-        """In a carpenter's words: miter, 44.5°, long at the outer edge."""
-        if format_degrees(self.saw) == "0°":
-            return self.joint
-        edge = "face" if self.long_edge == "face" else f"{self.long_edge} edge"
-        return f"{self.joint}, {format_degrees(self.saw)}, long at the {edge}"
-
-
-@dataclass(frozen=True, slots=True)
 class FlatPiece:
-    """A board of a frame. `inner` is its edge at the opening, `outer` the other (for an apron: its back and its face).
+    """A board of a frame. `inner` is its edge at the opening, and what its ends grow makes the outer one.
 
-    Upright boards have `first` at the top and `second` at the foot, level ones left and right.
+    Upright boards have `first` at the top and `second` at the foot, level ones left and right. An apron lies with its
+    back to the wall: its `inner` edge is the back, its outer the face.
     """
 
     part: str
     upright: bool
     inner: Length
-    outer: Length
-    first: Cut
-    second: Cut
+    first: End
+    second: End
     plus_minus: Length
     working: tuple[Step, ...]
     notes: tuple[str, ...] = ()
@@ -65,6 +49,10 @@ class FlatPiece:
     def __post_init__(self) -> None:
         if min(self.inner, self.outer).inches < 0 or not max(self.inner, self.outer):
             raise FrameError("nothing-left", part=self.part, length=said(min(self.inner, self.outer)))
+
+    @property
+    def outer(self) -> Length:
+        return self.inner + self.first.grows + self.second.grows
 
     @property
     def short(self) -> Length:
@@ -78,8 +66,12 @@ class FlatPiece:
     def long_edge(self) -> str:
         if self.inner == self.outer:
             return "none"
-        far, near = ("face", "back") if self.part.startswith("apron") else ("outer", "inner")
-        return far if self.outer > self.inner else near
+        return self.first.edges[self.outer > self.inner]
+
+
+def flat_end(joint: str, meets: str, saw: Fraction = Fraction(0), grows: Length = ZERO) -> End:
+    """An end as it is seen on the wall: its saw setting is a miter, turned on the face."""
+    return End(joint, meets, saw, grows, edges=FLAT)
 
 
 @dataclass(frozen=True, slots=True)

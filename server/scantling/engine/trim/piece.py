@@ -1,9 +1,13 @@
-"""A piece of trim: what it is, how long at the back and at the front, what each end is, and why."""
+"""A piece of trim: what it is, how long along each of its two edges, what each end is, and why.
+
+Base, crown and rails stand against a wall, and their edges are back and face. Casing lies flat round an opening; its
+edges are the one at the opening and the outer one. Both are cut with the edge named first on the far side: see `Piece`.
+"""
 
 from dataclasses import dataclass
 
 from scantling.engine.lengths import ZERO, Length
-from scantling.engine.trim.ends import End
+from scantling.engine.trim.ends import EDGE_WORDS, End
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,9 +30,14 @@ class Flag:
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """`back` lies against the wall, `front` is the face; `cut` is the blank, long point to long point."""
+    """`back` lies against the wall, `front` is the face; `cut` is the blank, long point to long point.
 
-    letter: str
+    Of a flat piece `back` is the edge at the opening and `front` the outer one. `left` and `right` are as it lies at
+    the saw: its back, or its outer edge, to the fence and its face to the person. `key` says which piece it is,
+    whatever its letter and its length; `opening` is the id of the door or window it belongs to.
+    """
+
+    key: str
     part: str
     place: str
     profile: str
@@ -40,6 +49,8 @@ class Piece:
     plus_minus: Length
     working: tuple[Step, ...]
     flags: tuple[Flag, ...]
+    opening: str | None = None
+    letter: str = ""
 
     @property
     def front(self) -> Length:
@@ -55,7 +66,7 @@ class Piece:
         edges = {self.left.long_edge, self.right.long_edge} - {"none"}
         if len(edges) == 2:
             return "long point to long point, across the two edges"
-        return {"front": "along the face", "back": "along the back"}.get("".join(edges), "square, either edge")
+        return f"along the {EDGE_WORDS[edges.pop()]}" if edges else "square, either edge"
 
     @property
     def name(self) -> str:

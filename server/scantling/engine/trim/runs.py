@@ -39,11 +39,15 @@ class Term:
 
 @dataclass(frozen=True, slots=True)
 class Bound:
-    """Where a run ends: its kind, its name, and how far along the wall, as terms from the wall's left end."""
+    """Where a run ends: its kind, its name, and how far along the wall, as terms from the wall's left end.
+
+    `of` is the id of the thing it ends at, empty at the wall's own end.
+    """
 
     kind: str
     name: str
     terms: tuple[Term, ...]
+    of: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +70,11 @@ class Run:
     def start(self) -> Length:
         """How far along the wall it starts."""
         return _along(self.left)
+
+    @property
+    def key(self) -> str:
+        """Which run it is, by the ids of its wall and of what it ends at: the same whatever is read of them."""
+        return f"{self.wall.id} {self.left.of or 'left end'} {self.right.of or 'right end'}"
 
     @property
     def place(self) -> str:
@@ -145,11 +154,11 @@ def _break(room: Room, thing: Opening | Obstacle) -> tuple[Bound, Bound] | None:
     at, width = Term(1, f"to the {thing.name}", thing.at), Term(1, f"the {thing.name}", thing.width)
     name = f"the {thing.name}"
     if isinstance(thing, Obstacle):
-        return Bound(OBSTACLE, name, (at,)), Bound(OBSTACLE, name, (at, width))
+        return Bound(OBSTACLE, name, (at,), thing.id), Bound(OBSTACLE, name, (at, width), thing.id)
     reveal = Term(1, "reveal", room.standard.reveal)
     casing = Term(1, "casing", room.standard.casing_width)
-    left = Bound(CASING, name, (at, reveal.turned(), casing.turned()))
-    return left, Bound(CASING, name, (at, width, reveal, casing))
+    left = Bound(CASING, name, (at, reveal.turned(), casing.turned()), thing.id)
+    return left, Bound(CASING, name, (at, width, reveal, casing), thing.id)
 
 
 def _along(bound: Bound) -> Length:

@@ -12,7 +12,8 @@ from fractions import Fraction
 from scantling.engine.lengths import HALF, SIXTEENTH, ZERO, Length
 from scantling.engine.survey.room import Measure
 from scantling.engine.trim.casing import Make, Side, which
-from scantling.engine.trim.frame import Cut, FlatPiece, Outline, derive_across, said
+from scantling.engine.trim.ends import End
+from scantling.engine.trim.frame import FlatPiece, Outline, derive_across, flat_end, said
 from scantling.engine.trim.jambs import Jambs
 from scantling.engine.trim.piece import Step
 from scantling.engine.trim.tolerance import MARK, READING
@@ -52,11 +53,11 @@ def derive_stool(
     reaches = [min(make.back + side.width + horn, stop) for side, stop in _with_stops(sides, make)]
     horns = [reach - make.back - side.width for side, reach in zip(sides, reaches, strict=True)]
     length = jambs.width.largest + reaches[0] + reaches[1]
-    stopped = sum(reach < make.back + make.leg_width + horn for reach in reaches)
-    cuts = [Cut("square") for _ in sides]
+    stops = [reach < make.back + make.leg_width + horn for reach in reaches]
+    cuts = [flat_end("square", "the side wall" if stopped else "the open") for stopped in stops]
     working = (*_stool_steps(jambs, sides, make, horns), Step("= end to end", length))
     board = FlatPiece(
-        "stool", False, length, length, cuts[0], cuts[1], READING * (1 + stopped) + MARK, working,
+        "stool", False, length, cuts[0], cuts[1], READING * (1 + sum(stops)) + MARK, working,
         (f"Between the jambs it is {said(jambs.width.smallest)} long; the horns begin at the plane of the wall.",),
     )  # fmt: skip
     tongue = None if sash is None else sash.smallest - SASH_PLAY
@@ -94,16 +95,19 @@ def derive_apron(sides: tuple[Side, Side], line: Outline, thickness: Length) -> 
     working.append(Step("= face", face))
     working += [Step(f"− the return at the {side.name}", thickness) for side in free]
     working.append(Step("= back", back))
-    cuts = [Cut("return", RETURN_SAW, "face") if side in free else Cut("square") for side in sides]
-    apron = FlatPiece("apron", False, back, face, cuts[0], cuts[1], READING + MARK, tuple(working))
+    cuts = [
+        End("return", "its return", RETURN_SAW, thickness) if side in free else End("square", "the side wall")
+        for side in sides
+    ]
+    apron = FlatPiece("apron", False, back, cuts[0], cuts[1], READING + MARK, tuple(working))
     return [apron, *(_return(side, thickness) for side in free)]
 
 
 def _return(side: Side, thickness: Length) -> FlatPiece:
-    miter, square = Cut("return", RETURN_SAW, "face"), Cut("square")
+    miter, square = End("return", "the apron", RETURN_SAW, thickness), End("square", "the wall")
     first, second = (square, miter) if side.name == "left" else (miter, square)
     return FlatPiece(
-        f"apron return, {side.name}", False, ZERO, thickness, first, second, MARK,
+        f"apron return, {side.name}", False, ZERO, first, second, MARK,
         (Step("+ the apron's thickness", thickness),),
         ("Cut it off the end of a long board, and glue it: it is too small to hold or to nail.",),
     )  # fmt: skip

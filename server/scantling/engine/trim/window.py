@@ -18,7 +18,6 @@ from scantling.engine.trim.casing import (
     derive_mitered_level,
     derive_sides,
     derive_upright_end,
-    longer_edge,
     rip_note,
     said_saw,
     setbacks,
@@ -35,7 +34,7 @@ from scantling.engine.trim.extension import (
     derive_twist,
     find_wanted,
 )
-from scantling.engine.trim.frame import Cut, FlatPiece, Outline, derive_frame_line, derive_standing_line, said
+from scantling.engine.trim.frame import FlatPiece, Outline, derive_frame_line, derive_standing_line, flat_end, said
 from scantling.engine.trim.jambs import Jambs, check_jambs
 from scantling.engine.trim.piece import Step
 from scantling.engine.trim.stool import USUAL_HORN, Stool, derive_apron, derive_stool
@@ -155,11 +154,9 @@ def _picture_leg(measure: Measure, top: Side, foot: Side, make: Make, inner: Len
         gains, saw = derive_upright_end(side, make)
         outer = outer + gains
         working.append(Step(f"{sign(gains)} at the {where}, {said_saw('miter', saw)}", abs(gains)))
-        cuts.append(Cut("miter", saw, longer_edge(gains)))
+        cuts.append(flat_end("miter", {"top": "the head", "foot": "the sill"}[where], saw, gains))
     working.append(Step("= long point to long point", outer))
-    return FlatPiece(
-        f"{top.name} leg", True, inner, outer, cuts[0], cuts[1], READING + MARK, tuple(working), rip_note(top)
-    )
+    return FlatPiece(f"{top.name} leg", True, inner, cuts[0], cuts[1], READING + MARK, tuple(working), rip_note(top))
 
 
 def _order(on_stool: bool, extended: bool) -> Iterator[str]:
