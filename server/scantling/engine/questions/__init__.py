@@ -8,6 +8,7 @@ from scantling.engine.questions import (
     journal,
     lengths,
     movement,
+    pieces,
     room,
     spacing,
     window,
@@ -16,6 +17,6 @@ from scantling.engine.questions.question import Question
 
 QUESTIONS: dict[str, Question] = {
     question.name: question
-    for module in (lengths, corner, room, boards, journal, casing, window, compound, spacing, movement)
+    for module in (lengths, corner, room, pieces, boards, journal, casing, window, compound, spacing, movement)
     for question in module.QUESTIONS
 }

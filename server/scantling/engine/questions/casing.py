@@ -7,9 +7,9 @@ from marshmallow import Schema, fields, validate
 
 from scantling.engine.cautions import cautions_for_cutting
 from scantling.engine.lengths import THIRTY_SECOND, ZERO, Length
+from scantling.engine.questions.pieces import StepOut
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Gauged, Positive, Readings, show_working
-from scantling.engine.questions.room import StepOut
 from scantling.engine.shapes import Asked, LengthOut, LengthText, one_of, out, show, text_out, texts_out
 from scantling.engine.standard import HEADS
 from scantling.engine.trim.casing import Make, Plinth, check_casing, derive_casing, derive_sides

@@ -1,0 +1,119 @@
+"""`pieces`: every piece of trim that a room needs, in fitting order, with its working."""
+
+from typing import Any
+
+from marshmallow import Schema, fields
+
+from scantling.engine.angles import format_degrees
+from scantling.engine.cautions import cautions_for_cutting
+from scantling.engine.drawings.piece import draw_piece
+from scantling.engine.lengths import THIRTY_SECOND, Length, format_length, round_to
+from scantling.engine.questions.facts import RoomIn, find
+from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.questions.readings import show_working
+from scantling.engine.questions.room import ProblemOut, problems_out
+from scantling.engine.shapes import DrawingOut, LengthOut, out, show, text_out, texts_out
+from scantling.engine.trim.ends import EDGE_WORDS, End
+from scantling.engine.trim.piece import Piece
+from scantling.engine.trim.pieces import derive_pieces
+
+
+class EndOut(Schema):
+    joint, meets, long_edge, shown = text_out(), text_out(), text_out(), text_out()
+    saw_shown, point_shown = text_out(), text_out()
+    turn = text_out(none=True)
+    saw = fields.Float(required=True, metadata={"description": "degrees from square"})
+    point = fields.Float(required=True, metadata={"description": "degrees at the board's point"})
+
+
+class StepOut(Schema):
+    text = text_out()
+    value = out(LengthOut, none=True)
+    readings = texts_out()
+
+
+class FlagOut(Schema):
+    key, message = text_out(), text_out()
+    attention = fields.Boolean(required=True)
+
+
+class PieceOut(Schema):
+    """`back` and `front` of a flat piece are its inner and outer edge; its `wall` is null, `opening` says whose it is.
+
+    `short` and `long` are the same two lengths by size.
+    """
+
+    key, letter, part, part_name = text_out(), text_out(), text_out(), text_out()
+    profile, cut_from = text_out(), text_out()
+    wall, opening = text_out(none=True), text_out(none=True)
+    edges = texts_out()
+    short, long = out(LengthOut), out(LengthOut)
+    wall_number = fields.Integer(required=True)
+    back, front, cut, plus_minus = out(LengthOut), out(LengthOut), out(LengthOut), out(LengthOut)
+    left, right = out(EndOut), out(EndOut)
+    working = out(StepOut, many=True)
+    flags = out(FlagOut, many=True)
+    drawing = DrawingOut(required=True)
+
+
+class PiecesOut(Schema):
+    pieces = out(PieceOut, many=True)
+    problems = out(ProblemOut, many=True)
+    warnings = texts_out()
+    cautions = texts_out()
+
+
+def answer_pieces(asked: dict[str, Any], context: Context) -> Answer:
+    room, unused = find(asked, context)
+    pieces, problems = derive_pieces(room)
+    return {
+        "pieces": [_piece(piece, asked["nearest"]) for piece in pieces],
+        "problems": problems_out((*room.problems, *problems)),
+        "warnings": unused,
+        "cautions": cautions_for_cutting() if pieces else [],
+    }
+
+
+def _piece(piece: Piece, nearest: Length) -> Answer:
+    plus_minus = round_to(piece.plus_minus, THIRTY_SECOND, toward="up")
+    return {
+        "key": piece.key,
+        "letter": piece.letter,
+        "part": piece.part,
+        "part_name": piece.name,
+        "profile": piece.profile,
+        "wall": None if piece.opening else piece.wall,
+        "opening": piece.opening,
+        "wall_number": piece.wall_number,
+        "back": show(piece.back, nearest),
+        "front": show(piece.front, nearest),
+        "short": show(min(piece.back, piece.front), nearest),
+        "long": show(max(piece.back, piece.front), nearest),
+        "edges": [EDGE_WORDS[edge] for edge in piece.left.edges],
+        "cut": show(piece.cut, nearest),
+        "cut_from": piece.cut_from,
+        "left": _end(piece.left),
+        "right": _end(piece.right),
+        "plus_minus": {**show(piece.plus_minus), "shown": format_length(plus_minus, THIRTY_SECOND)},
+        "working": show_working(piece.working, nearest),
+        "flags": [{"key": one.key, "message": one.message, "attention": one.attention} for one in piece.flags],
+        "drawing": draw_piece(piece),
+    }
+
+
+def _end(end: End) -> Answer:
+    names = ("joint", "meets", "long_edge", "shown")
+    return {
+        **{name: getattr(end, name) for name in names},
+        "turn": end.corner.turn if end.corner else None,
+        "saw": float(end.saw),
+        "point": float(end.point),
+        "saw_shown": format_degrees(end.saw),
+        "point_shown": format_degrees(end.point),
+    }
+
+
+QUESTIONS = (
+    Question("pieces", "Every piece of trim the room needs, in fitting order, with its working.", RoomIn, PiecesOut,
+             answer_pieces),
+)  # fmt: skip
