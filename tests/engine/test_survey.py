@@ -182,6 +182,12 @@ def test_a_corner_read_twice_and_differently_is_checked():
     assert row(house, house.walls[0], "corner")["note"] == "readings differ by 1.5°: read again"
 
 
+def test_a_corner_sharper_than_walls_meet_is_looked_at_again():
+    house = House()
+    found = row(house, house.wall("63", corner="9"), "corner")
+    assert (found["state"], found["note"]) == ("check", "9.0° is sharper than walls meet: strike it and read again")
+
+
 def test_a_reading_that_cannot_be_understood_is_shown_as_typed_with_why():
     house = House()
     each = house.wall("63 1/")

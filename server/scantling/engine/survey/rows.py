@@ -16,6 +16,8 @@ from scantling.engine.survey.room import Obstacle, Opening, Room, Wall, parse_si
 # practice, no source.
 AGREE = SIXTEENTH * 2
 AGREE_DEGREES = Fraction(1)
+# Walls do not meet as sharply as this: 9 was typed for 90. Common practice, no source.
+TOO_SHARP = Fraction(30)
 TIMES = {1: "once", 2: "twice"}
 # Three sides are another way to read a corner.
 FIGURE = {"sides": "corner"}
@@ -111,6 +113,9 @@ def _judge(figure: Figure, standing: list[Taken]) -> tuple[str, str]:
         return "spare", f"not read: taken as {figure.assumed}"
     if not standing:
         return ("wanted", "not read yet") if figure.used else ("spare", "nothing uses it yet")
+    sharp = next((one for one in standing if isinstance(one.value, Corner) and one.value.gauge < TOO_SHARP), None)
+    if sharp:
+        return "check", f"{sharp.shown} is sharper than walls meet: strike it and read again"
     spread = _spread([one.value for one in standing])
     if spread:
         return "check", f"readings differ by {spread}"
