@@ -430,7 +430,7 @@ def test_a_drawing_that_is_more_than_a_drawing_is_not_shown(new_page):
 
 def test_boards_say_what_is_missing_then_what_to_buy_and_what_it_costs(measured):
     visit(measured, "boards")
-    expect(measured.get_by_text("No stock lengths yet")).to_be_visible()
+    expect(measured.get_by_text("No stock lengths yet for base")).to_be_visible()
     measured.get_by_role("link", name="Set lengths and prices").tap()
     for number, (length, price) in enumerate((("12 ft", "19.98"), ("8 ft", "11.49")), start=1):
         measured.get_by_label(f"length, board {number}").fill(length)

@@ -16,7 +16,9 @@ CORNERS = ("inside", "inside", "inside", "outside", "outside", "inside", "inside
 #: What the tape and the gauge read, by how the screen asks for it. Corner 2 is not square.
 READ: Mapping[str, str] = {
     "wall 1, left corner to the door": "30 1/4",
-    "wall 1, door": "32 1/8",
+    "wall 1, door, jamb to jamb": "32 1/8",
+    "wall 1, door, height at the left": "80 3/16",
+    "wall 1, door, height at the right": "80 1/8",
     "wall 1, along the floor": "143 7/8",
     "wall 2, left corner to the cabinet": "84",
     "wall 2, cabinet": "24 1/2",
@@ -136,11 +138,14 @@ def walked_room(*, read: bool = False) -> list[dict[str, Any]]:
     entries.append(entry("opening", opening=door, wall=walls[0], kind="door"))
     entries.append(entry("obstacle", obstacle=cabinet, wall=walls[1], kind="cabinet", base="stops"))
     if read:
-        things = {door: "wall 1, door", cabinet: "wall 2, cabinet"}
-        for thing, place in things.items():
-            at = place.replace(", ", ", left corner to the ")
-            entries += [entry("reading", of=thing, what="at", text=READ[at]),
-                        entry("reading", of=thing, what="width", text=READ[place])]  # fmt: skip
+        things = {
+            door: {"at": "left corner to the door", "width": "door, jamb to jamb", "left": "door, height at the left",
+                   "right": "door, height at the right"},
+            cabinet: {"at": "left corner to the cabinet", "width": "cabinet"},
+        }  # fmt: skip
+        for (thing, figures), number in zip(things.items(), (1, 2), strict=True):
+            for what, place in figures.items():
+                entries.append(entry("reading", of=thing, what=what, text=READ[f"wall {number}, {place}"]))
         for number, wall in enumerate(walls, start=1):
             entries += [entry("reading", of=wall, what="length", text=READ[f"wall {number}, along the floor"]),
                         entry("reading", of=wall, what="corner", text=asked_for(f"corner {number}"))]  # fmt: skip

@@ -3,6 +3,9 @@
 // a person can measure at once. The plain rows want what is unread and judge nothing.
 import { useAnswer, useNotebook } from "./notebook.js";
 
+/** What an opening is called, for any screen that has to name one. */
+export const OPENINGS = { door: "door", window: "window", cased: "cased opening" };
+
 /**
  * @param {string | null} room
  * @param {string} [inHand] the wall to draw as the one in hand, if not the one that comes next
@@ -23,12 +26,22 @@ export function useSurvey(room, inHand) {
 /** @param {any} wall @param {any} room @param {Map<string, any[]>} readings */
 function plainRows(wall, room, readings) {
   const name = `wall ${wall.number}`;
-  const things = [...wall.openings, ...wall.obstacles].flatMap(({ id, kind }) => [
+  const openings = wall.openings.flatMap(({ id, kind }) => {
+    const thing = OPENINGS[/** @type {keyof OPENINGS} */ (kind)] ?? kind;
+    return [
+      { of: id, what: "at", title: `${name}, left corner to the ${thing}` },
+      { of: id, what: "width", title: `${name}, ${thing}, jamb to jamb` },
+      { of: id, what: "left", title: `${name}, ${thing}, height at the left` },
+      { of: id, what: "right", title: `${name}, ${thing}, height at the right` },
+    ];
+  });
+  const obstacles = wall.obstacles.flatMap(({ id, kind }) => [
     { of: id, what: "at", title: `${name}, left corner to the ${kind}` },
-    { of: id, what: "width", title: `${name}, ${kind}, how wide at the floor` },
+    { of: id, what: "width", title: `${name}, ${kind}, from edge to edge` },
   ]);
   const figures = [
-    ...things,
+    ...openings,
+    ...obstacles,
     { of: wall.id, what: "length", title: `${name}, along the floor` },
     { of: wall.id, what: "corner", title: `corner ${wall.number}, ${wall.turn}` },
   ].filter(({ what }) => what !== "corner" || room.closed || wall !== room.walls.at(-1));

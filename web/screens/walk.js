@@ -6,12 +6,11 @@ import { Button, Choice } from "../parts/controls.js";
 import { useNotebook } from "../parts/notebook.js";
 import { Page } from "../parts/page.js";
 import { go, link } from "../parts/route.js";
-import { useSurvey } from "../parts/survey.js";
+import { OPENINGS, useSurvey } from "../parts/survey.js";
 import { Drawing } from "../parts/drawing.js";
 import { addOpening, addWall, restateRoom, strike, turnWall } from "../parts/write.js";
 
 const BASE = { stops: "stops at it", notch: "is notched round it", over: "runs past it" };
-const OPENINGS = { door: "door", window: "window", cased: "cased opening" };
 /** @type {[string, string][]} */
 const TURNS = [
   ["inside", "inside"],
