@@ -91,7 +91,8 @@ def _of_rooms() -> list[Any]:
     questions += [{"ask": name, "room": each} for each in rooms[::4] for name in ("needs", "plan", "boards_for_room")]
     questions += [{"ask": "closure", "room": wrong} for each in rooms[1:40:3] for wrong in (each, _an_inch_out(each))]
     questions += [{"ask": "closure", "room": _an_inch_out(each)} for each in rooms[40:]]
-    return questions + [{"ask": "boards_for_room", "room": each} for each in rooms[40:43]]
+    drawn = [{"ask": "drawn", "room": each, "piece": letter} for each in rooms[::6] for letter in ("A", "D", "ZZ")]
+    return questions + drawn + [{"ask": "boards_for_room", "room": each} for each in rooms[40:43]]
 
 
 def _an_inch_out(facts: Facts) -> Facts:

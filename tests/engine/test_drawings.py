@@ -17,11 +17,27 @@ from tests.random_rooms import make_room, odd_room
 from tests.rooms import Facts, ask, oblong, room, thing, wall
 
 SVG = "{http://www.w3.org/2000/svg}"
-ELEMENTS = {"svg", "title", "g", "line", "polygon", "polyline", "path", "text"}
-ATTRIBUTES = {"class", "x", "y", "x1", "y1", "x2", "y2", "points", "d", "text-anchor", "viewBox", "role"}
+ELEMENTS = {"svg", "title", "g", "line", "polygon", "polyline", "path", "text", "circle"}
+ATTRIBUTES = {
+    "class",
+    "x",
+    "y",
+    "cx",
+    "cy",
+    "r",
+    "x1",
+    "y1",
+    "x2",
+    "y2",
+    "points",
+    "d",
+    "text-anchor",
+    "viewBox",
+    "role",
+}
 CLASSES = {
     "ink", "pencil", "wood", "hand", "dashed", "red", "letter", "number", "small", "strong", "thin", "wall", "gap",
-    "sheet",
+    "sheet", "fence",
 }  # fmt: skip
 NUMBER = r"-?\d+(?:\.\d)?"
 NASTY = "<script>alert(1)</script> & \"quotes\" 'and' ]]> \x00\x1b\ud800\u202e \N{COFFIN} " + "n" * 10_000
@@ -41,10 +57,35 @@ def sound(drawing: str) -> ElementTree.Element:
     left, top, width, height = (float(value) for value in root.get("viewBox").split())
     assert width > 0
     assert height > 0
-    for x, y in points_of(root):
+    for x, y in (*points_of(root), *rims_of(root)):
         assert left <= x <= left + width, drawing[:2000]
         assert top <= y <= top + height, drawing[:2000]
     return root
+
+
+def fitting(drawing: str) -> ElementTree.Element:
+    """A sound drawing whose lines of text end where its sheet does."""
+    root = sound(drawing)
+    width = float(root.get("viewBox").split()[2])
+    for start, end, classes in lines_of_text(root):
+        assert -0.5 <= start <= end <= width + 0.5, (classes, drawing[:2000])
+    return root
+
+
+def rims_of(root: ElementTree.Element) -> Iterator[tuple[float, float]]:
+    for ring in root.iter(f"{SVG}circle"):
+        x, y, radius = (float(ring.get(name)) for name in ("cx", "cy", "r"))
+        yield from ((x - radius, y - radius), (x + radius, y + radius))
+
+
+def lines_of_text(root: ElementTree.Element) -> Iterator[tuple[float, float, str]]:
+    """Where each line of text begins and ends, at least: a digit of the page's typeface is wider than this."""
+    for element in root.iter(f"{SVG}text"):
+        classes = element.get("class").split()
+        size = 15 if "letter" in classes else 11 if "small" in classes else 12
+        wide, x = len(element.text) * size * 0.5, float(element.get("x"))
+        back = {"start": 0.0, "middle": wide / 2, "end": wide}[element.get("text-anchor")]
+        yield x - back, x - back + wide, element.get("class")
 
 
 def points_of(root: ElementTree.Element) -> Iterator[tuple[float, float]]:

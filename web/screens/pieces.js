@@ -3,6 +3,7 @@
 import { html } from "../parts/ui.js";
 import { Button } from "../parts/controls.js";
 import { Drawing } from "../parts/drawing.js";
+import { PieceDrawn } from "../parts/drawn.js";
 import { Figure } from "../parts/figure.js";
 import { Cautions, Problems, Refusal } from "../parts/notes.js";
 import { useAnswer, useNotebook } from "../parts/notebook.js";
@@ -79,8 +80,7 @@ function Piece({ piece, cautions }) {
       <${Face} name="along the face" length=${piece.front} cut=${piece.cut} />
       <${Face} name="along the back" length=${piece.back} cut=${piece.cut} />
     </dl>
-    <${Drawing} svg=${piece.drawing} kind="large-piece"
-      label="Piece ${piece.letter}: left ${piece.left.shown}, right ${piece.right.shown}" />
+    <${PieceDrawn} piece=${piece} />
     <div class="ends"><${End} side="left" end=${piece.left} /><${End} side="right" end=${piece.right} /></div>
     ${piece.flags.map((flag) => html`<p class="flag" key=${flag.key}>${flag.message}</p>`)}
     <h2>Why</h2>

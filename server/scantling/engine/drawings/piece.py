@@ -1,9 +1,10 @@
-"""A piece as it lies on the saw: back to the fence at the top, face towards you, so that no hand is mistaken.
+"""A piece in a list: small, its length not to scale, its ends leaning the way they are cut.
 
-The length is not to scale; the ends lean the way they are cut.
+It lies as at the saw, back or outer edge to the fence at the top and face to the person, so that no hand is mistaken.
 """
 
 from scantling.engine.drawings import svg
+from scantling.engine.drawings.board import derive_lean
 from scantling.engine.trim.ends import End
 from scantling.engine.trim.piece import Piece
 
@@ -15,27 +16,27 @@ LEAN = 16.0
 
 
 def draw_piece(piece: Piece) -> str:
-    """The piece as SVG text: a wall's dashes over its back, a cope drawn as the curve it is cut to."""
-    left_back, left_face = _edges(piece.left)
-    right_back, right_face = _edges(piece.right)
+    """The piece as SVG text: a wall's dashes over the edge at the fence, a cope drawn as the curve it is cut to."""
+    left_above, left_below = derive_lean(piece.left, BOTTOM - TOP, LEAN)
+    right_above, right_below = derive_lean(piece.right, BOTTOM - TOP, LEAN)
     board = (
-        f"M{svg.number(SIDE - left_back)} {svg.number(TOP)}H{svg.number(WIDTH - SIDE + right_back)}"
-        f"{_side(piece.right, WIDTH - SIDE + right_back, WIDTH - SIDE + right_face, TOP, BOTTOM)}"
-        f"H{svg.number(SIDE - left_face)}"
-        f"{_side(piece.left, SIDE - left_face, SIDE - left_back, BOTTOM, TOP)}Z"
+        f"M{svg.number(SIDE - left_above)} {svg.number(TOP)}H{svg.number(WIDTH - SIDE + right_above)}"
+        f"{_side(piece.right, WIDTH - SIDE + right_above, WIDTH - SIDE + right_below, TOP, BOTTOM)}"
+        f"H{svg.number(SIDE - left_below)}"
+        f"{_side(piece.left, SIDE - left_below, SIDE - left_above, BOTTOM, TOP)}Z"
     )
     parts = [
         svg.line((SIDE - LEAN, TOP - 4), (WIDTH - SIDE + LEAN, TOP - 4), "pencil dashed"),
         svg.path(board, "ink wood"),
     ]
     ends = f"left end {piece.left.shown}, right end {piece.right.shown}"
-    return svg.drawing(WIDTH, HEIGHT, f"Piece {piece.letter} on the saw, back to the fence: {ends}", parts)
+    return svg.drawing(WIDTH, HEIGHT, f"Piece {piece.letter} on the saw, {say_edges(piece)}: {ends}", parts)
 
 
-def _edges(end: End) -> tuple[float, float]:
-    """How far back and face reach outwards at one end."""
-    lean = 0.0 if not end.saw else LEAN if end.joint in ("miter", "cope") else 4.0
-    return (lean, 0.0) if end.long_edge == "back" else (0.0, lean)
+def say_edges(piece: Piece) -> str:
+    """How a piece lies at the saw, in words."""
+    flat = piece.left.edges == ("inner", "outer")
+    return "outer edge to the fence, face up" if flat else "back to the fence, face to you"
 
 
 def _side(end: End, start: float, finish: float, y_start: float, y_finish: float) -> str:

@@ -45,17 +45,27 @@ def path(data: str, classes: str) -> str:
     return f'<path class="{classes}" d="{data}"/>'
 
 
+def circle(center: Point, radius: float, classes: str) -> str:
+    x, y = (number(value) for value in center)
+    return f'<circle class="{classes}" cx="{x}" cy="{y}" r="{number(radius)}"/>'
+
+
 def text(at: Point, words: str, classes: str, anchor: str = "middle") -> str:
+    """A name as a person gave it, cut to fit."""
+    return sentence(at, name(words), classes, anchor)
+
+
+def sentence(at: Point, words: str, classes: str, anchor: str = "middle") -> str:
+    """Words of the engine's own, which it fits to their place itself."""
     where = f'x="{number(at[0])}" y="{number(at[1])}" text-anchor="{anchor}"'
-    return f'<text class="{classes}" {where}>{escape(name(words))}</text>'
+    return f'<text class="{classes}" {where}>{escape(plain(words, " "))}</text>'
 
 
 def drawing(width: float, height: float, title: str, parts: Iterable[str]) -> str:
     """The whole drawing, with a title for a screen reader."""
     box = f'viewBox="0 0 {number(width)} {number(height)}"'
-    return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" {box} role="img"><title>{escape(title)}</title>{"".join(parts)}</svg>'
-    )
+    said = f"<title>{escape(plain(title, ' '))}</title>"
+    return f'<svg xmlns="http://www.w3.org/2000/svg" {box} role="img">{said}{"".join(parts)}</svg>'
 
 
 def _points(points: Iterable[Point]) -> str:

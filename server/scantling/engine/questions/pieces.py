@@ -6,7 +6,10 @@ from marshmallow import Schema, fields
 
 from scantling.engine.angles import format_degrees
 from scantling.engine.cautions import cautions_for_cutting
+from scantling.engine.drawings.hanging import draw_hanging
 from scantling.engine.drawings.piece import draw_piece
+from scantling.engine.drawings.saw import draw_at_saw
+from scantling.engine.errors import EngineError, quote
 from scantling.engine.lengths import THIRTY_SECOND, Length, format_length, round_to
 from scantling.engine.questions.facts import RoomIn, find
 from scantling.engine.questions.question import Answer, Context, Question
@@ -16,6 +19,20 @@ from scantling.engine.shapes import DrawingOut, LengthOut, out, show, text_out, 
 from scantling.engine.trim.ends import EDGE_WORDS, End
 from scantling.engine.trim.piece import Piece
 from scantling.engine.trim.pieces import derive_pieces
+
+
+class NoPieceError(EngineError):
+    sentences = {"no-such-piece": "The room has no piece {text}: ask for one by its key or its letter."}
+
+
+class DrawnIn(RoomIn):
+    piece = fields.String(required=True, metadata={"description": "a piece of the room, by its key or its letter"})
+
+
+class DrawnOut(Schema):
+    """One piece large: as it lies on the saw, and as it hangs with what it meets."""
+
+    at_saw, hanging = DrawingOut(required=True), DrawingOut(required=True)
 
 
 class EndOut(Schema):
@@ -74,6 +91,15 @@ def answer_pieces(asked: dict[str, Any], context: Context) -> Answer:
     }
 
 
+def answer_drawn(asked: dict[str, Any], context: Context) -> Answer:
+    pieces, _ = derive_pieces(find(asked, context)[0])
+    named = (piece for piece in pieces if asked["piece"] in (piece.key, piece.letter))
+    piece = next(named, None)
+    if piece is None:
+        raise NoPieceError("no-such-piece", field="piece", text=quote(asked["piece"][:80]))
+    return {"at_saw": draw_at_saw(piece, asked["nearest"]), "hanging": draw_hanging(piece, pieces)}
+
+
 def _piece(piece: Piece, nearest: Length) -> Answer:
     plus_minus = round_to(piece.plus_minus, THIRTY_SECOND, toward="up")
     return {
@@ -116,4 +142,6 @@ def _end(end: End) -> Answer:
 QUESTIONS = (
     Question("pieces", "Every piece of trim the room needs, in fitting order, with its working.", RoomIn, PiecesOut,
              answer_pieces),
+    Question("drawn", "One piece of the room drawn large: as it lies on the saw, and as it hangs.", DrawnIn, DrawnOut,
+             answer_drawn),
 )  # fmt: skip

@@ -138,6 +138,7 @@ def _derive_piece(room: Room, placed: _Placed) -> Piece:
         plus_minus=_derive_plus_minus(run, (left, right)),
         working=_derive_working(room, run, left, right),
         flags=_derive_flags(room, run, left, right, corners),
+        start=run.start + left.taken,
     )
 
 

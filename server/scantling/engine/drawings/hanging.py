@@ -1,0 +1,158 @@
+"""A piece as it hangs, with what it meets in pencil.
+
+What runs along a wall is seen from above, its wall at the top, by a person who stands below and faces it: left is left,
+and the walls beside it leave at the angles they truly have. What goes round an opening is seen from in front.
+"""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from scantling.engine.drawings import svg
+from scantling.engine.drawings.board import is_flat, wave
+from scantling.engine.drawings.round import draw_round
+from scantling.engine.trim.ends import End
+from scantling.engine.trim.piece import Piece
+
+WIDTH, HEIGHT = 340.0, 172.0
+LEFT, RIGHT, WALL = 74.0, 266.0, 66.0
+THICK = 18.0
+LONG = 46.0
+# A corner all but straight, or all but shut, would send its miter off the sheet.
+MOST_REACH = 30.0
+
+
+def draw_hanging(piece: Piece, pieces: Sequence[Piece]) -> str:
+    """The piece in its place as SVG text; `pieces` are all of the room's, among them its neighbors."""
+    if is_flat(piece):
+        return draw_round(piece, pieces)
+    corners = [_Corner(piece.left, LEFT, 1), _Corner(piece.right, RIGHT, -1)]
+    parts = [svg.line((LEFT, WALL), (RIGHT, WALL), "wall ink")]
+    parts += [svg.sentence(((LEFT + RIGHT) / 2, WALL - 12), _say_wall(piece), "small pencil")]
+    for corner in corners:
+        parts += _draw_beside(corner, _neighbor(piece, corner.end, pieces))
+    parts += [svg.path(_board(*corners), "ink wood")]
+    parts += [svg.sentence(((LEFT + RIGHT) / 2, WALL + THICK / 2 + 5), piece.letter, "letter")]
+    left, right = (svg.name(end.meets) for end in (piece.left, piece.right))
+    parts += [svg.sentence((2, HEIGHT - 24), f"left: {left}", "small", "start")]
+    parts += [svg.sentence((WIDTH - 2, HEIGHT - 24), f"right: {right}", "small", "end")]
+    parts += [svg.sentence((WIDTH / 2, HEIGHT - 6), "from above; you stand below and face the wall", "small pencil")]
+    title = f"Piece {piece.letter} on its wall, between {left} and {right}"
+    return svg.drawing(WIDTH, HEIGHT, title, parts)
+
+
+def _say_wall(piece: Piece) -> str:
+    return f"wall {piece.wall_number}" if piece.wall_number else "its wall"
+
+
+def _neighbor(piece: Piece, end: End, pieces: Sequence[Piece]) -> Piece | None:
+    """The board of the same kind that comes round the corner."""
+    if end.corner is None:
+        return None
+    side = end is piece.left
+    others = (other for other in pieces if other.part == piece.part and other.key != piece.key)
+    return next((other for other in others if (other.right if side else other.left).meets == end.meets), None)
+
+
+@dataclass(frozen=True, slots=True)
+class _Corner:
+    """One end of the wall: at `x`, and `way` points from there along the wall, 1 for right and -1 for left."""
+
+    end: End
+    x: float
+    way: int
+
+    @property
+    def turn(self) -> float:
+        return math.radians(float(self.end.corner.degrees)) if self.end.corner else math.pi / 2
+
+    @property
+    def reach(self) -> float:
+        """How much shorter a face is than its back in a miter here: t·cot(W/2)."""
+        return _kept(THICK / math.tan(self.turn / 2))
+
+    @property
+    def across(self) -> float:
+        """How far along the wall a board on the other one reaches: t/sin W."""
+        return _kept(THICK / math.sin(self.turn)) if abs(math.sin(self.turn)) > 0.05 else MOST_REACH
+
+    def along(self, distance: float, out: float = 0.0) -> svg.Point:
+        """A point so far along this piece's wall from the corner, and so far out into the room."""
+        return (self.x + self.way * distance, WALL + out)
+
+    def beside(self, distance: float, out: float = 0.0) -> svg.Point:
+        """A point so far along the wall round the corner, and so far out from that one."""
+        turn = self.turn
+        x = distance * math.cos(turn) + out * math.sin(turn)
+        return (self.x + self.way * x, WALL + distance * math.sin(turn) - out * math.cos(turn))
+
+
+def _kept(reach: float) -> float:
+    return max(-MOST_REACH, min(MOST_REACH, reach))
+
+
+def _ends(corner: _Corner) -> tuple[svg.Point, svg.Point]:
+    """Where the back and the face of the piece end."""
+    end = corner.end
+    if end.corner is None:
+        return corner.along(0), corner.along(0, THICK)
+    if end.joint == "miter":
+        return corner.along(0), corner.along(corner.reach, THICK)
+    if end.joint in ("cope", "butt"):
+        return corner.along(corner.across), corner.along(corner.reach, THICK)
+    return corner.along(0), corner.along(_tight(corner), THICK)
+
+
+def _tight(corner: _Corner) -> float:
+    """In a corner tighter than square a face that runs through is cut to lie flat on the other wall."""
+    return _kept(THICK / math.tan(corner.turn)) if corner.turn < math.pi / 2 else 0.0
+
+
+def _board(left: _Corner, right: _Corner) -> str:
+    left_back, left_face = _ends(left)
+    right_back, right_face = _ends(right)
+    return (
+        f"M{_at(left_back)}L{_at(right_back)}{_to(right.end, right_back, right_face)}"
+        f"L{_at(left_face)}{_to(left.end, left_face, left_back)}Z"
+    )
+
+
+def _to(end: End, start: svg.Point, finish: svg.Point) -> str:
+    return wave(start, finish) if end.joint == "cope" else f"L{_at(finish)}"
+
+
+def _at(point: svg.Point) -> str:
+    return f"{svg.number(point[0])} {svg.number(point[1])}"
+
+
+def _draw_beside(corner: _Corner, neighbor: Piece | None) -> Iterator[str]:
+    if corner.end.corner is None:
+        yield from _draw_stop(corner)
+        return
+    yield svg.line(corner.along(0), corner.beside(LONG), "wall pencil")
+    if neighbor is None:
+        return
+    back, face = _neighbor_ends(corner)
+    board = [corner.beside(back), corner.beside(LONG), corner.beside(LONG, THICK), corner.beside(face, THICK)]
+    yield svg.polygon(board, "pencil sheet")
+    x, y = corner.beside(LONG - 10, THICK / 2)
+    yield svg.sentence((x, y + 4), neighbor.letter, "small pencil strong")
+
+
+def _neighbor_ends(corner: _Corner) -> tuple[float, float]:
+    """Where the back and the face of the board round the corner end, by the joint of this one."""
+    if corner.end.joint == "miter":
+        return 0.0, corner.reach
+    if corner.end.joint in ("cope", "butt"):
+        return 0.0, _tight(corner)
+    return corner.across, corner.reach
+
+
+def _draw_stop(corner: _Corner) -> Iterator[str]:
+    """What stops the piece short of a corner: casing or a thing, or nothing where it ends in the air."""
+    if corner.end.meets.startswith("the open "):
+        yield svg.line(corner.along(0), corner.along(-LONG), "wall pencil dashed")
+        return
+    yield svg.line(corner.along(-16), corner.along(-LONG), "pencil dashed")
+    stop = [corner.along(0), corner.along(-16), corner.along(-16, THICK + 4), corner.along(0, THICK + 4)]
+    yield svg.polygon(stop, "pencil sheet")

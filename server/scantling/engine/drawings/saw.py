@@ -1,0 +1,89 @@
+"""A piece as it lies on the saw, large: fence at the top, settings at its ends, and the length with its edge below.
+
+Seen from above by the person at the saw, whose left is the drawing's left. The ends lean as they are cut; the length is
+not to scale.
+"""
+
+from collections.abc import Iterator
+
+from scantling.engine.angles import format_degrees
+from scantling.engine.drawings import svg
+from scantling.engine.drawings.board import derive_lean, wave
+from scantling.engine.drawings.piece import say_edges
+from scantling.engine.lengths import SIXTEENTH, Length, format_length
+from scantling.engine.trim.ends import EDGE_WORDS, End
+from scantling.engine.trim.piece import Piece
+
+WIDTH, HEIGHT = 340.0, 194.0
+FENCE, TOP, BOTTOM = 16.0, 28.0, 72.0
+SIDE, LEAN = 54.0, 46.0
+# The blade's line is drawn on past the board, into the fence and towards the person.
+PAST = 7.0
+MEASURE = 91.0
+LABEL, PITCH = 142.0, 15.0
+
+
+def draw_at_saw(piece: Piece, nearest: Length = SIXTEENTH) -> str:
+    """The piece as SVG text, its length rounded to the asked graduation."""
+    sides = {side: _side(piece, side) for side in ("left", "right")}
+    (left_above, left_below), (right_above, right_below) = sides["left"], sides["right"]
+    board = [(left_above, TOP), (right_above, TOP), (right_below, BOTTOM), (left_below, BOTTOM)]
+    parts = [
+        svg.sentence((WIDTH / 2, FENCE - 4), "fence", "small pencil"),
+        svg.polygon([(0, FENCE), (WIDTH, FENCE), (WIDTH, TOP), (0, TOP)], "fence"),
+        svg.polygon(board, "ink wood"),
+        svg.sentence((WIDTH / 2, (TOP + BOTTOM) / 2 + 4), say_edges(piece), "small"),
+    ]
+    for side, end in (("left", piece.left), ("right", piece.right)):
+        parts += [*_blade(sides[side]), *_coped(end, sides[side]), *_label(side, end)]
+    outermost = (min(left_above, left_below), max(right_above, right_below))
+    parts += _measure(outermost, format_length(piece.cut, nearest), piece.cut_from)
+    ends = f"left end {piece.left.shown}, right end {piece.right.shown}"
+    return svg.drawing(WIDTH, HEIGHT, f"Piece {piece.letter} at the saw, {say_edges(piece)}: {ends}", parts)
+
+
+def _side(piece: Piece, side: str) -> tuple[float, float]:
+    """Where an end meets the edge at the fence, and the one towards the person."""
+    above, below = derive_lean(piece.left if side == "left" else piece.right, BOTTOM - TOP, LEAN)
+    return (SIDE - above, SIDE - below) if side == "left" else (WIDTH - SIDE + above, WIDTH - SIDE + below)
+
+
+def _blade(side: tuple[float, float]) -> Iterator[str]:
+    slope = (side[1] - side[0]) / (BOTTOM - TOP)
+    start, finish = (side[0] - slope * PAST, TOP - PAST), (side[1] + slope * PAST, BOTTOM + PAST)
+    yield svg.line(start, finish, "hand")
+
+
+def _coped(end: End, side: tuple[float, float]) -> Iterator[str]:
+    """After the saw a cope is sawn along the line that the cut shows on the face: what goes lies behind it."""
+    if end.joint == "cope":
+        face = (side[1], BOTTOM)
+        yield svg.path(f"M{svg.number(face[0])} {svg.number(BOTTOM)}{wave(face, (side[1], TOP))}", "ink dashed")
+
+
+def _label(side: str, end: End) -> Iterator[str]:
+    """What an end is and both its settings, under the side where it lies."""
+    at, anchor = (2.0, "start") if side == "left" else (WIDTH - 2, "end")
+    lines = [(f"{side} end: {say_joint(end)}", "hand strong")]
+    if end.long_edge != "none":
+        lines += [
+            (f"saw {format_degrees(end.saw)} from square", "hand small"),
+            (f"point of the board {format_degrees(end.point)}", "hand small"),
+            (f"long at the {EDGE_WORDS[end.long_edge]}", "small pencil"),
+        ]
+    for place, (words, classes) in enumerate(lines):
+        yield svg.sentence((at, LABEL + PITCH * place), words, classes, anchor)
+
+
+def say_joint(end: End) -> str:
+    """What an end is, without its setting: outside miter, cope, square."""
+    return f"{end.corner.turn} miter" if end.joint == "miter" and end.corner else end.joint
+
+
+def _measure(outermost: tuple[float, float], length: str, edge: str) -> Iterator[str]:
+    start, finish = outermost
+    yield svg.line((start, MEASURE), (finish, MEASURE), "ink thin")
+    for x in outermost:
+        yield svg.line((x, MEASURE - 4), (x, MEASURE + 4), "ink thin")
+    yield svg.sentence((WIDTH / 2, MEASURE + 17), length, "letter")
+    yield svg.sentence((WIDTH / 2, MEASURE + 31), edge, "small")

@@ -1,0 +1,23 @@
+// @ts-check
+// What the engine draws of a room besides its plan: a piece large, at the saw and as it hangs. It is asked for where it
+// is shown, so that the list of pieces stays light.
+import { html } from "./ui.js";
+import { Drawing } from "./drawing.js";
+import { useAnswer, useNotebook } from "./notebook.js";
+
+/** @param {{piece: any}} props a piece of the room in hand, as `pieces` answers it */
+export function PieceDrawn({ piece }) {
+  const { room } = useNotebook();
+  const { answer } = useAnswer({ ask: "drawn", room: room.id, piece: piece.key });
+  const ends = `left ${piece.left.shown}, right ${piece.right.shown}`;
+  if (!answer) return html`<${Drawing} svg=${piece.drawing} kind="large-piece" label="Piece ${piece.letter}: ${ends}" />`;
+  return html`<figure class="drawn">
+      <figcaption>At the saw</figcaption>
+      <${Drawing} svg=${answer.at_saw} kind="large-piece" label="Piece ${piece.letter} at the saw: ${ends}" />
+    </figure>
+    <figure class="drawn">
+      <figcaption>As it hangs</figcaption>
+      <${Drawing} svg=${answer.hanging} kind="large-piece"
+        label="Piece ${piece.letter} as it hangs: ${piece.left.meets} at its left end, ${piece.right.meets} at its right" />
+    </figure>`;
+}
