@@ -107,6 +107,7 @@ def test_in_a_corner_tighter_than_square_the_board_that_runs_through_is_beveled_
     assert through["right"] | {"meets": ""} == {
         "joint": "square", "meets": "", "long_edge": "back", "shown": "square, beveled 5°, long at the back",
         "turn": "inside", "saw": 5.0, "point": 85.0, "saw_shown": "5°", "point_shown": "85°",
+        "bevel": None, "bevel_shown": None, "nested": None, "nested_shown": None,
     }  # fmt: skip
     assert inches(through["front"]) == pytest.approx(40 - 0.049212, abs=1e-6)
     # Coped: saw (180 - 85) / 2 = 47.5, face shorter by 9/16 * tan 47.5 = 0.613861.

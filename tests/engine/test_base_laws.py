@@ -189,6 +189,10 @@ def test_the_oddest_room_gives_pieces_of_some_length_or_problems_and_says_which_
     facts = odd_room(Random(seed))
     answered = ask("pieces", facts)
     for piece in answered["pieces"]:
+        if piece["part"] == "base return":
+            # A triangle: it comes to nothing at its back, and no reading is in it.
+            assert (inches(piece["back"]), inches(piece["front"])) == (0, 9 / 16)
+            continue
         assert min(inches(piece[name]) for name in BACK_AND_FACE) > 0
         assert inches(piece["plus_minus"]) >= 1 / 16
         corners = {piece[side]["meets"].removeprefix("corner ") for side in ("left", "right")}

@@ -105,7 +105,19 @@ class ObstacleBody(Body):
 class ReadingBody(Body):
     of = _id()
     what = _choice(
-        "length", "corner", "sides", "at", "width", "height", "left", "right", "left_corner", "right_corner", "studs"
+        "length",
+        "corner",
+        "sides",
+        "at",
+        "width",
+        "height",
+        "left",
+        "right",
+        "left_corner",
+        "right_corner",
+        "studs",
+        "ceiling",
+        "plumb",
     )
     text = _words()
 

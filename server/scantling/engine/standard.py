@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Any
 
-from scantling.engine.angles import parse_degrees
+from scantling.engine.angles import SQUARE, format_degrees, parse_degrees
 from scantling.engine.boards.case import Stock
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.lengths import SIXTY_FOURTH, Length, format_length, parse_length
@@ -16,6 +16,13 @@ from scantling.engine.lengths import SIXTY_FOURTH, Length, format_length, parse_
 INSIDE_JOINTS = ("cope", "miter", "butt")
 HEADS = ("mitered", "butted")
 YES, NO = "yes", "no"
+# Moldings that run along walls, and what their two sizes are called.
+MOLDINGS = {
+    "base": ("thickness", "height"), "cap": ("thickness", "width"), "shoe": ("thickness", "height"),
+    "chair_rail": ("thickness", "width"), "picture_rail": ("thickness", "width"),
+}  # fmt: skip
+OPEN_ENDS = ("square", "returned")
+PROUD_ENDS = ("eased", "returned")
 
 
 class StandardError(EngineError):
@@ -25,6 +32,7 @@ class StandardError(EngineError):
         "not-money": "{text} is not a price: write dollars and cents such as 19.98.",
         "not-a-count": "{text} is not a count: write how many there are, or leave it empty for any number.",
         "not-stock": "Stock is a list of rows, each with a length and a price.",
+        "no-spring": "A spring of {text} is no lean: write the angle at the wall, above 0 and under 90, such as 38.",
         "bad-value": "{name}: {sentence}",
     }
 
@@ -38,11 +46,40 @@ class Standard:
 
     base_wanted: str = YES
     casing_wanted: str = YES
+    cap_wanted: str = NO
+    shoe_wanted: str = NO
+    chair_rail_wanted: str = NO
+    picture_rail_wanted: str = NO
+    crown_wanted: str = NO
     base_height: Length = Length(Fraction(11, 2))
     base_thickness: Length = Length(Fraction(9, 16))
     base_inside: str = "cope"
     base_scarf: Fraction = Fraction(30)
     base_stock: tuple[Stock, ...] = ()
+    cap_width: Length = Length(Fraction(9, 8))
+    cap_thickness: Length = Length(Fraction(1, 2))
+    cap_inside: str = "cope"
+    cap_stock: tuple[Stock, ...] = ()
+    shoe_height: Length = Length(Fraction(3, 4))
+    shoe_thickness: Length = Length(Fraction(1, 2))
+    shoe_inside: str = "cope"
+    shoe_stock: tuple[Stock, ...] = ()
+    chair_rail_height: Length = Length(Fraction(32))
+    chair_rail_width: Length = Length(Fraction(5, 2))
+    chair_rail_thickness: Length = Length(Fraction(11, 16))
+    chair_rail_inside: str = "cope"
+    chair_rail_stock: tuple[Stock, ...] = ()
+    picture_rail_height: Length = Length(Fraction(84))
+    picture_rail_width: Length = Length(Fraction(7, 4))
+    picture_rail_thickness: Length = Length(Fraction(11, 16))
+    picture_rail_inside: str = "cope"
+    picture_rail_stock: tuple[Stock, ...] = ()
+    crown_width: Length = Length(Fraction(29, 8))
+    crown_spring: Fraction = Fraction(38)
+    crown_inside: str = "cope"
+    crown_stock: tuple[Stock, ...] = ()
+    open_end: str = "square"
+    proud_end: str = "eased"
     casing_width: Length = Length(Fraction(9, 4))
     casing_thickness: Length = Length(Fraction(11, 16))
     casing_stock: tuple[Stock, ...] = ()
@@ -57,27 +94,38 @@ class Standard:
         """Where a setting comes from, for the working."""
         return "the standard" if name in self.given else "common practice, until you set it"
 
-    @property
-    def base_profile(self) -> str:
-        """The name of the base stock: base 9/16 × 5 1/2."""
-        return _profile("base", self.base_thickness, self.base_height)
+    def profile_of(self, molding: str) -> str:
+        """The name of a molding's stock: base 9/16 × 5 1/2, crown 3 5/8 × 38°."""
+        if molding == "crown":
+            return f"crown {_size(self.crown_width)} × {format_degrees(self.crown_spring)}"
+        thickness, width = (getattr(self, f"{molding}_{size}") for size in MOLDINGS[molding])
+        return _profile(molding.replace("_", " "), thickness, width)
+
+    def base_of(self, thickness: Length) -> str:
+        """The name of base of another thickness, which is bought as a profile of its own."""
+        return _profile("base", thickness, self.base_height)
 
     @property
     def casing_profile(self) -> str:
         return _profile("casing", self.casing_thickness, self.casing_width)
 
     def wants(self, trim: str) -> bool:
-        """Whether a kind of trim is wanted at all: base, casing."""
+        """Whether a kind of trim is wanted at all: base, casing, shoe."""
         return bool(getattr(self, f"{trim}_wanted") == YES)
 
     def stock_of(self, profile: str) -> tuple[Stock, ...]:
         """The boards of a profile that can be bought or are on hand."""
-        return {self.base_profile: self.base_stock, self.casing_profile: self.casing_stock}[profile]
+        stock: dict[str, tuple[Stock, ...]] = {self.casing_profile: self.casing_stock}
+        stock |= {self.profile_of(name): getattr(self, f"{name}_stock") for name in ("crown", *MOLDINGS)}
+        return stock.get(profile, ())
+
+
+def _size(length: Length) -> str:
+    return format_length(length, SIXTY_FOURTH).rstrip('"')
 
 
 def _profile(name: str, thickness: Length, width: Length) -> str:
-    thick, wide = (format_length(side, SIXTY_FOURTH).rstrip('"') for side in (thickness, width))
-    return f"{name} {thick} × {wide}"
+    return f"{name} {_size(thickness)} × {_size(width)}"
 
 
 def parse_price(text: str) -> int:
@@ -150,6 +198,17 @@ def _choice(*choices: str) -> Any:
     return parse
 
 
+def _spring(name: str, value: str) -> Fraction:
+    degrees = parse_degrees(value)
+    if not 0 < degrees < SQUARE:
+        raise StandardError("no-spring", text=quote(value))
+    return degrees
+
+
+def _stock(name: str, value: object) -> tuple[Stock, ...]:
+    return parse_stock(value)
+
+
 SETTINGS: dict[str, Any] = {
     "base.wanted": _choice(YES, NO),
     "casing.wanted": _choice(YES, NO),
@@ -157,7 +216,25 @@ SETTINGS: dict[str, Any] = {
     "base.thickness": _positive,
     "base.inside": _choice(*INSIDE_JOINTS),
     "base.scarf": lambda name, value: parse_degrees(value),
-    "base.stock": lambda name, value: parse_stock(value),
+    "base.stock": _stock,
+    **{
+        f"{molding}.{setting}": parse
+        for molding in (*MOLDINGS, "crown")
+        if molding != "base"
+        for setting, parse in (
+            ("wanted", _choice(YES, NO)),
+            ("thickness", _positive),
+            ("width", _positive),
+            ("height", _positive),
+            ("inside", _choice(*INSIDE_JOINTS)),
+            ("stock", _stock),
+        )
+        if hasattr(Standard, f"{molding}_{setting}")
+    },
+    "crown.spring": _spring,
+    "crown.inside": _choice("cope", "miter"),
+    "open_end": _choice(*OPEN_ENDS),
+    "proud_end": _choice(*PROUD_ENDS),
     "casing.width": _positive,
     "casing.thickness": _positive,
     "casing.stock": lambda name, value: parse_stock(value),

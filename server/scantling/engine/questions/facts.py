@@ -65,6 +65,8 @@ class ObstacleFacts(Lenient):
 class WallFacts(Lenient):
     id = fields.String(required=True)
     length = Reading()
+    ceiling = Reading(metadata={"description": "the wall's length again, along the ceiling"})
+    height = Reading(metadata={"description": "floor to ceiling"})
     corner = fields.Nested(CornerFacts, metadata={"description": "the corner at the wall's right end"})
     studs = Reading()
     openings = fields.List(fields.Nested(OpeningFacts))

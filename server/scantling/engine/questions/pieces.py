@@ -16,9 +16,12 @@ from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import show_working
 from scantling.engine.questions.room import ProblemOut, problems_out
 from scantling.engine.shapes import DrawingOut, LengthOut, out, show, text_out, texts_out
+from scantling.engine.trim.crown import OVERHEAD
 from scantling.engine.trim.ends import EDGE_WORDS, End
 from scantling.engine.trim.piece import Piece
 from scantling.engine.trim.pieces import derive_pieces
+
+OVERHEAD_PARTS = ("crown", "picture rail")
 
 
 class NoPieceError(EngineError):
@@ -41,6 +44,13 @@ class EndOut(Schema):
     turn = text_out(none=True)
     saw = fields.Float(required=True, metadata={"description": "degrees from square"})
     point = fields.Float(required=True, metadata={"description": "degrees at the board's point"})
+    bevel = fields.Float(
+        required=True, allow_none=True, metadata={"description": "how far the blade leans, where it does"}
+    )
+    nested = fields.Float(
+        required=True, allow_none=True, metadata={"description": "of crown, the setting when it stands at its spring"}
+    )
+    bevel_shown, nested_shown = text_out(none=True), text_out(none=True)
 
 
 class StepOut(Schema):
@@ -87,7 +97,7 @@ def answer_pieces(asked: dict[str, Any], context: Context) -> Answer:
         "pieces": [_piece(piece, asked["nearest"]) for piece in pieces],
         "problems": problems_out((*room.problems, *problems)),
         "warnings": unused,
-        "cautions": cautions_for_cutting() if pieces else [],
+        "cautions": _cautions(pieces),
     }
 
 
@@ -98,6 +108,11 @@ def answer_drawn(asked: dict[str, Any], context: Context) -> Answer:
     if piece is None:
         raise NoPieceError("no-such-piece", field="piece", text=quote(asked["piece"][:80]))
     return {"at_saw": draw_at_saw(piece, asked["nearest"]), "hanging": draw_hanging(piece, pieces)}
+
+
+def _cautions(pieces: list[Piece]) -> list[str]:
+    overhead = [OVERHEAD] if any(piece.part.startswith(OVERHEAD_PARTS) for piece in pieces) else []
+    return [*overhead, *cautions_for_cutting()] if pieces else []
 
 
 def _piece(piece: Piece, nearest: Length) -> Answer:
@@ -134,7 +149,11 @@ def _end(end: End) -> Answer:
         "turn": end.corner.turn if end.corner else None,
         "saw": float(end.saw),
         "point": float(end.point),
+        "bevel": None if end.bevel is None else float(end.bevel),
+        "nested": None if end.nested is None else float(end.nested),
         "saw_shown": format_degrees(end.saw),
+        "bevel_shown": None if end.bevel is None else format_degrees(end.bevel),
+        "nested_shown": None if end.nested is None else format_degrees(end.nested),
         "point_shown": format_degrees(end.point),
     }
 

@@ -53,7 +53,7 @@ def live_texts(notebook: Notebook, of: str, what: str) -> list[str]:
 def _wall_facts(notebook: Notebook, wall: str, shown: Entry) -> dict[str, Any]:
     return {
         "id": wall,
-        "length": live_texts(notebook, wall, "length"),
+        **{what: live_texts(notebook, wall, what) for what in ("length", "ceiling", "height")},
         "corner": {
             "turn": shown.body["turn"],
             "corner": live_texts(notebook, wall, "corner"),
@@ -64,7 +64,13 @@ def _wall_facts(notebook: Notebook, wall: str, shown: Entry) -> dict[str, Any]:
             for opening, entry, _ in notebook.children("opening", wall)
         ],
         "obstacles": [
-            {"id": obstacle, "kind": entry.body["kind"], "base": entry.body["base"], **_along(notebook, obstacle)}
+            {
+                "id": obstacle,
+                "kind": entry.body["kind"],
+                "base": entry.body["base"],
+                **_along(notebook, obstacle),
+                "height": live_texts(notebook, obstacle, "height"),
+            }
             for obstacle, entry, _ in notebook.children("obstacle", wall)
         ],
     }

@@ -4,12 +4,25 @@ Never one that nothing uses: a window does not break the base, so base asks noth
 the same is kept and drawn. A head corner may be read, and is square until it is: nothing waits for it.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from scantling.engine.lengths import ZERO, Length
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Room, Wall
-from scantling.engine.trim.runs import CORNER, LEFT, RIGHT, Run, base_stops_at, derive_runs, may_yet_reach
+from scantling.engine.trim.courses import derive_courses
+from scantling.engine.trim.runs import (
+    CORNER,
+    FLOOR,
+    HEAD,
+    LEFT,
+    RIGHT,
+    WAIST,
+    Course,
+    Run,
+    derive_runs,
+    may_yet_reach,
+    stops_at,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,8 +53,9 @@ class Figure:
 
 def derive_figures(room: Room) -> list[Figure]:
     """Every figure that can be read of the room, in walking order: along each wall, then the corner at its right."""
-    runs, _ = derive_runs(room)
-    return [figure for wall in room.walls for figure in _figures_of(room, wall, runs)]
+    courses = derive_courses(room.standard)
+    ends = {course: _Ends(course, derive_runs(room, course)[0]) for course in courses.values()}
+    return [figure for wall in room.walls for figure in _figures_of(room, wall, courses, list(ends.values()))]
 
 
 def derive_needs(room: Room) -> list[Figure]:
@@ -49,27 +63,58 @@ def derive_needs(room: Room) -> list[Figure]:
     return [figure for figure in derive_figures(room) if figure.wanted]
 
 
-def _figures_of(room: Room, wall: Wall, runs: list[Run]) -> Iterator[Figure]:
+@dataclass(frozen=True, slots=True)
+class _Ends:
+    """Whether a molding comes to the end of a wall, or may yet. A door's casing in a corner keeps it away."""
+
+    course: Course
+    runs: list[Run]
+
+    def comes(self, wall: Wall, side: str) -> bool:
+        ends = ((run.left if side == LEFT else run.right) for run in self.runs if run.wall is wall)
+        return any(end.kind == CORNER for end in ends) or may_yet_reach(wall, side, self.course)
+
+    def meet(self, wall: Wall, after: Wall) -> bool:
+        """Whether what is cut at the corner of two walls depends on its angle."""
+        ends = (self.comes(wall, RIGHT), self.comes(after, LEFT))
+        return all(ends) if wall.turn == "outside" else any(ends)
+
+
+def _figures_of(room: Room, wall: Wall, courses: dict[str, Course], ends: list[_Ends]) -> Iterator[Figure]:
     things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
     for thing in sorted(things, key=_where):
-        yield from _figures_of_thing(room, wall, thing)
-    base = room.standard.wants("base")
+        yield from _figures_of_thing(room, wall, thing, courses)
     yield Figure(
         wall.id, "length", wall.id, wall.number, f"{wall.name}, along the floor",
         "Hold the tape 2 in up from the floor, corner to corner.",
-        "every piece of base on this wall" if base else "the drawing only",
-        used=base, read=wall.length is not None,
+        f"every piece of {_and(courses)} on this wall" if courses else "the drawing only",
+        used=bool(courses), read=wall.length is not None,
     )  # fmt: skip
+    yield from _figures_overhead(wall, {name: course for name, course in courses.items() if course.level == HEAD})
     after = room.after(wall)
     if after:
-        ends = (_comes(room, wall, RIGHT, runs), _comes(room, after, LEFT, runs))
-        yield _corner_figure(wall, base and (all(ends) if wall.turn == "outside" else any(ends)))
+        yield _corner_figure(wall, any(one.meet(wall, after) for one in ends))
 
 
-def _comes(room: Room, wall: Wall, side: str, runs: list[Run]) -> bool:
-    """Whether base comes to that end of a wall, or may yet. A door's casing in a corner keeps it away."""
-    reached = any(run.wall is wall and (run.left if side == LEFT else run.right).kind == CORNER for run in runs)
-    return reached or may_yet_reach(wall, side)
+def _figures_overhead(wall: Wall, courses: dict[str, Course]) -> Iterator[Figure]:
+    """What may be read again up there, where walls are not as long as at the floor: nothing waits for it."""
+    if courses:
+        yield Figure(
+            wall.id, "ceiling", wall.id, wall.number, f"{wall.name}, along the ceiling",
+            "Hold the tape under the ceiling, corner to corner.", f"the {_and(courses)} on this wall",
+            used=True, read=wall.ceiling is not None, assumed="along the floor",
+        )  # fmt: skip
+    if "crown" in courses and any(thing.height for thing in wall.obstacles):
+        yield Figure(
+            wall.id, "height", wall.id, wall.number, f"{wall.name}, floor to ceiling",
+            "Beside the tallest thing along this wall, floor to ceiling.", "whether that breaks the crown",
+            used=True, read=wall.height is not None, assumed="above all that stands here",
+        )  # fmt: skip
+
+
+def _and(names: Iterable[str]) -> str:
+    *most, last = names
+    return f"{', '.join(most)} and {last}" if most else last
 
 
 def _where(thing: Opening | Obstacle) -> tuple[bool, Length, str]:
@@ -77,8 +122,10 @@ def _where(thing: Opening | Obstacle) -> tuple[bool, Length, str]:
     return (thing.at is not None, thing.at.smallest if thing.at else ZERO, thing.id)
 
 
-def _figures_of_thing(room: Room, wall: Wall, thing: Opening | Obstacle) -> Iterator[Figure]:
-    base = _base_use(room, wall, thing)
+def _figures_of_thing(
+    room: Room, wall: Wall, thing: Opening | Obstacle, courses: dict[str, Course]
+) -> Iterator[Figure]:
+    base = _use_along(wall, thing, courses)
     casing = f"the casing of the {thing.name}" if _is_cased(room, thing) else ""
     edge = "inner face of the jamb" if isinstance(thing, Opening) else "near edge"
     across = "jamb to jamb, at the floor" if isinstance(thing, Opening) else "from edge to edge, at the floor"
@@ -91,18 +138,34 @@ def _figures_of_thing(room: Room, wall: Wall, thing: Opening | Obstacle) -> Iter
             thing.id, what, wall.id, wall.number, f"{wall.name}, {title}", hint, use or "the drawing only",
             used=bool(use), read=measure is not None,
         )  # fmt: skip
+    if isinstance(thing, Obstacle):
+        yield from _height_figure(wall, thing, courses)
     if isinstance(thing, Opening) and casing:
         yield from _figures_of_casing(wall, thing, casing)
 
 
-def _base_use(room: Room, wall: Wall, thing: Opening | Obstacle) -> str:
-    """What of the base needs a thing's place and width; nothing for what it does not come to."""
-    if not room.standard.wants("base"):
-        return ""
-    if thing in base_stops_at(wall):
-        return f"the base to the left and right of the {thing.name}"
-    notched = isinstance(thing, Obstacle) and thing.base == "notch"
-    return f"the notch for the {thing.name}" if notched else ""
+def _use_along(wall: Wall, thing: Opening | Obstacle, courses: dict[str, Course]) -> str:
+    """Which moldings need a thing's place and width; none for what they do not come to."""
+    broken = [name for name, course in courses.items() if thing in stops_at(wall, course)]
+    if broken:
+        return f"the {_and(broken)} to the left and right of the {thing.name}"
+    if isinstance(thing, Obstacle) and thing.base == "notch":
+        notched = any(course.reaches(wall, thing) for course in courses.values())
+        return f"the notch for the {thing.name}" if notched else ""
+    return ""
+
+
+def _height_figure(wall: Wall, thing: Obstacle, courses: dict[str, Course]) -> Iterator[Figure]:
+    """How tall a thing is, for what runs as high: a chair rail waits for it, what runs over heads does not."""
+    reached = [name for name, course in courses.items() if course.level != FLOOR and thing.base in course.obstacles]
+    if not reached:
+        return
+    waits = any(courses[name].level == WAIST for name in reached)
+    yield Figure(
+        thing.id, "height", wall.id, wall.number, f"{wall.name}, {thing.name}, how tall",
+        "From the floor to its top.", f"whether it breaks the {_and(reached)}",
+        used=True, read=thing.height is not None, assumed="" if waits else f"lower than the {_and(reached)}",
+    )  # fmt: skip
 
 
 def _is_cased(room: Room, thing: Opening | Obstacle) -> bool:

@@ -87,6 +87,7 @@ class Obstacle:
     base: str
     at: Measure | None
     width: Measure | None
+    height: Measure | None = None
 
     @property
     def name(self) -> str:
@@ -106,6 +107,8 @@ class Wall:
     meets: Length | None
     openings: tuple[Opening, ...]
     obstacles: tuple[Obstacle, ...]
+    height: Measure | None = None
+    ceiling: Measure | None = None
 
     @property
     def name(self) -> str:
@@ -247,7 +250,8 @@ def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any]) -> Wall:
     obstacles = [
         Obstacle(str(one["id"]), one["kind"], one.get("base", "stops"),
                  reader.measure(f"{one['kind']} from the left", one.get("at")),
-                 reader.length(f"{one['kind']} width", one.get("width")))
+                 reader.length(f"{one['kind']} width", one.get("width")),
+                 reader.length(f"{one['kind']} height", one.get("height")))
         for one in facts.get("obstacles") or ()
     ]  # fmt: skip
     meets = reader.length("the board it meets", corner.get("meets"))
@@ -261,6 +265,8 @@ def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any]) -> Wall:
         meets=meets.smallest if meets else None,
         openings=tuple(openings),
         obstacles=tuple(obstacles),
+        height=reader.length(f"wall {number}, to the ceiling", facts.get("height")),
+        ceiling=reader.length(f"wall {number}, along the ceiling", facts.get("ceiling")),
     )
 
 

@@ -6,12 +6,13 @@ the saw as it will lean in the room, it wants the plain miter of the corner and 
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from scantling.engine.angles import SQUARE, STRAIGHT, Corner, cotangent_of_half, derive_corner_by_gauge, rounded, scaled
 from scantling.engine.errors import EngineError
 from scantling.engine.lengths import Length
+from scantling.engine.trim.ends import LEANING, End
 
 # Ladder card of the Occupational Safety and Health Administration (read as reprinted); two people: common practice.
 OVERHEAD = (
@@ -58,6 +59,12 @@ def read_turning(degrees: Fraction, turn: str | None = None) -> Corner:
     return derive_corner_by_gauge(turn or "inside", degrees)
 
 
+def check_spring(spring: Fraction) -> None:
+    """Raises `CrownError` for a lean that is none."""
+    if not 0 <= spring <= SQUARE:
+        raise CrownError("no-spring", degrees=f"{float(spring):g}", field="spring")
+
+
 def derive_crown_cut(spring: Fraction, corner: Corner) -> CrownCut:
     """Flat: miter = atan(sin S / tan(A/2)), bevel = asin(cos S · cos(A/2)), with A what the gauge reads. Geometry.
 
@@ -67,12 +74,16 @@ def derive_crown_cut(spring: Fraction, corner: Corner) -> CrownCut:
     >>> f"{float(cut.miter):.2f} {float(cut.bevel):.2f} {cut.nested}"
     '31.62 33.86 45'
     """
-    if not 0 <= spring <= SQUARE:
-        raise CrownError("no-spring", degrees=f"{float(spring):g}", field="spring")
-    lean, half = math.radians(spring), math.radians(corner.gauge / 2)
-    miter = math.atan2(math.sin(lean) * math.cos(half), math.sin(half))
-    bevel = math.asin(math.cos(lean) * math.cos(half))
-    return CrownCut(rounded(math.degrees(miter)), rounded(math.degrees(bevel)), corner.saw)
+    check_spring(spring)
+    return derive_flat_cut(spring, corner.saw)
+
+
+def derive_flat_cut(spring: Fraction, nested: Fraction) -> CrownCut:
+    """The same by what the saw is set to with the molding nested, from square: any upright cut, in a corner or not."""
+    lean, turn = math.radians(spring), math.radians(nested)
+    miter = math.atan2(math.sin(lean) * math.sin(turn), math.cos(turn))
+    bevel = math.asin(math.cos(lean) * math.sin(turn))
+    return CrownCut(rounded(math.degrees(miter)), rounded(math.degrees(bevel)), nested)
 
 
 def derive_projection(width: Length, spring: Fraction) -> Length:
@@ -92,3 +103,9 @@ def derive_ceiling_minus_wall(width: Length, spring: Fraction, corner: Corner) -
     the one to measure and mark (a compound miter saw's manual, on crown).
     """
     return -scaled(derive_projection(width, spring), cotangent_of_half(corner.degrees))
+
+
+def lean_end(end: End, spring: Fraction) -> End:
+    """An end of a board as thick as the molding projects, to the end of the molding: its settings flat and nested."""
+    cut = derive_flat_cut(spring, end.saw)
+    return replace(end, saw=cut.miter, bevel=cut.bevel, nested=cut.nested, edges=LEANING)

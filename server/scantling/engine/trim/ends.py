@@ -12,8 +12,12 @@ from scantling.engine.lengths import ZERO, Length
 
 # The two edges of a board that its ends are seen along: first the one that its place fixes, then the other. Against a
 # wall they are its back and its face; lying flat round an opening, its edge at the opening and the one away from it.
-AGAINST_WALL, FLAT = ("back", "front"), ("inner", "outer")
-EDGE_WORDS = {"back": "back", "front": "face", "inner": "inner edge", "outer": "outer edge"}
+# Leaning between wall and ceiling, its edge on the wall and its edge on the ceiling.
+AGAINST_WALL, FLAT, LEANING = ("back", "front"), ("inner", "outer"), ("wall", "ceiling")
+EDGE_WORDS = {
+    "back": "back", "front": "face", "inner": "inner edge", "outer": "outer edge",
+    "wall": "wall edge", "ceiling": "ceiling edge",
+}  # fmt: skip
 # A saw is set to no less than this: a bevel under it is a square end. Common practice, no source.
 SCALE = Fraction(1, 20)
 
@@ -23,7 +27,8 @@ class End:
     """One end of a piece. `saw` is degrees from square, 0 for a square cut.
 
     `grows` is how much longer the second of its `edges` is than the first at this end; `taken` how far the first stops
-    short of the corner; `meets` what the end comes up against.
+    short of the corner; `meets` what the end comes up against. `bevel` is how far the blade leans, `nested` the setting
+    for a leaning molding that stands in the saw as it will lean in the room, with no bevel.
     """
 
     joint: str
@@ -33,6 +38,8 @@ class End:
     taken: Length = ZERO
     corner: Corner | None = None
     edges: tuple[str, str] = AGAINST_WALL
+    bevel: Fraction | None = None
+    nested: Fraction | None = None
 
     @property
     def long_edge(self) -> str:
@@ -50,6 +57,8 @@ class End:
     def shown(self) -> str:
         """In a carpenter's words: square; cope, 45.5°; outside miter, 44.5°; miter, 44.5°, long at the outer edge."""
         degrees = format_degrees(self.saw)
+        if self.nested:
+            degrees = f"{degrees} with bevel {format_degrees(self.bevel or Fraction(0))}"
         if self.joint == "miter" and self.corner:
             return f"{self.corner.turn} miter, {degrees}"
         if self.joint == "cope":

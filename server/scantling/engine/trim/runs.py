@@ -1,7 +1,7 @@
-"""Runs of base: where along each wall base is wanted, and what its two ends come up against.
+"""Runs: where along each wall a molding is wanted, and what its two ends come up against.
 
-A run goes from corner to corner, less the doors (to the outer edge of their casing) and whatever base stops at.
-A run that is bounded by two openings needs no wall length, so it can be cut before the wall was measured.
+A run goes from corner to corner, less what its course is broken by: openings to the outer edge of their casing, and
+what stands as high as it runs. A run between two openings needs no wall length, so it can be cut before that is read.
 """
 
 from collections.abc import Iterator
@@ -10,8 +10,42 @@ from dataclasses import dataclass, replace
 from scantling.engine.lengths import ZERO, Length, format_length
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Problem, Room, SurveyError, Wall, check_along
 
-CORNER, CASING, OBSTACLE, OPEN = "corner", "casing", "obstacle", "open"
+CORNER, CASING, OBSTACLE, AIR, OPEN = "corner", "casing", "obstacle", "air", "open"
 LEFT, RIGHT = "left", "right"
+FLOOR, WAIST, HEAD = "floor", "waist", "head"
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """What breaks a molding as it runs along a wall.
+
+    On the floor: whatever stands there. At the waist: what reaches so high, and nothing is cut past a thing whose
+    height is unread. At the head: only what was read to reach so high; `up` is from the floor to its lower edge, or
+    from the ceiling down to it, `down`.
+    """
+
+    openings: tuple[str, ...] = ("door", "cased")
+    obstacles: tuple[str, ...] = ("stops",)
+    level: str = FLOOR
+    up: Length = ZERO
+    down: Length | None = None
+
+    def reaches(self, wall: Wall, thing: Obstacle) -> bool:
+        """Whether a thing stands in its way; one of unread height does at the waist, and does not at the head."""
+        if self.level == FLOOR or thing.height is None:
+            return self.level != HEAD
+        if self.down is None:
+            return thing.height.largest > self.up
+        return wall.height is not None and thing.height.largest + self.down > wall.height.smallest
+
+    def is_placed(self, thing: Opening | Obstacle) -> bool:
+        """Whether all that has to be known of a thing in the way has been read."""
+        if isinstance(thing, Obstacle) and self.level == WAIST and thing.height is None:
+            return False
+        return thing.at is not None and thing.width is not None
+
+
+BASE = Course()
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,19 +113,19 @@ class Run:
     @property
     def place(self) -> str:
         """What tells it from another run on the same wall: left of the door, between the door and the cabinet."""
-        left, right = (bound.name if bound.kind in (CASING, OBSTACLE) else "" for bound in (self.left, self.right))
+        left, right = (bound.name if bound.of else "" for bound in (self.left, self.right))
         if left and right:
             return f"between {left} and {right}"
         return f"right of {left}" if left else f"left of {right}" if right else ""
 
 
-def derive_runs(room: Room) -> tuple[list[Run], list[Problem]]:
-    """Every run of base in the room, walking left to right, and the walls that leave no room for one."""
+def derive_runs(room: Room, course: Course = BASE) -> tuple[list[Run], list[Problem]]:
+    """Every run of a molding in the room, walking left to right, and the walls that leave no room for one."""
     runs: list[Run] = []
     problems: list[Problem] = []
     for wall in room.walls:
         # Where a wall's figures contradict each other any of them may be the wrong one: nothing is cut by them.
-        for run in _runs_along(room, wall) if not is_refused(wall) else ():
+        for run in _runs_along(room, wall, course) if not is_refused(wall, course) else ():
             if run.back.inches > 0:
                 runs.append(run)
             elif run.back.inches < 0:
@@ -99,18 +133,18 @@ def derive_runs(room: Room) -> tuple[list[Run], list[Problem]]:
     return runs, problems
 
 
-def is_refused(wall: Wall) -> bool:
-    """Whether what base goes by along a wall cannot be as it was read. Windows and what it runs over do not count."""
-    openings = tuple(opening for opening in wall.openings if opening.kind != "window")
-    obstacles = tuple(obstacle for obstacle in wall.obstacles if obstacle.base != "over")
+def is_refused(wall: Wall, course: Course = BASE) -> bool:
+    """Whether what a molding goes by along a wall cannot be as it was read. What does not break it does not count."""
+    openings = tuple(opening for opening in wall.openings if opening.kind in course.openings)
+    obstacles = tuple(thing for thing in wall.obstacles if thing.base != "over" and course.reaches(wall, thing))
     return bool(check_along(replace(wall, openings=openings, obstacles=obstacles)))
 
 
-def may_yet_reach(wall: Wall, side: str) -> bool:
-    """Whether it is still open if base comes to that end of a wall, for want of a reading or because one is wrong."""
-    stops = base_stops_at(wall)
-    unplaced = any(thing.at is None or thing.width is None for thing in stops)
-    return is_refused(wall) or unplaced or (wall.length is None and (side == RIGHT or not stops))
+def may_yet_reach(wall: Wall, side: str, course: Course = BASE) -> bool:
+    """Whether it is still open if a molding comes to that end of a wall: a reading is wanted, or one is wrong."""
+    stops = stops_at(wall, course)
+    unplaced = not all(course.is_placed(thing) for thing in stops)
+    return is_refused(wall, course) or unplaced or (wall.length is None and (side == RIGHT or not stops))
 
 
 def _no_room(run: Run) -> Problem:
@@ -122,30 +156,44 @@ def _no_room(run: Run) -> Problem:
 
 class RunError(SurveyError):
     sentences = {
-        "too-short": "Between {what} there is only {by} of wall, which the joints of base take up: fill it by hand.",
+        "too-short": "Between {what} there is only {by} of wall, which its joints take up: fill it by hand.",
         "no-room": "The casing of {what} would reach {by} past {other}: read both again, or rip the casing.",
     }
 
 
-def _runs_along(room: Room, wall: Wall) -> Iterator[Run]:
-    breaks = [_break(room, thing) for thing in base_stops_at(wall)]
-    if any(found is None for found in breaks):
+def _runs_along(room: Room, wall: Wall, course: Course) -> Iterator[Run]:
+    things = stops_at(wall, course)
+    if not all(course.is_placed(thing) for thing in things):
         return  # a thing not yet placed may stand anywhere along this wall
-    placed = sorted((found for found in breaks if found), key=lambda found: _along(found[0]))
+    breaks = [found for thing in things if (found := _break(room, thing))]
+    placed = sorted(breaks, key=lambda found: _along(found[0]))
     before = room.before(wall)
     bound = Bound(CORNER, f"corner {before.number}", ()) if before else Bound(OPEN, "the open left end", ())
     for left_side, right_side in placed:
-        yield _run(wall, bound, left_side)
+        yield _run(wall, bound, left_side, course)
         bound = right_side
     if wall.length:
         kind, name = (CORNER, f"corner {wall.number}") if room.after(wall) else (OPEN, "the open right end")
-        yield _run(wall, bound, Bound(kind, name, (Term(1, wall.name, wall.length),)))
+        yield _run(wall, bound, Bound(kind, name, (_wall_term(wall, wall.length, course),)), course)
+
+
+def _wall_term(wall: Wall, length: Measure, course: Course) -> Term:
+    """The wall's length where the molding runs: along the ceiling, if it was read there too."""
+    if course.level == HEAD and wall.ceiling:
+        return Term(1, f"{wall.name}, along the ceiling", wall.ceiling)
+    return Term(1, wall.name, length)
+
+
+def stops_at(wall: Wall, course: Course) -> tuple[Opening | Obstacle, ...]:
+    """What breaks a molding along a wall: openings of some kinds, and things that stand in its way."""
+    openings = (opening for opening in wall.openings if opening.kind in course.openings)
+    things = (thing for thing in wall.obstacles if thing.base in course.obstacles and course.reaches(wall, thing))
+    return (*openings, *things)
 
 
 def base_stops_at(wall: Wall) -> tuple[Opening | Obstacle, ...]:
     """What breaks the base along a wall: doors and cased openings, and things it is to stop at; windows do not."""
-    doors = tuple(opening for opening in wall.openings if opening.kind != "window")
-    return (*doors, *(obstacle for obstacle in wall.obstacles if obstacle.base == "stops"))
+    return stops_at(wall, BASE)
 
 
 def _break(room: Room, thing: Opening | Obstacle) -> tuple[Bound, Bound] | None:
@@ -154,7 +202,8 @@ def _break(room: Room, thing: Opening | Obstacle) -> tuple[Bound, Bound] | None:
     at, width = Term(1, f"to the {thing.name}", thing.at), Term(1, f"the {thing.name}", thing.width)
     name = f"the {thing.name}"
     if isinstance(thing, Obstacle):
-        return Bound(OBSTACLE, name, (at,), thing.id), Bound(OBSTACLE, name, (at, width), thing.id)
+        kind = AIR if thing.base == "over" else OBSTACLE
+        return Bound(kind, name, (at,), thing.id), Bound(kind, name, (at, width), thing.id)
     reveal = Term(1, "reveal", room.standard.reveal)
     casing = Term(1, "casing", room.standard.casing_width)
     left = Bound(CASING, name, (at, reveal.turned(), casing.turned()), thing.id)
@@ -165,13 +214,14 @@ def _along(bound: Bound) -> Length:
     return sum((term.value * term.sign for term in bound.terms), start=ZERO)
 
 
-def _run(wall: Wall, left: Bound, right: Bound) -> Run:
+def _run(wall: Wall, left: Bound, right: Bound, course: Course) -> Run:
     """A run with what it is notched for: what stands along it, and what may, as long as its place was not read."""
     start, end = _along(left), _along(right)
     notches = (
         thing
         for thing in wall.obstacles
         if thing.base == "notch"
+        and course.reaches(wall, thing)
         and (thing.at is None or thing.width is None
              or (thing.at.smallest < end and thing.at.smallest + thing.width.smallest > start))
     )  # fmt: skip
