@@ -37,7 +37,7 @@ ATTRIBUTES = {
 }
 CLASSES = {
     "ink", "pencil", "wood", "hand", "dashed", "red", "letter", "number", "small", "strong", "thin", "wall", "gap",
-    "sheet", "fence",
+    "sheet", "fence", "lettered",
 }  # fmt: skip
 NUMBER = r"-?\d+(?:\.\d)?"
 NASTY = "<script>alert(1)</script> & \"quotes\" 'and' ]]> \x00\x1b\ud800\u202e \N{COFFIN} " + "n" * 10_000
@@ -184,9 +184,9 @@ def texts(drawing: str) -> list[str]:
 
 
 def test_the_plan_numbers_every_wall_and_says_how_many():
-    drawing = ask("plan", oblong())["drawing"]
+    drawing = ask("plan", oblong(base__wanted="no"))["drawing"]
     assert texts(drawing) == ["1", "2", "3", "4"]
-    assert sound(drawing)[0].text == "Plan of a room, 4 walls"
+    assert sound(drawing)[0].text == "Plan of a room, 4 walls, with its pieces by letter"
 
 
 def test_a_room_without_walls_says_so():

@@ -1,6 +1,6 @@
 // @ts-check
-// What the engine draws of a room besides its plan: a piece large, at the saw and as it hangs. It is asked for where it
-// is shown, so that the list of pieces stays light.
+// What the engine draws of a room's pieces: each large, at the saw and as it hangs, and all of them where they go. It is
+// asked for where it is shown, so that the list of pieces stays light.
 import { html } from "./ui.js";
 import { Drawing } from "./drawing.js";
 import { useAnswer, useNotebook } from "./notebook.js";
@@ -20,4 +20,15 @@ export function PieceDrawn({ piece }) {
       <${Drawing} svg=${answer.hanging} kind="large-piece"
         label="Piece ${piece.letter} as it hangs: ${piece.left.meets} at its left end, ${piece.right.meets} at its right" />
     </figure>`;
+}
+
+/** The room with every piece lettered where it goes. */
+export function Places() {
+  const { room } = useNotebook();
+  const { answer } = useAnswer({ ask: "plan", room: room.id });
+  if (!answer) return null;
+  return html`<section class="places">
+    <h2>Where they go</h2>
+    <${Drawing} svg=${answer.drawing} label="Plan of ${room.name} with its pieces by letter" kind="plan" />
+  </section>`;
 }

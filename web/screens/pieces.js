@@ -3,7 +3,7 @@
 import { html } from "../parts/ui.js";
 import { Button } from "../parts/controls.js";
 import { Drawing } from "../parts/drawing.js";
-import { PieceDrawn } from "../parts/drawn.js";
+import { PieceDrawn, Places } from "../parts/drawn.js";
 import { Figure } from "../parts/figure.js";
 import { Cautions, Problems, Refusal } from "../parts/notes.js";
 import { useAnswer, useNotebook } from "../parts/notebook.js";
@@ -41,6 +41,7 @@ function List({ answer }) {
             <p class="onward"><a href=${link("survey")}>To the readings</a></p>
           </div>`
     }
+    ${pieces.length ? html`<${Places} />` : null}
     <${Cautions} cautions=${cautions} />`;
 }
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from scantling.engine.drawings import svg
 from scantling.engine.drawings.board import is_flat, wave
+from scantling.engine.drawings.joints import derive_beside, derive_ends, derive_turn
 from scantling.engine.drawings.round import draw_round
 from scantling.engine.trim.ends import End
 from scantling.engine.trim.piece import Piece
@@ -18,8 +19,6 @@ WIDTH, HEIGHT = 340.0, 172.0
 LEFT, RIGHT, WALL = 74.0, 266.0, 66.0
 THICK = 18.0
 LONG = 46.0
-# A corner all but straight, or all but shut, would send its miter off the sheet.
-MOST_REACH = 30.0
 
 
 def draw_hanging(piece: Piece, pieces: Sequence[Piece]) -> str:
@@ -62,50 +61,21 @@ class _Corner:
     x: float
     way: int
 
-    @property
-    def turn(self) -> float:
-        return math.radians(float(self.end.corner.degrees)) if self.end.corner else math.pi / 2
-
-    @property
-    def reach(self) -> float:
-        """How much shorter a face is than its back in a miter here: t·cot(W/2)."""
-        return _kept(THICK / math.tan(self.turn / 2))
-
-    @property
-    def across(self) -> float:
-        """How far along the wall a board on the other one reaches: t/sin W."""
-        return _kept(THICK / math.sin(self.turn)) if abs(math.sin(self.turn)) > 0.05 else MOST_REACH
-
     def along(self, distance: float, out: float = 0.0) -> svg.Point:
         """A point so far along this piece's wall from the corner, and so far out into the room."""
         return (self.x + self.way * distance, WALL + out)
 
     def beside(self, distance: float, out: float = 0.0) -> svg.Point:
         """A point so far along the wall round the corner, and so far out from that one."""
-        turn = self.turn
+        turn = derive_turn(self.end)
         x = distance * math.cos(turn) + out * math.sin(turn)
         return (self.x + self.way * x, WALL + distance * math.sin(turn) - out * math.cos(turn))
 
 
-def _kept(reach: float) -> float:
-    return max(-MOST_REACH, min(MOST_REACH, reach))
-
-
 def _ends(corner: _Corner) -> tuple[svg.Point, svg.Point]:
     """Where the back and the face of the piece end."""
-    end = corner.end
-    if end.corner is None:
-        return corner.along(0), corner.along(0, THICK)
-    if end.joint == "miter":
-        return corner.along(0), corner.along(corner.reach, THICK)
-    if end.joint in ("cope", "butt"):
-        return corner.along(corner.across), corner.along(corner.reach, THICK)
-    return corner.along(0), corner.along(_tight(corner), THICK)
-
-
-def _tight(corner: _Corner) -> float:
-    """In a corner tighter than square a face that runs through is cut to lie flat on the other wall."""
-    return _kept(THICK / math.tan(corner.turn)) if corner.turn < math.pi / 2 else 0.0
+    back, face = derive_ends(corner.end, THICK)
+    return corner.along(back), corner.along(face, THICK)
 
 
 def _board(left: _Corner, right: _Corner) -> str:
@@ -132,20 +102,11 @@ def _draw_beside(corner: _Corner, neighbor: Piece | None) -> Iterator[str]:
     yield svg.line(corner.along(0), corner.beside(LONG), "wall pencil")
     if neighbor is None:
         return
-    back, face = _neighbor_ends(corner)
+    back, face = derive_beside(corner.end, THICK)
     board = [corner.beside(back), corner.beside(LONG), corner.beside(LONG, THICK), corner.beside(face, THICK)]
     yield svg.polygon(board, "pencil sheet")
     x, y = corner.beside(LONG - 10, THICK / 2)
     yield svg.sentence((x, y + 4), neighbor.letter, "small pencil strong")
-
-
-def _neighbor_ends(corner: _Corner) -> tuple[float, float]:
-    """Where the back and the face of the board round the corner end, by the joint of this one."""
-    if corner.end.joint == "miter":
-        return 0.0, corner.reach
-    if corner.end.joint in ("cope", "butt"):
-        return 0.0, _tight(corner)
-    return corner.across, corner.reach
 
 
 def _draw_stop(corner: _Corner) -> Iterator[str]:

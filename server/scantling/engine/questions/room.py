@@ -8,6 +8,7 @@ from marshmallow import Schema, fields
 from scantling.engine.angles import Corner
 from scantling.engine.cautions import cautions_for_survey
 from scantling.engine.drawings.plan import draw_plan
+from scantling.engine.drawings.whole import draw_whole
 from scantling.engine.journal import Entry
 from scantling.engine.lengths import Length
 from scantling.engine.notebook import Notebook
@@ -19,6 +20,7 @@ from scantling.engine.survey.facts import find_room
 from scantling.engine.survey.needs import Figure, derive_needs
 from scantling.engine.survey.room import Problem
 from scantling.engine.survey.rows import Row, Taken, derive_rows, show_corner
+from scantling.engine.trim.pieces import derive_pieces
 
 
 class SurveyIn(Asked):
@@ -139,7 +141,8 @@ def answer_closure(asked: dict[str, Any], context: Context) -> Answer:
 
 
 def answer_plan(asked: dict[str, Any], context: Context) -> Answer:
-    return {"drawing": draw_plan(find(asked, context)[0])}
+    room, _ = find(asked, context)
+    return {"drawing": draw_whole(room, derive_pieces(room)[0])}
 
 
 def answer_survey(asked: dict[str, Any], context: Context) -> Answer:
@@ -225,7 +228,8 @@ QUESTIONS = (
              NeedsOut, answer_needs),
     Question("closure", "How far a room misses itself in length and angle, and which reading may be to blame.", RoomIn,
              ClosureOut, answer_closure),
-    Question("plan", "The room drawn to scale.", RoomIn, PlanOut, answer_plan),
+    Question("plan", "The room drawn to scale, with its pieces by letter, joints and odd angles.", RoomIn, PlanOut,
+             answer_plan),
     Question("survey", "A room of the notebook as a person walks it: every figure, its readings, what comes next.",
              SurveyIn, SurveyOut, answer_survey),
 )  # fmt: skip
