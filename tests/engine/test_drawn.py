@@ -49,6 +49,7 @@ def test_every_piece_of_any_room_is_drawn_large_and_soundly(facts):
 @given(st.integers(0, 10_000))
 def test_pieces_of_rooms_made_at_random_are_drawn_soundly(seed):
     for facts in (make_room(seed, 10).facts, odd_room(Random(seed), 6)):
+        facts["standard"] |= {"crown.wanted": "yes", "shoe.wanted": "yes", "open_end": "returned"}
         for _, found in every_drawing(facts):
             fitting(found["at_saw"])
             fitting(found["hanging"])
@@ -107,6 +108,28 @@ def is_mirrored(piece: Facts, other: Facts) -> bool:
     ends = [tuple(piece[side][name] for name in ("joint", "saw_shown", "long_edge")) for side in ("left", "right")]
     seen = [tuple(other[side][name] for name in ("joint", "saw_shown", "long_edge")) for side in ("right", "left")]
     return piece["wall"] == other["wall"] and ends == seen and abs(inches(piece["cut"]) - inches(other["cut"])) < 1e-4
+
+
+def test_a_leaning_molding_lies_with_its_ceiling_edge_to_the_fence_and_has_a_setting_for_nesting():
+    facts = oblong(base__wanted="no", crown__wanted="yes", crown__inside="miter")
+    (piece, found), *_ = every_drawing(facts)
+    said = texts(found["at_saw"])
+    assert "ceiling edge to the fence, face up" in said
+    assert {"saw 31.6°, blade over 33.9°", "or nested 45°, blade upright"} <= set(said)
+    assert piece["part"] == "crown"
+
+
+def test_a_return_is_drawn_at_the_end_that_it_closes():
+    facts = room(wall("w1", "60"), closed=False, open_end="returned")
+    drawings = {piece["part_name"]: found["hanging"] for piece, found in every_drawing(facts)}
+    ends = {}
+    for name, drawing in drawings.items():
+        filled = next(part for part in sound(drawing).iter() if "wood" in part.get("class", "").split())
+        if filled.tag == f"{SVG}polygon":
+            ends[name] = float(filled.get("points").split(",")[0])
+    left, right = (ends[name] for name in sorted(ends))
+    assert len(ends) == 2
+    assert left < WIDTH / 2 < right
 
 
 def test_the_neighbors_are_lettered_where_they_are():

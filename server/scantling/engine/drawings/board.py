@@ -1,13 +1,14 @@
 """A board seen from above, as it lies or hangs: which edge is which, and how far each end leans.
 
-Against the fence, at the top, lies the edge that the saw's settings are given for: the back of what stands against a
-wall, the outer edge of what lies flat round an opening.
+At the fence, at the top, lies the back of what stands against a wall and the outer edge of what lies flat round an
+opening; of a leaning molding, cut lying on its back, the edge that goes to the ceiling. So left at the saw is left on
+the wall.
 """
 
 import math
 
 from scantling.engine.drawings import svg
-from scantling.engine.trim.ends import FLAT, End
+from scantling.engine.trim.ends import AGAINST_WALL, EDGE_WORDS, FLAT, End
 from scantling.engine.trim.piece import Piece
 
 # A cut of half a degree must still be seen to lean, and a very sharp one must stay on the sheet.
@@ -19,7 +20,7 @@ def derive_lean(end: End, depth: float, most: float) -> tuple[float, float]:
     if end.long_edge == "none":
         return 0.0, 0.0
     lean = min(max(depth * math.tan(math.radians(min(float(end.saw), 80.0))), LEAST_LEAN), most)
-    at_fence = end.edges[end.edges == FLAT]
+    at_fence = end.edges[end.edges != AGAINST_WALL]
     return (lean, 0.0) if end.long_edge == at_fence else (0.0, lean)
 
 
@@ -35,3 +36,10 @@ def wave(start: svg.Point, finish: svg.Point) -> str:
     points = (bend, middle, finish)
     numbers = [svg.number(value) for point in points for value in point]
     return "Q{} {} {} {}T{} {}".format(*numbers)
+
+
+def say_edges(piece: Piece) -> str:
+    """How a piece lies at the saw, in words."""
+    if piece.left.edges == AGAINST_WALL:
+        return "back to the fence, face to you"
+    return f"{EDGE_WORDS[piece.left.edges[1]]} to the fence, face up"

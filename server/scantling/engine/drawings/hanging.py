@@ -21,38 +21,6 @@ THICK = 18.0
 LONG = 46.0
 
 
-def draw_hanging(piece: Piece, pieces: Sequence[Piece]) -> str:
-    """The piece in its place as SVG text; `pieces` are all of the room's, among them its neighbors."""
-    if is_flat(piece):
-        return draw_round(piece, pieces)
-    corners = [_Corner(piece.left, LEFT, 1), _Corner(piece.right, RIGHT, -1)]
-    parts = [svg.line((LEFT, WALL), (RIGHT, WALL), "wall ink")]
-    parts += [svg.sentence(((LEFT + RIGHT) / 2, WALL - 12), _say_wall(piece), "small pencil")]
-    for corner in corners:
-        parts += _draw_beside(corner, _neighbor(piece, corner.end, pieces))
-    parts += [svg.path(_board(*corners), "ink wood")]
-    parts += [svg.sentence(((LEFT + RIGHT) / 2, WALL + THICK / 2 + 5), piece.letter, "letter")]
-    left, right = (svg.name(end.meets) for end in (piece.left, piece.right))
-    parts += [svg.sentence((2, HEIGHT - 24), f"left: {left}", "small", "start")]
-    parts += [svg.sentence((WIDTH - 2, HEIGHT - 24), f"right: {right}", "small", "end")]
-    parts += [svg.sentence((WIDTH / 2, HEIGHT - 6), "from above; you stand below and face the wall", "small pencil")]
-    title = f"Piece {piece.letter} on its wall, between {left} and {right}"
-    return svg.drawing(WIDTH, HEIGHT, title, parts)
-
-
-def _say_wall(piece: Piece) -> str:
-    return f"wall {piece.wall_number}" if piece.wall_number else "its wall"
-
-
-def _neighbor(piece: Piece, end: End, pieces: Sequence[Piece]) -> Piece | None:
-    """The board of the same kind that comes round the corner."""
-    if end.corner is None:
-        return None
-    side = end is piece.left
-    others = (other for other in pieces if other.part == piece.part and other.key != piece.key)
-    return next((other for other in others if (other.right if side else other.left).meets == end.meets), None)
-
-
 @dataclass(frozen=True, slots=True)
 class _Corner:
     """One end of the wall: at `x`, and `way` points from there along the wall, 1 for right and -1 for left."""
@@ -70,6 +38,54 @@ class _Corner:
         turn = derive_turn(self.end)
         x = distance * math.cos(turn) + out * math.sin(turn)
         return (self.x + self.way * x, WALL + distance * math.sin(turn) - out * math.cos(turn))
+
+
+def draw_hanging(piece: Piece, pieces: Sequence[Piece]) -> str:
+    """The piece in its place as SVG text; `pieces` are all of the room's, among them its neighbors."""
+    if is_flat(piece):
+        return draw_round(piece, pieces)
+    whole = next((one for one in pieces if piece.key.startswith(f"{one.key} return ")), None)
+    return _draw_along(whole or piece, pieces, piece)
+
+
+def _draw_along(piece: Piece, pieces: Sequence[Piece], shown: Piece) -> str:
+    """What hangs along a wall; `shown` is the piece itself, or the return of one of its ends."""
+    corners = [_Corner(piece.left, LEFT, 1), _Corner(piece.right, RIGHT, -1)]
+    parts = [svg.line((LEFT, WALL), (RIGHT, WALL), "wall ink")]
+    parts += [svg.sentence(((LEFT + RIGHT) / 2, WALL - 12), _say_wall(piece), "small pencil")]
+    for corner in corners:
+        parts += _draw_beside(corner, _neighbor(piece, corner.end, pieces))
+        parts += _draw_return(corner, "ink wood" if shown.key == _return_key(piece, corner.end) else "pencil sheet")
+    parts += [svg.path(_board(*corners), "ink wood" if shown is piece else "pencil sheet")]
+    parts += [svg.sentence(((LEFT + RIGHT) / 2, WALL + THICK / 2 + 5), piece.letter, "letter")]
+    left, right = (svg.name(end.meets) for end in (piece.left, piece.right))
+    parts += [svg.sentence((2, HEIGHT - 24), f"left: {left}", "small", "start")]
+    parts += [svg.sentence((WIDTH - 2, HEIGHT - 24), f"right: {right}", "small", "end")]
+    parts += [svg.sentence((WIDTH / 2, HEIGHT - 6), "from above; you stand below and face the wall", "small pencil")]
+    title = f"Piece {shown.letter} on its wall, between {left} and {right}"
+    return svg.drawing(WIDTH, HEIGHT, title, parts)
+
+
+def _return_key(piece: Piece, end: End) -> str:
+    return f"{piece.key} return {'left' if end is piece.left else 'right'}"
+
+
+def _draw_return(corner: _Corner, classes: str) -> Iterator[str]:
+    if corner.end.joint == "return":
+        yield svg.polygon([corner.along(0), corner.along(THICK), corner.along(0, THICK)], classes)
+
+
+def _say_wall(piece: Piece) -> str:
+    return f"wall {piece.wall_number}" if piece.wall_number else "its wall"
+
+
+def _neighbor(piece: Piece, end: End, pieces: Sequence[Piece]) -> Piece | None:
+    """The board of the same kind that comes round the corner."""
+    if end.corner is None:
+        return None
+    side = end is piece.left
+    others = (other for other in pieces if other.part == piece.part and other.key != piece.key)
+    return next((other for other in others if (other.right if side else other.left).meets == end.meets), None)
 
 
 def _ends(corner: _Corner) -> tuple[svg.Point, svg.Point]:

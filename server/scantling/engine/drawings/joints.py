@@ -13,6 +13,8 @@ MOST_REACH = 1.7
 
 def derive_ends(end: End, thick: float) -> tuple[float, float]:
     """How far short of the wall's end the back and the face stop; less than nothing where the face runs past it."""
+    if end.joint == "return":
+        return thick, 0.0  # the face runs to the end, and the return fills what the back leaves
     if end.corner is None:
         return 0.0, _derive_slant(end, thick)
     if end.joint == "miter":
@@ -32,7 +34,7 @@ def derive_beside(end: End, thick: float) -> tuple[float, float]:
 
 
 def _derive_slant(end: End, thick: float) -> float:
-    if end.joint not in ("scarf", "miter", "return"):
+    if end.joint not in ("scarf", "miter"):
         return 0.0
     return thick if end.long_edge == end.edges[0] else -thick
 

@@ -4,7 +4,7 @@ It lies as at the saw, back or outer edge to the fence at the top and face to th
 """
 
 from scantling.engine.drawings import svg
-from scantling.engine.drawings.board import derive_lean
+from scantling.engine.drawings.board import derive_lean, say_edges
 from scantling.engine.trim.ends import End
 from scantling.engine.trim.piece import Piece
 
@@ -31,12 +31,6 @@ def draw_piece(piece: Piece) -> str:
     ]
     ends = f"left end {piece.left.shown}, right end {piece.right.shown}"
     return svg.drawing(WIDTH, HEIGHT, f"Piece {piece.letter} on the saw, {say_edges(piece)}: {ends}", parts)
-
-
-def say_edges(piece: Piece) -> str:
-    """How a piece lies at the saw, in words."""
-    flat = piece.left.edges == ("inner", "outer")
-    return "outer edge to the fence, face up" if flat else "back to the fence, face to you"
 
 
 def _side(end: End, start: float, finish: float, y_start: float, y_finish: float) -> str:

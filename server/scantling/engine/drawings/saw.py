@@ -8,8 +8,7 @@ from collections.abc import Iterator
 
 from scantling.engine.angles import format_degrees
 from scantling.engine.drawings import svg
-from scantling.engine.drawings.board import derive_lean, wave
-from scantling.engine.drawings.piece import say_edges
+from scantling.engine.drawings.board import derive_lean, say_edges, wave
 from scantling.engine.lengths import SIXTEENTH, Length, format_length
 from scantling.engine.trim.ends import EDGE_WORDS, End
 from scantling.engine.trim.piece import Piece
@@ -55,22 +54,29 @@ def _blade(side: tuple[float, float]) -> Iterator[str]:
 
 
 def _coped(end: End, side: tuple[float, float]) -> Iterator[str]:
-    """After the saw a cope is sawn along the line that the cut shows on the face: what goes lies behind it."""
+    """After the saw a cope is sawn along the line that the cut shows on the face: what goes lies beyond it."""
     if end.joint == "cope":
-        face = (side[1], BOTTOM)
-        yield svg.path(f"M{svg.number(face[0])} {svg.number(BOTTOM)}{wave(face, (side[1], TOP))}", "ink dashed")
+        within = min(side, key=lambda x: abs(x - WIDTH / 2))
+        start = (within, BOTTOM)
+        yield svg.path(f"M{svg.number(within)} {svg.number(BOTTOM)}{wave(start, (within, TOP))}", "ink dashed")
 
 
 def _label(side: str, end: End) -> Iterator[str]:
     """What an end is and both its settings, under the side where it lies."""
     at, anchor = (2.0, "start") if side == "left" else (WIDTH - 2, "end")
     lines = [(f"{side} end: {say_joint(end)}", "hand strong")]
-    if end.long_edge != "none":
+    if end.bevel:
+        lines += [
+            (f"saw {format_degrees(end.saw)}, blade over {format_degrees(end.bevel)}", "hand small"),
+            (f"or nested {format_degrees(end.nested or end.saw)}, blade upright", "hand small"),
+        ]
+    elif end.long_edge != "none":
         lines += [
             (f"saw {format_degrees(end.saw)} from square", "hand small"),
             (f"point of the board {format_degrees(end.point)}", "hand small"),
-            (f"long at the {EDGE_WORDS[end.long_edge]}", "small pencil"),
         ]
+    if end.long_edge != "none":
+        lines += [(f"long at the {EDGE_WORDS[end.long_edge]}", "small pencil")]
     for place, (words, classes) in enumerate(lines):
         yield svg.sentence((at, LABEL + PITCH * place), words, classes, anchor)
 

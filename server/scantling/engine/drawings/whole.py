@@ -112,6 +112,11 @@ def _round_corner(paper: Paper, side: Side) -> Iterator[svg.Point]:
 def _letters_along(paper: Paper, side: Side, pieces: Sequence[Piece]) -> Iterator[Label]:
     here = [piece for piece in pieces if piece.start is not None and piece.wall == side.wall.id]
     found = sorted((_middle(piece, side), place) for place, piece in enumerate(here))
+    for piece in [one for one in pieces if one.wall == side.wall.id and one.part.endswith(" return")]:
+        whole = next(place for place, one in enumerate(here) if piece.key.startswith(f"{one.key} return "))
+        here.append(piece)
+        found.append((_middle(here[whole], side), len(here) - 1))
+    found.sort()
     groups: list[list[tuple[float, int]]] = []
     for one in found:
         if groups and (one[0] - groups[-1][0][0]) * paper.scale < CLOSE:
