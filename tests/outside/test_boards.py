@@ -12,7 +12,7 @@ import pytest
 from ortools.sat.python import cp_model
 from scantling.engine.boards.case import Case, Plan
 from scantling.engine.boards.plan import plan_boards
-from scantling.engine.boards.proof import confirm
+from scantling.engine.boards.proof import confirm, derive_claim
 
 from tests.bench.boards_cases import room, two_rooms
 
@@ -71,7 +71,7 @@ def test_a_plan_is_sound_and_what_it_proves_is_confirmed_without_the_search(seed
 
         assert faults(case, plan) == []
         assert plan.bound <= plan.cost
-        assert confirm(case, plan).holds
+        assert confirm(case, derive_claim(plan)).holds
 
 
 @pytest.mark.parametrize("seed", range(6))
@@ -84,9 +84,9 @@ def test_a_proof_that_claims_too_much_is_not_confirmed(seed):
 
     assert plan.proven
     assert rules
-    assert not confirm(case, replace(dearer, proof=replace(plan.proof, rules=rules))).holds
-    assert not confirm(case, replace(plan, proof=replace(plan.proof, rules=()))).holds
-    assert confirm(case, replace(plan, proof=replace(plan.proof, rules=tighter))).broken
+    assert not confirm(case, derive_claim(replace(dearer, proof=replace(plan.proof, rules=rules)))).holds
+    assert not confirm(case, derive_claim(replace(plan, proof=replace(plan.proof, rules=())))).holds
+    assert confirm(case, derive_claim(replace(plan, proof=replace(plan.proof, rules=tighter)))).broken
 
 
 def test_no_plan_of_another_solver_is_cheaper_than_one_that_is_proven():

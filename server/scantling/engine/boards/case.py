@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import ClassVar
 
+from scantling.engine.boards.cuts import Ends
 from scantling.engine.errors import EngineError
 from scantling.engine.lengths import ZERO, Length
 
@@ -38,6 +39,14 @@ class BoardsError(EngineError):
         "piece-too-long": "Piece {number} is longer than every board gives. Add a longer board, or join the piece.",
         "no-plan-found": "No plan was found in the time allowed. Allow more time, or add boards.",
         "not-enough-stock": "The boards on hand are too few for these pieces. Add boards, or raise a limit.",
+        "unknown-board": "Board {number} of the plan is cut from a length that the case does not have.",
+        "empty-board": "Board {number} of the plan has no piece. Leave it out.",
+        "board-too-short": "Board {number} of the plan is too short for its pieces and the kerfs between them.",
+        "unknown-piece": "The plan cuts piece {number}, which the case does not have.",
+        "piece-not-cut-once": "Piece {number} is cut {times} times. Cut every piece once.",
+        "over-limit": "Length {number} is taken {times} times, and there are only {limit}.",
+        "not-the-cost": "The boards cost {cost}, not {said}.",
+        "ends-not-matched": "Give the ends of every piece, or of none: there are {count} for {pieces} pieces.",
     }
 
 
@@ -52,22 +61,34 @@ class Stock:
 
 @dataclass(frozen=True, slots=True)
 class Case:
-    """What is asked. `end_trim` is the total taken off one board; `hold` the least length left in the hand at a cut."""
+    """What is asked. `end_trim` is the total taken off one board; `hold` the least length left in the hand at a cut.
+
+    `ends` are what both ends of every piece ask of the saw, or none for all of them square; `beyond` is what a piece
+    takes of a board past its own length, counted in `pieces` already. With `shared_miters` two ends that lean alike
+    are parted by one cut; what that saves goes to the offcut, and no plan counts on it.
+    """
 
     kerf: Length
     end_trim: Length
     stock: tuple[Stock, ...]
     pieces: tuple[Length, ...]
     hold: Length = USUAL_HOLD
+    ends: tuple[Ends, ...] = ()
+    beyond: tuple[Length, ...] = ()
+    shared_miters: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class PlannedBoard:
-    """One board: its place in the case's stock, its pieces' places in the case in cutting order, and what is left."""
+    """One board: its place in the case's stock, its pieces' places in the case in cutting order, and what is left.
+
+    `shared` are the pieces whose left end is made by the cut that parts off the piece before.
+    """
 
     stock: int
     pieces: tuple[int, ...]
     offcut: Length
+    shared: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,7 +158,7 @@ class Plan:
 
 def check_case(case: Case) -> list[BoardsError]:
     """Every reason to refuse the case, in the order of its fields; never raises."""
-    return [*_check_figures(case), *_check_stock(case), *_check_pieces(case)]
+    return [*_check_figures(case), *_check_stock(case), *_check_pieces(case), *_check_ends(case)]
 
 
 def _check_figures(case: Case) -> list[BoardsError]:
@@ -177,3 +198,9 @@ def _check_pieces(case: Case) -> list[BoardsError]:
         if key:
             problems.append(BoardsError(key, field=f"pieces.{place}", number=place + 1))
     return problems
+
+
+def _check_ends(case: Case) -> list[BoardsError]:
+    if len(case.ends) in (0, len(case.pieces)):
+        return []
+    return [BoardsError("ends-not-matched", field="ends", count=len(case.ends), pieces=len(case.pieces))]

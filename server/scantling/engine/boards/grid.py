@@ -85,18 +85,6 @@ def _derive_grid(case: Case, unit: Fraction, generous: bool) -> Grid:
     )
 
 
-def derive_half(grid: Grid, second: bool, limit: tuple[int, ...]) -> tuple[Grid, tuple[int, ...]]:
-    """Every other piece, the longest among them or the one after it, and the kinds' places in the whole grid."""
-    before, demand = 0, []
-    for count in grid.demand:
-        after = before + count
-        demand.append(after // 2 - before // 2 if second else (after + 1) // 2 - (before + 1) // 2)
-        before = after
-    kept = tuple(kind for kind, count in enumerate(demand) if count)
-    sizes, members = tuple(grid.sizes[kind] for kind in kept), tuple(grid.members[kind] for kind in kept)
-    return Grid(sizes, tuple(demand[kind] for kind in kept), members, grid.capacity, grid.price, limit), kept
-
-
 def derive_coarse(grid: Grid, kinds: int) -> Grid:
     """The grid with neighboring sizes taken together until so many kinds are left.
 

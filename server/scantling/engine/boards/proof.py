@@ -1,85 +1,135 @@
 """Proof: confirm that no better plan exists, without trusting the search that says so.
 
 A plan comes with rules: points for the pieces, and the most points that a board can hold. Here every rule is gone
-through again in exact fractions of an inch, and then every list of boards that would be better is shown to break one,
-but those that the plan names as tried out in full. Nothing is shared with the search but the words for a case and a
-plan; it is slow, and simple enough to be read in one sitting. What it cannot confirm it names.
+through again in whole multiples of the finest step that the case has, and then every list of boards that would be
+better is shown to break one; lists that the plan names as tried out in full are tried out here once more. Nothing is
+shared with the search but the words for a case and a plan; it is slow, and simple enough to be read in one sitting.
+What it cannot confirm it names.
 """
 
 from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from math import lcm
 
-from scantling.engine.boards.case import Case, Plan, Rule
+from scantling.engine.boards.case import Case, Plan, Proof, Rule
+from scantling.engine.boards.patience import OutOfPatience, Patience
+from scantling.engine.boards.trial import comes_out
 
 Counts = tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """What is to be confirmed: no plan costs less than `cents`, nor that much with fewer than `boards`."""
+
+    cents: int
+    boards: int
+    proof: Proof
 
 
 @dataclass(frozen=True, slots=True)
 class Confirmed:
     """`broken` are the places of rules that do not hold; `unexplained` lists that nothing speaks against, first few.
 
-    `resting` are better lists that pass every rule and that the plan says were tried out in full: they rest on the
-    search. The plan's claim is confirmed when nothing is broken and nothing unexplained.
+    `resting` are better lists that pass every rule, that the plan says were tried out in full, and that could not be
+    tried out here in the time: for them alone the search must be taken at its word. `finished` is False when the check
+    ran out of patience before it came to its end.
     """
 
-    broken: tuple[int, ...]
-    unexplained: tuple[Counts, ...]
-    resting: tuple[Counts, ...]
+    broken: tuple[int, ...] = ()
+    unexplained: tuple[Counts, ...] = ()
+    resting: tuple[Counts, ...] = ()
+    finished: bool = True
 
     @property
     def holds(self) -> bool:
-        """Whether the claim is confirmed."""
-        return not self.broken and not self.unexplained
+        """Whether the claim is confirmed, without taking the search at its word for anything."""
+        return self.finished and not self.broken and not self.unexplained and not self.resting
+
+
+def derive_claim(plan: Plan) -> Claim:
+    """What a plan says of itself: that it is the best, or only that nothing costs less than its bound."""
+    if plan.proven:
+        return Claim(plan.cost, plan.count, plan.proof)
+    return Claim(plan.bound, 0, plan.proof)
 
 
 UNEXPLAINED_AT_MOST = 5
+USUAL_PATIENCE = 2_000_000
+TRIAL_PATIENCE = 200_000
 
 
-def confirm(case: Case, plan: Plan) -> Confirmed:
-    """Go through the plan's proof: of its bound, and if it claims to be proven, of its cost and its boards."""
-    facts = _derive_facts(case)
-    rules = plan.proof.rules
-    broken = tuple(place for place, rule in enumerate(rules) if not _holds(facts, rule))
-    below = (plan.cost, plan.count) if plan.proven else (plan.bound, 0)
-    passing: list[Counts] = []
-    for boards in _lists_below(facts, rules, below):
-        passing.append(boards)
-        if len(passing) > UNEXPLAINED_AT_MOST + len(plan.proof.searched):
+def confirm(case: Case, claim: Claim, turns: int = USUAL_PATIENCE) -> Confirmed:
+    """Go through the proof of a claim, for so many turns at most."""
+    facts = _derive_facts(case, Patience(turns))
+    broken: list[int] = []
+    try:
+        for place, rule in enumerate(claim.proof.rules):
+            if not _holds(facts, rule):
+                broken.append(place)
+        unexplained, resting = _sort_out(facts, claim)
+    except OutOfPatience:
+        return Confirmed(tuple(broken), finished=False)
+    return Confirmed(tuple(broken), tuple(unexplained), tuple(resting))
+
+
+def _sort_out(facts: _Facts, claim: Claim) -> tuple[list[Counts], list[Counts]]:
+    """The better lists that nothing speaks against, and those for which only the search does."""
+    unexplained: list[Counts] = []
+    resting: list[Counts] = []
+    searched = set(claim.proof.searched)
+    for boards in _lists_below(facts, claim.proof.rules, (claim.cents, claim.boards)):
+        tried = _comes_out(facts, boards) if boards in searched else True
+        if tried:
+            unexplained.append(boards)
+        elif tried is None:
+            resting.append(boards)
+        if len(unexplained) == UNEXPLAINED_AT_MOST:
             break
-    searched = set(plan.proof.searched)
-    unexplained = tuple(boards for boards in passing if boards not in searched)
-    resting = tuple(boards for boards in passing if boards in searched)
-    return Confirmed(broken, unexplained[:UNEXPLAINED_AT_MOST], resting)
+    return unexplained, resting
+
+
+def _comes_out(facts: _Facts, boards: Counts) -> bool | None:
+    """Whether all pieces come out of these boards; None when that takes too long to tell."""
+    sizes = [size for size, count in zip(facts.sizes, facts.counts, strict=True) for _ in range(count)]
+    rooms = [room for room, count in zip(facts.rooms, boards, strict=True) for _ in range(count)]
+    try:
+        return comes_out(sizes, rooms, Patience(TRIAL_PATIENCE))
+    except OutOfPatience:
+        return None
 
 
 @dataclass(frozen=True, slots=True)
 class _Facts:
-    """Different sizes (piece and kerf, in inches), longest first, and how many; per board its room, price and limit."""
+    """Different sizes (piece and kerf), longest first, and how many; per board its room, price and limit."""
 
-    sizes: tuple[Fraction, ...]
+    sizes: Counts
     counts: Counts
-    rooms: tuple[Fraction, ...]
+    rooms: Counts
     prices: Counts
     limits: Counts
+    patience: Patience
 
 
-def _derive_facts(case: Case) -> _Facts:
+def _derive_facts(case: Case, patience: Patience) -> _Facts:
     kerf = case.kerf.inches
     counted = Counter(piece.inches + kerf for piece in case.pieces)
     sizes = tuple(sorted(counted, reverse=True))
     rooms = tuple(stock.length.inches - case.end_trim.inches + kerf for stock in case.stock)
+    fine = lcm(*(length.denominator for length in (*sizes, *rooms)))
     wanted = len(case.pieces)
     limits = [wanted if stock.limit is None else min(stock.limit, wanted) for stock in case.stock]
     return _Facts(
-        sizes,
+        tuple(int(size * fine) for size in sizes),
         tuple(counted[size] for size in sizes),
-        rooms,
+        tuple(int(room * fine) for room in rooms),
         tuple(stock.price_cents for stock in case.stock),
         tuple(0 if room < sizes[-1] else limit for room, limit in zip(rooms, limits, strict=True)),
+        patience,
     )
 
 
@@ -137,19 +187,23 @@ def _most_points(facts: _Facts, rule: Rule, cents: int) -> int:
     return points
 
 
-def _fillings(facts: _Facts, room: Fraction, points: Counts, least: int) -> Iterator[list[int]]:
+def _fillings(facts: _Facts, room: int, points: Counts, least: int) -> Iterator[list[int]]:
     """Every choice of pieces that fits the room and is worth at least `least`, as a count of each kind.
 
     Kinds with points, best for their size first; a branch ends when the rest of the room, filled with the best that is
     still to come, is not worth enough. Kinds without points are left out.
     """
-    order = sorted((k for k, p in enumerate(points) if p > 0), key=lambda k: Fraction(-points[k]) / facts.sizes[k])
+    order = sorted((k for k, p in enumerate(points) if p > 0), key=lambda k: Fraction(-points[k], facts.sizes[k]))
     chosen = [0] * len(points)
     at, value = 0, 0
     while True:
-        while at < len(order) and value + room * points[order[at]] / facts.sizes[order[at]] >= least:
+        facts.patience.spend()
+        while at < len(order):
             kind = order[at]
-            chosen[kind] = min(facts.counts[kind], int(room / facts.sizes[kind]))
+            if room * points[kind] < (least - value) * facts.sizes[kind]:
+                break
+            facts.patience.spend()
+            chosen[kind] = min(facts.counts[kind], room // facts.sizes[kind])
             room -= chosen[kind] * facts.sizes[kind]
             value += chosen[kind] * points[kind]
             at += 1
@@ -170,6 +224,7 @@ def _lists_below(facts: _Facts, rules: Sequence[Rule], below: tuple[int, int]) -
     """Every list of boards that ranks below (cents, boards) and passes the rules, depth first."""
     stack: list[Counts] = [()]
     while stack:
+        facts.patience.spend()
         taken = stack.pop()
         spent = sum(price * n for price, n in zip(facts.prices, taken, strict=False))
         if (spent, sum(taken)) >= below or not _may_pass(facts, rules, taken, spent, below[0]):
@@ -182,13 +237,8 @@ def _lists_below(facts: _Facts, rules: Sequence[Rule], below: tuple[int, int]) -
 
 def _may_pass(facts: _Facts, rules: Sequence[Rule], taken: Counts, spent: int, cents: int) -> bool:
     """Whether boards bought for the rest of the money could still bring every rule's points together."""
-    rest = _Facts(
-        facts.sizes,
-        facts.counts,
-        facts.rooms,
-        facts.prices,
-        tuple(0 if t < len(taken) else limit for t, limit in enumerate(facts.limits)),
-    )
+    limits = tuple(0 if t < len(taken) else limit for t, limit in enumerate(facts.limits))
+    rest = replace(facts, limits=limits)
     for rule in rules:
         have = sum(most * n for most, n in zip(rule.most, taken, strict=False))
         dearest = spent if len(taken) == len(facts.prices) else cents

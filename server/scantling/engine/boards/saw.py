@@ -1,8 +1,9 @@
-"""Order at the saw: which piece to cut first, so that there is always enough left to hold.
+"""Order at the saw: which piece to cut first, so that there is always enough left to hold, and the saw seldom reset.
 
 At a cut one hand holds the piece or the rest of the board, whichever is longer. Cutting the short pieces first, while
-the board is long, keeps that above the asked length wherever any order does. The far end's trim is not counted as
-something to hold: it may be split or painted.
+the board is long, keeps that above the asked length wherever any order does. Among the orders that are as safe, the one
+that changes the saw's setting least often is taken. The far end's trim is not counted as something to hold: it may be
+split or painted.
 """
 
 from __future__ import annotations
@@ -10,16 +11,53 @@ from __future__ import annotations
 from itertools import combinations
 
 from scantling.engine.boards.case import Case, PlannedBoard
+from scantling.engine.boards.cuts import Ends, Setting, saved_between
 from scantling.engine.lengths import ZERO, Length
 
 EXCHANGED_AT_MOST = 10
 """How many pieces two boards may hold together for all ways to share them out to be tried."""
 
+ORDERED_AT_MOST = 7
+"""How many pieces a board may hold for all its orders to be weighed; with more, the next piece is the likeliest."""
+
+Toll = tuple[int, int]
+"""What an order costs: unsafe cuts, then changes of the saw's setting."""
+
 
 def derive_board(case: Case, stock: int, places: tuple[int, ...]) -> PlannedBoard:
-    """One board with its pieces in cutting order, shortest first; equal ones by their place in the case."""
-    order = tuple(sorted(places, key=lambda place: (case.pieces[place], place)))
-    return PlannedBoard(stock, order, max(ZERO, _left_after(case, stock, order)))
+    """One board with its pieces in cutting order."""
+    order = _shortest_first(case, places)
+    if case.ends and any(case.ends[place] != Ends() for place in places):
+        order = _order_by_settings(case, stock, order)
+    return _lay_out(case, stock, order)
+
+
+def _shortest_first(case: Case, places: tuple[int, ...]) -> tuple[int, ...]:
+    return tuple(sorted(places, key=lambda place: (case.pieces[place], place)))
+
+
+def _lay_out(case: Case, stock: int, order: tuple[int, ...]) -> PlannedBoard:
+    """The board with what is left of it, and with the cuts that two pieces share."""
+    shared = tuple(
+        after for before, after in zip(order, order[1:], strict=False) if saved(case, before, after) is not None
+    )
+    left = _left_after(case, stock, order)
+    for before, after in zip(order, order[1:], strict=False):
+        left = left + (saved(case, before, after) or ZERO)
+    return PlannedBoard(stock, order, max(ZERO, left), shared)
+
+
+def saved(case: Case, before: int, after: int) -> Length | None:
+    """What the board gains where these two follow each other and share a cut; None where they do not."""
+    if not case.ends or not case.shared_miters:
+        return None
+    return saved_between(case.ends[before], case.ends[after])
+
+
+def derive_changes(case: Case, board: PlannedBoard) -> int:
+    """How often the saw is set anew on the way through a board."""
+    settings = [setting for place in board.pieces for setting in _settings(case, place)]
+    return sum(before != after for before, after in zip(settings, settings[1:], strict=False))
 
 
 def derive_unsafe(case: Case, board: PlannedBoard) -> tuple[int, ...]:
@@ -28,10 +66,53 @@ def derive_unsafe(case: Case, board: PlannedBoard) -> tuple[int, ...]:
     left = case.stock[board.stock].length - case.end_trim
     for place in board.pieces:
         left = left - case.pieces[place] - case.kerf
-        drops_off_uncut = case.end_trim == ZERO and left == -case.kerf
-        if max(left, case.pieces[place]) < case.hold and not drops_off_uncut:
+        if not _is_safe(case, place, left):
             unsafe.append(place)
     return tuple(unsafe)
+
+
+def derive_blank(case: Case, place: int) -> Length:
+    """The least board to cut a piece from safely: the piece, its kerf, and enough to hold."""
+    return case.pieces[place] + case.kerf + case.hold
+
+
+def _is_safe(case: Case, place: int, left: Length) -> bool:
+    drops_off_uncut = case.end_trim == ZERO and left == -case.kerf
+    return max(left, case.pieces[place]) >= case.hold or drops_off_uncut
+
+
+def _settings(case: Case, place: int) -> tuple[Setting, Setting]:
+    return (case.ends[place] if case.ends else Ends()).settings
+
+
+def _toll(case: Case, before: int | None, place: int, left: Length) -> Toll:
+    """What cutting a piece next costs, when so much is left of the board after it."""
+    first, second = _settings(case, place)
+    changes = int(first != second)
+    if before is not None:
+        changes += _settings(case, before)[1] != first
+    return int(not _is_safe(case, place, left)), changes
+
+
+def _order_by_settings(case: Case, stock: int, places: tuple[int, ...]) -> tuple[int, ...]:
+    """The pieces in the order of least toll; of orders that are as good, the one that begins with the shortest."""
+    usable = case.stock[stock].length - case.end_trim
+    beam: list[tuple[Toll, tuple[int, ...], Length]] = [((0, 0), (), usable)]
+    all_orders = len(places) <= ORDERED_AT_MOST
+    for _ in places:
+        longer: dict[object, tuple[Toll, tuple[int, ...], Length]] = {}
+        for (unsafe, changes), order, left in beam:
+            for rank, place in enumerate(places):
+                if place in order:
+                    continue
+                rest = left - case.pieces[place] - case.kerf
+                toll = _toll(case, order[-1] if order else None, place, rest)
+                found = ((unsafe + toll[0], changes + toll[1]), (*order, place), rest)
+                key = (frozenset(found[1]), place) if all_orders else rank
+                if key not in longer or found[:2] < longer[key][:2]:
+                    longer[key] = found
+        beam = list(longer.values())
+    return min(beam, key=lambda found: (found[0], [places.index(place) for place in found[1]]))[1]
 
 
 def derive_safer(case: Case, boards: list[PlannedBoard]) -> list[PlannedBoard]:
@@ -40,11 +121,16 @@ def derive_safer(case: Case, boards: list[PlannedBoard]) -> list[PlannedBoard]:
     The longest offcut stays as long as it was.
     """
     boards = list(boards)
+    exchanged = set()
     for risky in range(len(boards)):
         for other in range(len(boards)):
             if other != risky and derive_unsafe(case, boards[risky]):
+                before = boards[risky]
                 boards[risky], boards[other] = _exchange(case, boards, risky, other)
-    return boards
+                exchanged |= {risky, other} if boards[risky] is not before else set()
+    return [
+        derive_board(case, board.stock, board.pieces) if at in exchanged else board for at, board in enumerate(boards)
+    ]
 
 
 def _exchange(case: Case, boards: list[PlannedBoard], risky: int, other: int) -> tuple[PlannedBoard, PlannedBoard]:
@@ -60,11 +146,16 @@ def _exchange(case: Case, boards: list[PlannedBoard], risky: int, other: int) ->
         for chosen in combinations(pool, count):
             rest = tuple(place for place in pool if place not in chosen)
             if _fits(case, best[0].stock, chosen) and _fits(case, best[1].stock, rest):
-                trial = derive_board(case, best[0].stock, chosen), derive_board(case, best[1].stock, rest)
+                trial = _try_out(case, best[0].stock, chosen), _try_out(case, best[1].stock, rest)
                 unsafe = sum(len(derive_unsafe(case, board)) for board in trial)
                 if unsafe < least and max(kept, trial[0].offcut, trial[1].offcut) >= longest:
                     best, least = trial, unsafe
     return best
+
+
+def _try_out(case: Case, stock: int, places: tuple[int, ...]) -> PlannedBoard:
+    """The board in the order that is safe wherever any is; settings can wait until one is chosen."""
+    return _lay_out(case, stock, _shortest_first(case, places))
 
 
 def _fits(case: Case, stock: int, places: tuple[int, ...]) -> bool:

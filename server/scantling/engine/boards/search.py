@@ -13,11 +13,12 @@ from scantling.engine.boards.case import Proof, Rule
 from scantling.engine.boards.columns import FINENESS, Columns, derive_rough_price
 from scantling.engine.boards.cover import cover, cover_freely
 from scantling.engine.boards.greedy import derive_greedy, rank
-from scantling.engine.boards.grid import Grid, derive_half
+from scantling.engine.boards.grid import Grid
 from scantling.engine.boards.lift import Refuter, derive_up_to
 from scantling.engine.boards.lists import Boards, Rank, Walk
 from scantling.engine.boards.menu import Menu, derive_menu
 from scantling.engine.boards.packing import Packed, Way, pack
+from scantling.engine.boards.renew import PIECES_AT_ONCE, Renewal, derive_part, translate
 from scantling.engine.boards.rules import (
     derive_count_rules,
     derive_least_cents,
@@ -38,6 +39,16 @@ MENU_WAYS = 8_000
 CHOICE = 3
 
 DIVES = 8
+
+MANY = 2 * PIECES_AT_ONCE
+RENEW = 16_000
+RENEW_FIRST = 8
+RENEW_MANY = 4
+RENEW_AGAIN = 16
+FAR = 60
+"""Steps for planning a few boards anew, and the share of all steps for it: at first, with many kinds, at every round;
+and the share of the cost by which a plan is far from what it might be."""
+
 PATIENT = 8
 """The round from which the walk and the lists that resist are no longer kept from each other's steps."""
 
@@ -48,9 +59,12 @@ REFUTED = Packed(None, certain=True)
 class Search:
     """One search for the best ways to cut one grid. `best` is the best plan so far, None when none is known."""
 
-    def __init__(self, grid: Grid, steps: Steps) -> None:
+    def __init__(self, grid: Grid, steps: Steps, known: tuple[Way, ...] | None = None) -> None:
+        """`known` is a plan to be improved on, in place of a greedy one."""
         self._grid = grid
         self._steps = steps
+        self._is_many = sum(grid.demand) > MANY
+        self._renewal = Renewal()
         size_rules = derive_size_rules(grid)
         self._size_rule = size_rules[0]
         self._rules = {rule: derive_need(rule, grid) for rule in (*size_rules, *derive_count_rules(grid))}
@@ -64,7 +78,8 @@ class Search:
         self._refuter: Refuter | None = None
         self._searched: list[Boards] = []
         self._resisting: list[tuple[Rank, Boards]] = []
-        self.best = derive_greedy(grid, steps)
+        steps.take(len(grid.sizes) * len(self._rules) // 4)
+        self.best = known or derive_greedy(grid, steps)
         if self.best is not None:
             self._walk.ceiling = rank(grid, self.best)
 
@@ -82,10 +97,14 @@ class Search:
         """No plan ranks lower than this; None when there is no plan at all."""
         floors = [place for place, _ in self._resisting]
         if self._walk.floor is not None:
-            floors.append(self._walk.floor)
+            # A walk cut short may not have come to see what the price rule says of the lists still to come.
+            floors.append(max(self._walk.floor, (self._least_cents(), 0)))
         if self.best is not None:
             floors.append(rank(self._grid, self.best))
         return min(floors, default=None)
+
+    def _least_cents(self) -> int:
+        return (derive_least_cents(self._price_rule, self._grid) or 0) if self._price_rule else 0
 
     @property
     def proof(self) -> Proof:
@@ -107,6 +126,7 @@ class Search:
         """Take up the lists that resisted, the best first, with more patience."""
         if self._resisting:
             self._dive(effort)
+        self._renew(self._steps.limit // RENEW_AGAIN)
         for place, boards in list(self._resisting):
             if self._steps.out:
                 return
@@ -168,32 +188,39 @@ class Search:
         limit = self._steps.limit
         if len(self._grid.sizes) > _most_kinds(limit // 2):
             self._price_rule = derive_rough_price(self._grid, _most_kinds(limit // 4), self._steps, limit // 4)
-            self._plan_in_halves()
+            self._renew(limit // RENEW_MANY)
         else:
             self._columns = Columns(self._grid, self._steps)
             self._price_rule = self._columns.price(limit // 2)
         if self._price_rule is not None:
             self._add(self._price_rule)
+            if self._columns is not None and self.best is not None and self._is_far():
+                self._renew(limit // RENEW_FIRST)
             self._dive(0)
 
-    def _plan_in_halves(self) -> None:
-        """Plan every other piece by itself, then the rest: each half is small enough to be planned well."""
-        limit = self._grid.limit
-        ways: list[Way] = []
-        for second in (False, True):
-            half, kinds = derive_half(self._grid, second, limit)
-            if not kinds:
-                continue
-            steps = self._steps.part(self._steps.limit * 3 // 10)
-            search = Search(half, steps)
+    def _is_far(self) -> bool:
+        """Whether the best plan is so much dearer than it might be that diving from it would take long."""
+        cents = rank(self._grid, self.best or ())[0]
+        return FAR * (cents - self._least_cents()) > cents
+
+    def _renew(self, allowance: int) -> None:
+        """Plan a few boards of the best plan anew, again and again, as long as the allowance lasts."""
+        stop = min(self._steps.limit, self._steps.used + allowance)
+        while self._is_many and self.best is not None and self._steps.used < stop and not self._steps.out:
+            if rank(self._grid, self.best)[0] <= self._least_cents():
+                return
+            chosen, kept = self._renewal.choose(self.best)
+            if not kept:
+                return
+            part, kinds = derive_part(self._grid, chosen, kept)
+            places = {kind: place for place, kind in enumerate(kinds)}
+            known = tuple([(stock, tuple([places[kind] for kind in way])) for stock, way in chosen])
+            steps = self._steps.part(RENEW)
+            search = Search(part, steps, known)
             search.run()
             self._steps.close(steps)
-            if search.best is None:
-                return
-            ways += [(stock, tuple([kinds[kind] for kind in way])) for stock, way in search.best]
-            used = [stock for stock, _ in ways]
-            limit = tuple([count - used.count(t) for t, count in enumerate(self._grid.limit)])
-        self._accept(tuple(ways))
+            if search.best is not None and search.best is not known:
+                self._accept((*kept, *translate(search.best, kinds)))
 
     def _dive(self, effort: int) -> None:
         """Look for better plans anywhere, as long as that pays; from a longer menu when a short one gives nothing."""
@@ -225,7 +252,7 @@ class Search:
             return 0
         if self._walk.ceiling is None:
             return self._rules[self._price_rule] // 50
-        return FINENESS * (self._walk.ceiling[0] - (derive_least_cents(self._price_rule, self._grid) or 0))
+        return FINENESS * (self._walk.ceiling[0] - self._least_cents())
 
     def _try(self, boards: Boards, effort: int) -> Packed:
         """Refute the list, cover it from a menu, or pack it; twice the patience with every unit of effort."""
