@@ -10,6 +10,8 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
+from scantling.engine.desk import answer
+
 from tests.random_rooms import make_room, odd_room
 from tests.rooms import Facts, oblong, room, thing, wall
 
@@ -130,7 +132,39 @@ def _of_boards() -> list[Any]:
         {"ask": "boards", "stock": [{"length": "8 ft", "price": "ten"}], "pieces": ["20"]},
         {"ask": "boards", "stock": [{"length": "8 ft", "price": 9.5}], "pieces": ["20"]},
     ]
-    return cases
+    return [*cases, *_of_mitered_boards(), *_of_proofs(cases[:12])]
+
+
+def _of_mitered_boards() -> list[Any]:
+    cuts = [
+        {"saw": saw, "long_edge": edge, "gains": gains}
+        for saw, edge, gains in (
+            ("0", "none", "0"),
+            ("45", "front", "9/16"),
+            ("45", "back", "9/16"),
+            ("44.3", "outer", "2 1/4"),
+            ("95", "back", "1"),
+        )
+    ]
+    rng = Random(2)
+    lengths = ("14 3/16", "24 1/2", "36 1/8", "5 1/8")
+    return [
+        {"ask": "boards", "stock": list(STOCK), "kerf": "1/8", "shared_miters": shared, "pieces": pieces,
+         "ends": [{"left": rng.choice(cuts[: kinds]), "right": rng.choice(cuts[: kinds])} for _ in pieces]}
+        for kinds, shared, pieces in product((3, 4, 5), (True, False), (list(lengths), list(lengths) * 2))
+    ]  # fmt: skip
+
+
+def _of_proofs(cases: list[Any]) -> list[Any]:
+    """Plans with their proofs, as they were given and with more claimed than they bear."""
+    asked = []
+    for case in cases:
+        given = answer(case)["answer"]
+        asked += [
+            {**case, "ask": "prove", "answer": given},
+            {**case, "ask": "prove", "answer": {**given, "cost": "99"}},
+        ]
+    return [*asked, {**cases[0], "ask": "prove", "answer": {}}]
 
 
 def _of_openings() -> list[Any]:

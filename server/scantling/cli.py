@@ -1,4 +1,4 @@
-"""The command line: `scantling serve`, `sum`, `ask`, `pieces`, `boards`, `export`, `restore`, `demo`.
+"""The command line: `scantling serve`, `sum`, `ask`, `pieces`, `boards`, `prove`, `export`, `restore`, `demo`.
 
 Every figure comes from the desk. A refusal is one sentence on standard error, with a caret under the place where that
 helps, and exit status 2. The notebook's folder is the user's data folder, or the one that --data names.
@@ -107,6 +107,9 @@ def build_parser() -> argparse.ArgumentParser:
     pieces.add_argument("--csv", action="store_true", help="as a table for a spreadsheet")
     boards = add("boards", run_boards, "Plan the boards of a case in a file, or of a room of the notebook.")
     boards.add_argument("case", nargs="?", help="a file with a case in JSON, or a room's name or id")
+    proving = add("prove", run_prove, "Go through the proof of a board plan, without trusting the planner.")
+    proving.add_argument("case", help="a file with a case in JSON")
+    proving.add_argument("answer", nargs="?", help="a file with the plan as scantling boards printed it, or -")
     export = add("export", run_export, "Write the journal, one entry on each line, or the cut lists as a table.")
     export.add_argument("what", choices=["journal", "pieces"])
     add("restore", run_restore, "Bring the entries of an exported journal into the notebook.").add_argument("file")
@@ -202,6 +205,16 @@ def run_boards(chosen: argparse.Namespace) -> None:
         print(dump(_answer(Desk(), {"ask": "boards", **(case if isinstance(case, dict) else {"case": case})})))
     else:
         _print(chosen.json, _for_rooms(chosen.data, chosen.case, "boards_for_room"), format_boards)
+
+
+def run_prove(chosen: argparse.Namespace) -> int:
+    """0 when the proof holds; the plan is made here where none is given."""
+    case = _read_json(chosen.case)
+    said = case if isinstance(case, dict) else {"case": case}
+    planned = _read_json(chosen.answer) if chosen.answer else _answer(Desk(), {"ask": "boards", **said})
+    found = _answer(Desk(), {"ask": "prove", **said, "answer": planned})
+    print(dump(found) if chosen.json else "\n".join(found["sentences"]))
+    return 0 if found["holds"] else REFUSED
 
 
 def run_export(chosen: argparse.Namespace) -> None:

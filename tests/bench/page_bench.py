@@ -43,18 +43,26 @@ TYPED = ("63 1/4", "5' 3 1/4\"", "sixty three and a quarter", "14 3/16 strong", 
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One line of the table: what was measured, how much it was, and how much it may be."""
+    """One line of the table: what was measured, how much it was, and how much it may be or must be."""
 
     what: str
     figure: float
     unit: str
     at_most: float | None = None
+    at_least: float | None = None
 
     @property
     def verdict(self) -> str:
-        if self.at_most is None:
+        if self.at_most is None and self.at_least is None:
             return ""
-        return "ok" if self.figure <= self.at_most else "MISSED"
+        too_much = self.at_most is not None and self.figure > self.at_most
+        too_little = self.at_least is not None and self.figure < self.at_least
+        return "MISSED" if too_much or too_little else "ok"
+
+    def show(self) -> None:
+        target = "" if self.at_most is None else f"at most {self.at_most:g}"
+        target = target if self.at_least is None else f"at least {self.at_least:g}"
+        print(f"{self.what:<58}{self.figure:>10.1f} {self.unit:<4}{target:<16}{self.verdict}", flush=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -362,8 +370,7 @@ def main() -> int:
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=browser_path(), args=QUIET)
         for row in measure(browser, Path(folder)):
-            target = "" if row.at_most is None else f"at most {row.at_most:g}"
-            print(f"{row.what:<52}{row.figure:>10.1f} {row.unit:<4}{target:<16}{row.verdict}", flush=True)
+            row.show()
             missed += row.verdict == "MISSED"
         browser.close()
     return 1 if missed else 0

@@ -4,7 +4,9 @@ from fractions import Fraction
 
 import pytest
 from scantling.engine.boards.case import Case, PlannedBoard, Stock
+from scantling.engine.boards.cuts import Cut, Ends
 from scantling.engine.boards.marks import derive_marks
+from scantling.engine.boards.saw import derive_board
 from scantling.engine.lengths import ZERO, Length
 
 from tests.asked import ask, refusal
@@ -83,3 +85,89 @@ def test_marks_run_from_the_fresh_end_and_count_the_kerfs_between():
     marks = derive_marks(case, PlannedBoard(0, (0, 1, 2), ZERO))
 
     assert [mark.inches for mark in marks] == [20, Fraction(401, 8), Fraction(241, 4)]
+
+
+SQUARE = {"saw": "0"}
+AT_FACE = {"saw": "45", "long_edge": "front", "gains": "9/16"}
+AT_BACK = {"saw": "45", "long_edge": "back", "gains": "9/16"}
+
+
+def test_a_mitered_end_takes_its_slanted_kerf_of_the_board():
+    # A 1/8 blade at 45 takes 1/8 / cos 45 = 0.177 along the board, 0.052 more than the kerf: 1/16 to the next 64th.
+    # So 47 7/8 + 1/16 + 1/8 + 48 is a sixteenth more than 96.
+    square = [{"left": SQUARE, "right": SQUARE}] * 2
+    mitered = [{"left": SQUARE, "right": AT_FACE}] * 2
+
+    assert ask("boards", **PLAIN, pieces=["47 7/8", "48"], ends=square)["count"] == 1
+    assert ask("boards", **PLAIN, pieces=["47 7/8", "48"], ends=mitered)["count"] == 2
+    assert ask("boards", **PLAIN, pieces=["47 3/4", "47 7/8"], ends=mitered)["count"] == 1
+
+
+def test_of_orders_that_are_as_safe_the_saw_is_set_anew_least_often():
+    # By length 20, 21, 22 the blade would go 0 +45, 0 0, +45 0: four times. Two of them lean alike, side by side.
+    ends = [
+        {"left": SQUARE, "right": AT_FACE},
+        {"left": SQUARE, "right": SQUARE},
+        {"left": AT_BACK, "right": SQUARE},
+    ]
+    (board,) = ask("boards", **PLAIN, pieces=["20", "21", "22"], ends=ends)["boards"]
+
+    assert board["settings"] == 2
+
+
+def test_two_ends_that_lean_alike_share_a_cut_where_that_is_asked_for():
+    # 30 and 40 with the slanted kerf between them, lying 9/16 in each other, leave that much more.
+    ends = [{"left": SQUARE, "right": AT_FACE}, {"left": AT_BACK, "right": SQUARE}]
+    case = {**PLAIN, "pieces": ["30", "40"], "ends": ends}
+    (apart,), (shared,) = (ask("boards", **case, shared_miters=said)["boards"] for said in (False, True))
+
+    assert (apart["shared"], shared["shared"], shared["pieces"]) == ([], [1], [0, 1])
+    assert shared["offcut"]["inches"] - apart["offcut"]["inches"] == 9 / 16
+
+
+def test_ends_that_lean_apart_never_share_a_cut():
+    ends = [{"left": SQUARE, "right": AT_FACE}, {"left": AT_FACE, "right": SQUARE}]
+    (board,) = ask("boards", **PLAIN, pieces=["30", "40"], ends=ends, shared_miters=True)["boards"]
+
+    assert board["shared"] == []
+
+
+def test_marks_count_the_slanted_kerf_and_what_lies_in_each_other():
+    # 30; its kerf and a sixteenth more; the next starts 9/16 before that: 30 + 1/16 + 1/8 - 9/16 + 40 = 69 5/8.
+    eighth = Length(Fraction(1, 8))
+    face, back = (Cut(Fraction(45), Length(Fraction(sign * 9, 16))) for sign in (1, -1))
+    beyond = (Length(Fraction(1, 16)), ZERO)
+    lengths = (Length(30 + Fraction(1, 16)), Length(Fraction(40)))
+    ends = (Ends(right=face), Ends(left=back))
+    case = Case(eighth, ZERO, (Stock(Length(Fraction(96)), 1000),), lengths, ZERO, ends, beyond, shared_miters=True)
+    board = derive_board(case, 0, (0, 1))
+
+    assert [mark.inches for mark in derive_marks(case, board)] == [30, Fraction(557, 8)]
+
+
+def test_a_piece_that_no_order_makes_safe_is_told_with_the_blank_it_needs():
+    short = [{"length": "11", "price": "1", "limit": None}]
+    found = ask("boards", **{**PLAIN, "hold": "12", "stock": short}, pieces=["5"])
+
+    assert [(blank["piece"], blank["length"]["shown"]) for blank in found["blanks"]] == [(0, '17 1/8"')]
+
+
+def test_safe_to_hold_comes_before_few_settings():
+    # The square piece is short: it must come while the board is long, whatever the saw's setting.
+    ends = [{"left": AT_FACE, "right": AT_FACE}, {"left": SQUARE, "right": SQUARE}, {"left": AT_FACE, "right": AT_FACE}]
+    stock = [{"length": "38", "price": "1", "limit": None}]
+    found = ask("boards", **{**PLAIN, "hold": "12", "stock": stock}, pieces=["13", "3", "18"], ends=ends)
+
+    assert found["unsafe"] == []
+    assert found["boards"][0]["pieces"][-1] != 1
+
+
+@pytest.mark.parametrize(
+    ("wrong", "key"),
+    [
+        ({"ends": [{"left": SQUARE, "right": SQUARE}] * 2}, "ends-not-matched"),
+        ({"ends": [{"left": SQUARE, "right": {"saw": "90"}}]}, "no-such-cut"),
+    ],
+)
+def test_ends_that_cannot_be_are_refused(wrong, key):
+    assert refusal("boards", **PLAIN, pieces=["10"], **wrong)[0] == key

@@ -30,8 +30,8 @@ def demo(tmp_path):
 
 @pytest.fixture
 def write(tmp_path):
-    def file(content):
-        path = tmp_path / "given.json"
+    def file(content, name="given.json"):
+        path = tmp_path / name
         path.write_bytes(content if isinstance(content, bytes) else json.dumps(content).encode())
         return str(path)
 
@@ -210,3 +210,19 @@ def test_the_help_lists_every_question(capsys):
         main(["ask", "--help"])
     out = capsys.readouterr().out
     assert all(name in out and question.doc in out for name, question in QUESTIONS.items())
+
+
+def test_a_proof_is_gone_through_and_told_in_a_sentence(run, write):
+    case = write(CASE)
+    status, out, _ = run("prove", case)
+
+    assert (status, out) == (0, "It holds: no plan under $39.96 exists, nor one at that price with fewer boards.\n")
+
+
+def test_a_proof_that_does_not_hold_fails_the_command(run, write):
+    answer = json.loads(run("boards", write(CASE))[1])
+    answer["proof"]["rules"] = []
+    status, out, _ = run("prove", write(CASE), write(answer, "answer.json"))
+
+    assert status == 2
+    assert out.startswith("It does not hold")

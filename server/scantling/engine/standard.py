@@ -23,6 +23,8 @@ MOLDINGS = {
 }  # fmt: skip
 OPEN_ENDS = ("square", "returned")
 PROUD_ENDS = ("eased", "returned")
+SPARES_AT_MOST = 20
+OVERAGE_AT_MOST = 100
 
 
 class StandardError(EngineError):
@@ -31,6 +33,7 @@ class StandardError(EngineError):
         "not-positive": "{name} must be more than nothing, not {text}.",
         "not-money": "{text} is not a price: write dollars and cents such as 19.98.",
         "not-a-count": "{text} is not a count: write how many there are, or leave it empty for any number.",
+        "not-so-many": "{name} is a whole number from 0 to {most}, not {text}.",
         "not-stock": "Stock is a list of rows, each with a length and a price.",
         "no-spring": "A spring of {text} is no lean: write the angle at the wall, above 0 and under 90, such as 38.",
         "bad-value": "{name}: {sentence}",
@@ -88,6 +91,9 @@ class Standard:
     kerf: Length = Length(Fraction(1, 8))
     end_trim: Length = Length(Fraction(1, 2))
     hold: Length = Length(Fraction(12))
+    shared_miters: str = NO
+    spare_sticks: int = 0
+    overage: Fraction = Fraction(0)
     given: frozenset[str] = field(default=frozenset())
 
     def source(self, name: str) -> str:
@@ -189,6 +195,13 @@ def _not_negative(name: str, value: str) -> Length:
     return parse_length(value)  # a reading is never negative: zero is a choice here, such as no reveal
 
 
+def _few(name: str, value: str, most: int) -> int:
+    written = value.strip().removesuffix("%").rstrip()
+    if not (written.isascii() and written.isdigit() and len(written) <= 3 and int(written) <= most):
+        raise StandardError("not-so-many", name=name, most=most, text=quote(value))
+    return int(written)
+
+
 def _choice(*choices: str) -> Any:
     def parse(name: str, value: str) -> str:
         if value not in choices:
@@ -243,6 +256,9 @@ SETTINGS: dict[str, Any] = {
     "kerf": _not_negative,
     "end_trim": _not_negative,
     "hold": _not_negative,
+    "shared_miters": _choice(YES, NO),
+    "spare_sticks": lambda name, value: _few(name, value, SPARES_AT_MOST),
+    "overage": lambda name, value: Fraction(_few(name, value, OVERAGE_AT_MOST)),
 }
 
 

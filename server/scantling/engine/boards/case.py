@@ -46,6 +46,7 @@ class BoardsError(EngineError):
         "piece-not-cut-once": "Piece {number} is cut {times} times. Cut every piece once.",
         "over-limit": "Length {number} is taken {times} times, and there are only {limit}.",
         "not-the-cost": "The boards cost {cost}, not {said}.",
+        "no-such-cut": "A saw setting is from 0 to {most} degrees from square.",
         "ends-not-matched": "Give the ends of every piece, or of none: there are {count} for {pieces} pieces.",
     }
 

@@ -67,22 +67,25 @@ def confirm(case: Case, claim: Claim, turns: int = USUAL_PATIENCE) -> Confirmed:
     """Go through the proof of a claim, for so many turns at most."""
     facts = _derive_facts(case, Patience(turns))
     broken: list[int] = []
+    rules: list[Rule] = []
     try:
         for place, rule in enumerate(claim.proof.rules):
-            if not _holds(facts, rule):
+            if _holds(facts, rule):
+                rules.append(rule)
+            else:
                 broken.append(place)
-        unexplained, resting = _sort_out(facts, claim)
+        unexplained, resting = _sort_out(facts, claim, rules)
     except OutOfPatience:
         return Confirmed(tuple(broken), finished=False)
     return Confirmed(tuple(broken), tuple(unexplained), tuple(resting))
 
 
-def _sort_out(facts: _Facts, claim: Claim) -> tuple[list[Counts], list[Counts]]:
+def _sort_out(facts: _Facts, claim: Claim, rules: Sequence[Rule]) -> tuple[list[Counts], list[Counts]]:
     """The better lists that nothing speaks against, and those for which only the search does."""
     unexplained: list[Counts] = []
     resting: list[Counts] = []
     searched = set(claim.proof.searched)
-    for boards in _lists_below(facts, claim.proof.rules, (claim.cents, claim.boards)):
+    for boards in _lists_below(facts, rules, (claim.cents, claim.boards)):
         tried = _comes_out(facts, boards) if boards in searched else True
         if tried:
             unexplained.append(boards)

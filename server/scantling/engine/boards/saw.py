@@ -8,7 +8,7 @@ split or painted.
 
 from __future__ import annotations
 
-from itertools import combinations
+from itertools import combinations, pairwise
 
 from scantling.engine.boards.case import Case, PlannedBoard
 from scantling.engine.boards.cuts import Ends, Setting, saved_between
@@ -38,11 +38,9 @@ def _shortest_first(case: Case, places: tuple[int, ...]) -> tuple[int, ...]:
 
 def _lay_out(case: Case, stock: int, order: tuple[int, ...]) -> PlannedBoard:
     """The board with what is left of it, and with the cuts that two pieces share."""
-    shared = tuple(
-        after for before, after in zip(order, order[1:], strict=False) if saved(case, before, after) is not None
-    )
+    shared = tuple(after for before, after in pairwise(order) if saved(case, before, after) is not None)
     left = _left_after(case, stock, order)
-    for before, after in zip(order, order[1:], strict=False):
+    for before, after in pairwise(order):
         left = left + (saved(case, before, after) or ZERO)
     return PlannedBoard(stock, order, max(ZERO, left), shared)
 
@@ -57,7 +55,7 @@ def saved(case: Case, before: int, after: int) -> Length | None:
 def derive_changes(case: Case, board: PlannedBoard) -> int:
     """How often the saw is set anew on the way through a board."""
     settings = [setting for place in board.pieces for setting in _settings(case, place)]
-    return sum(before != after for before, after in zip(settings, settings[1:], strict=False))
+    return sum(before != after for before, after in pairwise(settings))
 
 
 def derive_unsafe(case: Case, board: PlannedBoard) -> tuple[int, ...]:

@@ -45,7 +45,9 @@ def _check_board(case: Case, number: int, board: Taken) -> list[BoardsError]:
 
 def _check_pieces(case: Case, boards: Sequence[Taken]) -> list[BoardsError]:
     cut = Counter(place for _, places in boards for place in places)
-    unknown = [BoardsError("unknown-piece", number=place + 1) for place in sorted(cut) if place not in range(len(case.pieces))]
+    unknown = [
+        BoardsError("unknown-piece", number=place + 1) for place in sorted(cut) if place not in range(len(case.pieces))
+    ]
     return unknown + [
         BoardsError("piece-not-cut-once", number=place + 1, times=cut[place])
         for place in range(len(case.pieces))

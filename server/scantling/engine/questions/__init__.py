@@ -10,6 +10,7 @@ from scantling.engine.questions import (
     movement,
     pieces,
     room,
+    room_boards,
     spacing,
     window,
 )
@@ -17,6 +18,19 @@ from scantling.engine.questions.question import Question
 
 QUESTIONS: dict[str, Question] = {
     question.name: question
-    for module in (lengths, corner, room, pieces, boards, journal, casing, window, compound, spacing, movement)
+    for module in (
+        lengths,
+        corner,
+        room,
+        pieces,
+        boards,
+        room_boards,
+        journal,
+        casing,
+        window,
+        compound,
+        spacing,
+        movement,
+    )
     for question in module.QUESTIONS
 }

@@ -1,26 +1,23 @@
-"""`boards`: the cheapest boards for a list of pieces; `boards_for_room`: the same for what a room needs."""
+"""`boards`: the cheapest boards for a list of pieces, with a proof; `prove`: whether such an answer's proof holds."""
 
-from collections import Counter
 from collections.abc import Mapping
 from typing import Any
 
 from marshmallow import EXCLUDE, Schema, ValidationError, fields, validate
 
-from scantling.engine.boards.case import USUAL_HOLD, Case, Plan, PlannedBoard, Stock
-from scantling.engine.boards.marks import derive_marks
+from scantling.engine.boards.case import USUAL_HOLD, BoardsError, Case, Plan, Proof, Rule, Stock
+from scantling.engine.boards.cuts import STEEPEST, Cut, Ends, derive_beyond
 from scantling.engine.boards.plan import USUAL_TIME_LIMIT, plan_boards
-from scantling.engine.cautions import cautions_for_cutting
-from scantling.engine.drawings.boards import draw_boards
+from scantling.engine.boards.proof import Claim, Confirmed, confirm
+from scantling.engine.boards.saw import derive_blank, derive_changes
+from scantling.engine.boards.sound import check_boards, derive_cost
 from scantling.engine.errors import EngineError
-from scantling.engine.lengths import SIXTY_FOURTH, ZERO, Length, format_length, round_to
-from scantling.engine.questions.facts import RoomIn, find
+from scantling.engine.lengths import ZERO, Length
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.questions.room import ProblemOut, problems_out
-from scantling.engine.shapes import Asked, DrawingOut, LengthOut, LengthText, one_of, out, show, text_out, texts_out
-from scantling.engine.standard import format_price, format_stock, parse_price
-from scantling.engine.survey.room import Room
-from scantling.engine.trim.piece import Piece
-from scantling.engine.trim.pieces import derive_pieces
+from scantling.engine.shapes import Asked, DegreesText, LengthOut, LengthText, one_of, out, show, texts_out
+from scantling.engine.standard import format_price, parse_price
+
+LONG_EDGES = {"front": 1, "outer": 1, "back": -1, "inner": -1, "none": 0}
 
 
 class PriceText(fields.Field[str]):
@@ -38,7 +35,17 @@ class StockIn(Schema):
     limit = fields.Integer(load_default=None, allow_none=True, strict=True)
 
 
-class BoardsIn(Asked):
+class CutIn(Schema):
+    saw = DegreesText(required=True, metadata={"description": "degrees from square"})
+    long_edge = fields.String(load_default="none", validate=one_of(*LONG_EDGES))
+    gains = LengthText(load_default=ZERO, metadata={"description": "how much longer that edge is than the other there"})
+
+
+class EndsIn(Schema):
+    left, right = fields.Nested(CutIn, required=True), fields.Nested(CutIn, required=True)
+
+
+class CaseIn(Asked):
     class Meta:
         unknown = EXCLUDE  # a case in a file carries notes of its own: where it comes from, what it once cost
 
@@ -46,7 +53,12 @@ class BoardsIn(Asked):
     stock = fields.List(fields.Nested(StockIn), required=True, validate=validate.Length(max=1000))
     pieces = fields.List(LengthText(), required=True, validate=validate.Length(max=10_000))
     hold = LengthText(load_default=USUAL_HOLD)
+    ends = fields.List(fields.Nested(EndsIn), validate=validate.Length(max=10_000))
+    shared_miters = fields.Boolean(load_default=False)
     price_unit = fields.String(load_default="dollar", validate=one_of("dollar", "cent"))
+
+
+class BoardsIn(CaseIn):
     time_limit = fields.Float(load_default=USUAL_TIME_LIMIT, validate=validate.Range(0.01, 60))
 
 
@@ -54,6 +66,36 @@ class BoardOut(Schema):
     stock = fields.Integer(required=True)
     pieces = fields.List(fields.Integer(), required=True)
     offcut = out(LengthOut)
+    shared = fields.List(
+        fields.Integer(), required=True, metadata={"description": "pieces whose left end the cut before them makes"}
+    )
+    settings = fields.Integer(required=True, metadata={"description": "how often the saw is set anew on the board"})
+
+
+class BlankOut(Schema):
+    piece = fields.Integer(required=True)
+    length = out(LengthOut)
+
+
+class GivenRuleOut(Schema):
+    points = fields.List(fields.Integer(strict=True), required=True, validate=validate.Length(max=200))
+    most = fields.List(fields.Integer(strict=True), required=True, validate=validate.Length(max=200))
+
+
+class RuleOut(GivenRuleOut):
+    """Points for each different length, the longest first, and the most points that each stock entry can hold."""
+
+    up_to = fields.Integer(required=True, allow_none=True, strict=True)
+    given = fields.Nested(GivenRuleOut, required=True, allow_none=True)
+
+
+class ProofOut(Schema):
+    """`searched` are lists of boards, how many of each stock entry, that pass the rules and were tried out in full."""
+
+    rules = fields.List(fields.Nested(RuleOut), required=True, validate=validate.Length(max=1000))
+    searched = fields.List(
+        fields.List(fields.Integer(strict=True)), required=True, validate=validate.Length(max=10_000)
+    )
 
 
 class BoardsOut(Schema):
@@ -64,47 +106,54 @@ class BoardsOut(Schema):
     cut_off = fields.Boolean(required=True)
     seconds = fields.Float(required=True, allow_none=True)
     unsafe = fields.List(fields.Integer(), required=True)
+    blanks = out(BlankOut, many=True)
+    proof = out(ProofOut)
 
 
-class MarkOut(Schema):
-    letter = text_out()
-    mark = out(LengthOut)
+class TakenIn(Schema):
+    class Meta:
+        unknown = EXCLUDE
+
+    stock = fields.Integer(required=True, strict=True)
+    pieces = fields.List(fields.Integer(strict=True), required=True, validate=validate.Length(max=10_000))
 
 
-class RoomBoardOut(Schema):
-    stock = fields.Integer(required=True)
-    length, offcut = out(LengthOut), out(LengthOut)
-    pieces = out(MarkOut, many=True)
+class ClaimIn(Schema):
+    """An answer of `boards`, as it was given."""
 
+    class Meta:
+        unknown = EXCLUDE
 
-class RoomPlanOut(Schema):
-    profile, cost, proof, summary = text_out(), text_out(), text_out(), text_out()
-    boards = out(RoomBoardOut, many=True)
+    boards = fields.List(fields.Nested(TakenIn), required=True, validate=validate.Length(max=10_000))
+    cost, bound = PriceText(required=True), PriceText(required=True)
     proven = fields.Boolean(required=True)
-    drawing = DrawingOut(required=True)
-    unsafe = texts_out()
+    proof = fields.Nested(ProofOut, required=True)
 
 
-class BoardsForRoomOut(Schema):
-    plans = out(RoomPlanOut, many=True)
-    problems = out(ProblemOut, many=True)
-    missing = texts_out()
-    cautions = texts_out()
+class ProveIn(CaseIn):
+    answer = fields.Nested(ClaimIn, required=True)
+
+
+class ProveOut(Schema):
+    holds = fields.Boolean(required=True)
+    sentences = texts_out()
+    rules, lists = fields.Integer(required=True), fields.Integer(required=True)
 
 
 def answer_boards(asked: dict[str, Any], context: Context) -> Answer:
-    case = Case(
-        asked["kerf"],
-        asked["end_trim"],
-        tuple(_stock(row, place, asked["price_unit"]) for place, row in enumerate(asked["stock"])),
-        tuple(asked["pieces"]),
-        asked["hold"],
-    )
+    case = case_of(asked)
     started = context.clock() if context.clock else None
     plan = plan_boards(case, context.clock, asked["time_limit"])
+    nearest = asked["nearest"]
     return {
         "boards": [
-            {"stock": board.stock, "pieces": list(board.pieces), "offcut": show(board.offcut, asked["nearest"])}
+            {
+                "stock": board.stock,
+                "pieces": list(board.pieces),
+                "offcut": show(board.offcut, nearest),
+                "shared": list(board.shared),
+                "settings": derive_changes(case, board),
+            }
             for board in plan.boards
         ],
         "cost": _money(plan.cost, asked["price_unit"]),
@@ -114,112 +163,121 @@ def answer_boards(asked: dict[str, Any], context: Context) -> Answer:
         "cut_off": plan.cut_off,
         "seconds": None if started is None or context.clock is None else context.clock() - started,
         "unsafe": list(plan.unsafe),
+        "blanks": [{"piece": place, "length": show(derive_blank(case, place), nearest)} for place in plan.unsafe],
+        "proof": _proof_out(plan),
     }
 
 
+def case_of(asked: dict[str, Any]) -> Case:
+    """The case as it was asked; mitered ends given, each piece takes its slanted kerf of a board too."""
+    ends = tuple(Ends(_cut(row["left"]), _cut(row["right"])) for row in asked.get("ends", ()))
+    beyond = tuple(derive_beyond(asked["kerf"], both) for both in ends)
+    pieces = tuple(asked["pieces"])
+    if len(ends) == len(pieces):
+        pieces = tuple(length + more for length, more in zip(pieces, beyond, strict=True))
+    stock = tuple(_stock(row, place, asked["price_unit"]) for place, row in enumerate(asked["stock"]))
+    return Case(asked["kerf"], asked["end_trim"], stock, pieces, asked["hold"], ends, beyond, asked["shared_miters"])
+
+
+def _cut(row: dict[str, Any]) -> Cut:
+    if not 0 <= row["saw"] <= STEEPEST:
+        raise BoardsError("no-such-cut", field="ends", most=STEEPEST)
+    edge = LONG_EDGES[row["long_edge"]]
+    # An end whose gain was not given still leans to one side: the least of lengths says which.
+    gains = (row["gains"] or Length(row["saw"] / 1_000_000)) * edge
+    return Cut(row["saw"], gains, row["long_edge"] in ("outer", "inner"))
+
+
 def _stock(row: dict[str, Any], place: int, unit: str) -> Stock:
-    written = row["price"]
     try:
-        cents = int(written) if unit == "cent" and written.isdecimal() else parse_price(written)
+        cents = _cents(row["price"], unit)
     except EngineError as error:
         error.field = f"stock.{place}.price"
         raise
     return Stock(row["length"], cents, row["limit"])
 
 
+def _cents(written: str, unit: str) -> int:
+    return int(written) if unit == "cent" and written.isdecimal() else parse_price(written)
+
+
 def _money(cents: int, unit: str) -> str | int:
     return cents if unit == "cent" else format_price(cents)
 
 
-def answer_boards_for_room(asked: dict[str, Any], context: Context) -> Answer:
-    room, _ = find(asked, context)
-    pieces, problems = derive_pieces(room)
-    answered: Answer = {
-        "plans": [],
-        "problems": problems_out((*room.problems, *problems)),
-        "missing": [],
-        "cautions": cautions_for_cutting() if pieces else [],
-    }
-    if not pieces:
-        answered["missing"].append("There is no piece to cut yet: read a wall first.")
-    for profile in dict.fromkeys(piece.profile for piece in pieces):
-        of_profile = [piece for piece in pieces if piece.profile == profile]
-        fitting, missing = _fitting(room, profile, of_profile)
-        answered["missing"] += missing
-        if fitting:
-            answered["plans"].append(_plan(room, profile, fitting, asked["nearest"], context))
-    return answered
-
-
-def _fitting(room: Room, profile: str, pieces: list[Piece]) -> tuple[list[Piece], list[str]]:
-    """The pieces that some board of their profile is long enough for, and what is missing for the others."""
-    stock = room.standard.stock_of(profile)
-    if not stock:
-        return [], [f"No stock lengths yet for {profile}: add lengths and prices to the standard under House."]
-    longest = max(row.length for row in stock) - room.standard.end_trim
-    return [piece for piece in pieces if planned(piece) <= longest], [
-        f"{piece.letter} is longer than every board by {format_length(planned(piece) - longest)}: add a longer one."
-        for piece in pieces
-        if planned(piece) > longest
-    ]
-
-
-def planned(piece: Piece) -> Length:
-    """The length that a piece takes of a board, up to the next 64th: a plan may not count on less than that."""
-    return round_to(piece.cut, SIXTY_FOURTH, toward="up")
-
-
-def _plan(room: Room, profile: str, pieces: list[Piece], nearest: Length, context: Context) -> Answer:
-    standard = room.standard
-    lengths = tuple(planned(piece) for piece in pieces)
-    case = Case(standard.kerf, standard.end_trim, standard.stock_of(profile), lengths, standard.hold)
-    plan = plan_boards(case, context.clock)
-    letters = [piece.letter for piece in pieces]
+def _proof_out(plan: Plan) -> Answer:
     return {
-        "profile": profile,
-        "cost": format_price(plan.cost),
-        "proven": plan.proven,
-        "proof": _proof(plan),
-        "summary": _summary(case, plan),
-        "boards": [_board(case, board, letters, nearest) for board in plan.boards],
-        "drawing": draw_boards(case, plan, letters),
-        "unsafe": [letters[place] for place in plan.unsafe],
-    }
+        "rules": [{**_rule_out(rule), "up_to": rule.up_to, "given": rule.given and _rule_out(rule.given)}
+                  for rule in plan.proof.rules],
+        "searched": [list(boards) for boards in plan.proof.searched],
+    }  # fmt: skip
 
 
-def _board(case: Case, board: PlannedBoard, letters: list[str], nearest: Length) -> Answer:
-    marks = derive_marks(case, board)
+def _rule_out(rule: Rule) -> dict[str, list[int]]:
+    return {"points": list(rule.points), "most": list(rule.most)}
+
+
+def answer_prove(asked: dict[str, Any], context: Context) -> Answer:
+    case, said = case_of(asked), asked["answer"]
+    boards = [(board["stock"], board["pieces"]) for board in said["boards"]]
+    faults = check_boards(case, boards)
+    cents = derive_cost(case, boards)
+    unit = asked["price_unit"]
+    cost, bound = _cents(said["cost"], unit), _cents(said["bound"], unit)
+    if cost != cents:
+        faults.append(BoardsError("not-the-cost", cost=f"${format_price(cents)}", said=f"${format_price(cost)}"))
+    claim = Claim(cost, len(boards), _proof_in(said)) if said["proven"] else Claim(bound, 0, _proof_in(said))
+    confirmed = confirm(case, claim)
+    sentences = [fault.message for fault in faults] + _sentences(confirmed, said["proven"], bound, cost, len(boards))
     return {
-        "stock": board.stock,
-        "length": show(case.stock[board.stock].length, nearest),
-        "offcut": show(board.offcut, nearest),
-        "pieces": [
-            {"letter": letters[place], "mark": show(mark, nearest)}
-            for place, mark in zip(board.pieces, marks, strict=True)
-        ],
+        "holds": confirmed.holds and not faults,
+        "sentences": sentences,
+        "rules": len(claim.proof.rules),
+        "lists": len(claim.proof.searched),
     }
 
 
-def _proof(plan: Plan) -> str:
-    cost = format_price(plan.cost)
-    if plan.proven:
-        return f"Proved: no plan under ${cost} exists, nor one at that price with fewer boards."
-    if plan.bound == plan.cost:
-        return f"Proved: no plan under ${cost} exists."
-    if not plan.bound:
-        return "Not proved: a cheaper plan may exist."
-    return f"Within ${format_price(plan.cost - plan.bound)} of the best possible."
+def _proof_in(said: dict[str, Any]) -> Proof:
+    rules = tuple(
+        Rule(tuple(row["points"]), tuple(row["most"]), row["up_to"], row["given"] and _given(row["given"]))
+        for row in said["proof"]["rules"]
+    )
+    return Proof(rules, tuple(tuple(boards) for boards in said["proof"]["searched"]))
 
 
-def _summary(case: Case, plan: Plan) -> str:
-    counted = Counter(board.stock for board in plan.boards)
-    words = [f"{counted[place]} of {format_stock(case.stock[place].length)}" for place in sorted(counted)]
-    return f"{plan.count} board{'' if plan.count == 1 else 's'}: {', '.join(words)}."
+def _given(row: dict[str, Any]) -> Rule:
+    return Rule(tuple(row["points"]), tuple(row["most"]))
+
+
+def _sentences(confirmed: Confirmed, proven: bool, bound: int, cost: int, boards: int) -> list[str]:
+    """What was found, in words that a person can act on."""
+    if confirmed.holds and proven:
+        return [f"It holds: no plan under ${format_price(cost)} exists, nor one at that price with fewer boards."]
+    if confirmed.holds:
+        return [
+            f"It holds: no plan under ${format_price(bound)} exists.",
+            f"This plan costs ${format_price(cost)}: at most ${format_price(cost - bound)} more than the best.",
+        ]
+    found = []
+    if confirmed.broken:
+        numbers = ", ".join(str(place + 1) for place in confirmed.broken)
+        found.append(f"It does not hold: a board can hold more points than rule {numbers} says.")
+    if confirmed.unexplained:
+        lists = "; ".join(" + ".join(map(str, counts)) for counts in confirmed.unexplained)
+        found.append(f"It does not hold: nothing speaks against these numbers of boards, stock by stock: {lists}.")
+    if confirmed.resting:
+        found.append(
+            f"Not confirmed: {len(confirmed.resting)} of the lists that the planner says it tried in full could not be"
+            " tried again in the time."
+        )
+    if not confirmed.finished:
+        found.append("Not confirmed: the proof is too long to be gone through here.")
+    return found
 
 
 QUESTIONS = (
     Question("boards", "The cheapest boards for a list of pieces, with the order to cut them in and a proof.", BoardsIn,
              BoardsOut, answer_boards),
-    Question("boards_for_room", "The boards to buy for what a room needs, and which piece comes from which.", RoomIn,
-             BoardsForRoomOut, answer_boards_for_room),
+    Question("prove", "Whether the proof in an answer of `boards` holds, gone through without the planner.", ProveIn,
+             ProveOut, answer_prove),
 )  # fmt: skip
