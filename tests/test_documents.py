@@ -25,6 +25,7 @@ PATIENCE = 120
 #: Commands that would run these very tests, or change the machine; and what shows instead that they work.
 ELSEWHERE = {
     "python3 tests": "is what runs this",
+    "python3 tests bench": "test_the_bench_measures_plans_and_finds_them_sound",
     "pipx install .": "test_the_wheel_serves_the_page_without_the_checkout",
     "python3 web/vendor/fetch.py": "fetches what test_vendor checks by its hashes",
 }

@@ -18,8 +18,6 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT))
 
-from boards_cases import make_cases
-from page_bench import Row, kept_page, served
 from playwright.sync_api import sync_playwright
 from scantling.engine.boards.case import Case, Plan
 from scantling.engine.boards.plan import plan_boards
@@ -28,7 +26,8 @@ from scantling.engine.boards.sound import check_boards
 from scantling.engine.desk import Desk
 from scantling.engine.standard import format_price
 
-from tests.browser.conftest import QUIET, browser_path
+from tests.bench.boards_cases import make_cases
+from tests.bench.row import Row
 from tests.solvers import solve_with_cp_sat
 
 SEED = 7
@@ -164,7 +163,7 @@ ASK_EACH = """async (questions) => {
 
 def rows_on_page(found: list[Measured]) -> Iterator[Row]:
     """The same questions, without a clock, asked of the phone's engine and of the laptop's: the same steps at both."""
-    from page_bench import bare_folder
+    from page_bench import QUIET, bare_folder, browser_path, kept_page, served
 
     questions = [asked_of(one.case) for one in found[::ON_PAGE]]
     desk = Desk()

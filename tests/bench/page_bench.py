@@ -27,6 +27,7 @@ from playwright.sync_api import Browser, Page, sync_playwright
 sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "browser"))
 
 from conftest import BARE_SCREEN, CONTROLLED, PATIENCE, QUIET, Laptop, browser_path  # a folder, not a package
+from row import Row
 from scantling.site import Site, web_folder
 
 STARTS = 7
@@ -39,30 +40,6 @@ PAINT = "() => performance.getEntriesByName('first-contentful-paint')[0].startTi
 #: A page of this build wakes without what it compiled and kept at its first start.
 FORGETFUL = "export const keptEngine = async () => null;\nexport async function keepEngine() {}\n"
 TYPED = ("63 1/4", "5' 3 1/4\"", "sixty three and a quarter", "14 3/16 strong", "5-3-1/4", "102", "7 9/32 shy", "63.25")
-
-
-@dataclass(frozen=True, slots=True)
-class Row:
-    """One line of the table: what was measured, how much it was, and how much it may be or must be."""
-
-    what: str
-    figure: float
-    unit: str
-    at_most: float | None = None
-    at_least: float | None = None
-
-    @property
-    def verdict(self) -> str:
-        if self.at_most is None and self.at_least is None:
-            return ""
-        too_much = self.at_most is not None and self.figure > self.at_most
-        too_little = self.at_least is not None and self.figure < self.at_least
-        return "MISSED" if too_much or too_little else "ok"
-
-    def show(self) -> None:
-        target = "" if self.at_most is None else f"at most {self.at_most:g}"
-        target = target if self.at_least is None else f"at least {self.at_least:g}"
-        print(f"{self.what:<58}{self.figure:>10.1f} {self.unit:<4}{target:<16}{self.verdict}", flush=True)
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,8 @@ from scantling.engine.boards.plan import plan_boards
 from scantling.engine.boards.proof import confirm, derive_claim
 from scantling.engine.boards.sound import check_boards, derive_cost
 
-from tests.bench.boards_cases import kerf_just_misses, offcuts, room, two_rooms
+from tests.bench.boards_bench import first_fit, measure_case, rows_of
+from tests.bench.boards_cases import kerf_just_misses, make_cases, offcuts, room, two_rooms
 from tests.solvers import solve_with_cp_sat, solve_with_highs
 
 SEEDS = range(24)
@@ -67,3 +68,12 @@ def test_no_plan_of_another_solver_is_cheaper_than_one_that_is_proven(make, solv
             compared += 1
             assert found.cents == plan.cost
     assert compared >= 2
+
+
+def test_the_bench_measures_plans_and_finds_them_sound():
+    found = [measure_case(name, case) for name, case in make_cases(3, 1) if len(case.pieces) < 30]
+    rows = {row.what: row.figure for row in rows_of(found)}
+
+    assert rows["cases"] == len(found) >= 5
+    assert rows["proofs refuted"] == 0
+    assert all(first_fit(one.case) is None or first_fit(one.case) >= one.long.cost for one in found)

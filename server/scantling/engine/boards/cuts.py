@@ -16,17 +16,21 @@ from scantling.engine.lengths import SIXTY_FOURTH, ZERO, Length, round_to
 STEEPEST = Fraction(80)
 """Past this no saw cuts, and the slanted kerf would have no end."""
 
-Setting = tuple[bool, Fraction]
-"""How the saw stands: whether the blade is turned (flat) or tilted, and by how many degrees to which side."""
+Setting = tuple[bool, Fraction, Fraction]
+"""How the saw stands: whether the board lies flat; degrees from square, and of bevel, to which side."""
 
 
 @dataclass(frozen=True, slots=True)
 class Cut:
-    """One end: degrees from square, how much longer the face is than the back there, and whether it is cut flat."""
+    """One end: degrees from square, how much longer the face is than the back there, and whether it is cut flat.
+
+    `bevel` is how far the blade leans besides, for a molding that leans in the room and lies flat at the saw.
+    """
 
     saw: Fraction = Fraction(0)
     grows: Length = ZERO
     flat: bool = False
+    bevel: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,12 +48,15 @@ class Ends:
 
 def _setting(cut: Cut, leans_right: bool) -> Setting:
     if not cut.saw:
-        return False, Fraction(0)
-    return cut.flat, cut.saw if leans_right else -cut.saw
+        return False, Fraction(0), Fraction(0)
+    side = 1 if leans_right else -1
+    return cut.flat, side * cut.saw, side * cut.bevel
 
 
 def derive_beyond(kerf: Length, ends: Ends) -> Length:
     """What the cut that parts a piece from the board takes beyond the kerf, for it runs slanted: kerf / cos a - kerf.
+
+    With a bevel b besides, kerf / (cos a cos b): the blade's plane meets the board's length at that slant.
 
     That cut is the right end's: a left end is cut on what is left of the board, into what is waste already. Up to the
     next 64th, so that a plan never counts on less. Geometry.
@@ -60,7 +67,8 @@ def derive_beyond(kerf: Length, ends: Ends) -> Length:
     saw = min(ends.right.saw, STEEPEST)
     if not saw or not kerf:
         return ZERO
-    slanted = float(kerf.inches) / math.cos(math.radians(float(saw)))
+    slant = math.cos(math.radians(float(saw))) * math.cos(math.radians(float(min(ends.right.bevel, STEEPEST))))
+    slanted = float(kerf.inches) / slant
     beyond = round_to(Length.approximate(slanted - float(kerf.inches)), SIXTY_FOURTH, toward="up")
     return Length(beyond.inches)  # a 64th that was settled on is exact, whatever it was rounded from
 

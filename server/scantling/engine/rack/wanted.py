@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
 from scantling.engine.boards.case import Case, Stock
 from scantling.engine.boards.cuts import Cut, Ends, derive_beyond
@@ -23,7 +24,7 @@ def derive_ends(piece: Piece) -> Ends:
 
 
 def _cut(end: End) -> Cut:
-    return Cut(end.saw, end.grows, end.edges == FLAT)
+    return Cut(end.saw, end.grows, end.edges == FLAT, end.bevel or Fraction(0))
 
 
 def derive_case(standard: Standard, stock: Sequence[Stock], pieces: Sequence[Piece]) -> Case:
