@@ -12,6 +12,8 @@ from typing import Any
 
 from scantling.engine.desk import answer
 
+from tests.cut_lists import issue, listed, mark
+from tests.entries import four_walls
 from tests.random_rooms import make_room, odd_room
 from tests.rooms import Facts, oblong, room, thing, wall
 
@@ -39,7 +41,7 @@ def make_questions() -> list[Any]:
     """The whole list: JSON values, each a question or something that is none."""
     demo = json.loads(DEMO.read_text(encoding="utf-8"))["entries"]
     groups = (_of_notebook(demo), _of_lengths(), _of_corners(), _of_rooms(), _of_odd_rooms(), _of_boards(),
-              _of_openings(), _of_wood(), _of_entries(demo), _of_nothing())  # fmt: skip
+              _of_cut_list(), _of_openings(), _of_wood(), _of_entries(demo), _of_nothing())  # fmt: skip
     return [question for group in groups for question in group]
 
 
@@ -165,6 +167,30 @@ def _of_proofs(cases: list[Any]) -> list[Any]:
             {**case, "ask": "prove", "answer": {**given, "cost": "99"}},
         ]
     return [*asked, {**cases[0], "ask": "prove", "answer": {}}]
+
+
+def _of_cut_list() -> list[Any]:
+    house = four_walls(letter="c")
+    issue(house, house.room)
+    for letter, state, as_cut in (
+        ("A", "cut", "119 7/8"),
+        ("B", "cut", None),
+        ("B", "fitted", None),
+        ("C", "cut", "f"),
+    ):
+        mark(house, house.room, letter, state, as_cut)
+    piece = listed(house.entries, house.room)["D"]["id"]
+    house.read(piece, "in_place", "119 15/16", "120", "fish")
+    house.read(house.walls[2], "length", "1607 mm")
+    house.new("opening", wall=house.walls[3], kind="door")
+    asked: list[Any] = [{"ask": "take", "entries": house.entries}]
+    asked += [{"ask": name, "room": house.room} for name in ("pieces", "boards_for_room", "survey")]
+    made = {"list": "00000000-1111-4000-8000-000000000000"}
+    asked += [{"ask": "issue", "room": room, **made} for room in (house.room, "no room of that name")]
+    marks = (("cut", None), ("recut", None), ("cut", "95"), ("sawn", None))
+    asked += [{"ask": "mark", "room": house.room, "piece": piece, "state": state, "as_cut": as_cut}
+              for state, as_cut in marks]  # fmt: skip
+    return [*asked, {"ask": "mark", "room": house.room, "piece": "x", "state": "cut"}]
 
 
 def _of_openings() -> list[Any]:

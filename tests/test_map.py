@@ -25,6 +25,7 @@ ENGINE_STDLIB = {
     "enum",
     "fractions",
     "functools",
+    "hashlib",
     "heapq",
     "html",
     "itertools",

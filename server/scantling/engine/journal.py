@@ -17,6 +17,7 @@ from scantling.engine.shapes import first_refusal
 VERSION = 1
 TEXT_AT_MOST = 2000
 LIST_AT_MOST = 200
+FIGURE_AT_MOST = 60
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,13 +50,19 @@ class EntryError(EngineError):
     }
 
 
+_ID = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-[1-8][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}\Z")
+
+
 def _id(**options: Any) -> fields.String:
-    pattern = r"[0-9a-f]{8}-[0-9a-f]{4}-[1-8][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}"
-    return fields.String(required=True, validate=validate.Regexp(rf"{pattern}\Z", error="Not a UUID."), **options)
+    return fields.String(required=True, validate=validate.Regexp(_ID, error="Not a UUID."), **options)
 
 
 def _words(**options: Any) -> fields.String:
     return fields.String(required=True, validate=validate.Length(max=TEXT_AT_MOST), **options)
+
+
+def _figure() -> fields.String:
+    return fields.String(required=True, allow_none=True, validate=validate.Length(max=FIGURE_AT_MOST))
 
 
 def _choice(*choices: str) -> fields.String:
@@ -118,6 +125,7 @@ class ReadingBody(Body):
         "studs",
         "ceiling",
         "plumb",
+        "in_place",
     )
     text = _words()
 
@@ -142,6 +150,44 @@ class SettingBody(Body):
     value = fields.Raw(required=True, validate=_check_setting)
 
 
+def _check_issued(value: object) -> None:
+    if isinstance(value, list) and len(value) <= LIST_AT_MOST and all(_is_issued(row) for row in value):
+        return
+    raise ValidationError("A list is of pieces, each with its id, key, letter, name, profile and figure.")
+
+
+def _is_issued(row: object) -> bool:
+    return isinstance(row, dict) and row.keys() == _ISSUED.keys() and all(
+        isinstance(cell, str) and _ISSUED[name].match(cell) for name, cell in row.items()
+    )  # fmt: skip
+
+
+_ISSUED = {
+    "piece": _ID,
+    "key": re.compile(r"(?s).{1,500}\Z"),
+    "letter": re.compile(r"[A-Z]{1,4}\Z"),
+    "name": re.compile(r"(?s).{0,500}\Z"),
+    "profile": re.compile(r"(?s).{0,200}\Z"),
+    "cut": re.compile(rf"(?s).{{0,{FIGURE_AT_MOST}}}\Z"),
+}
+
+
+class IssueBody(Body):
+    """A list of pieces handed out: from then on each has its letter for ever. A long list is several entries."""
+
+    list, room = _id(), _id()
+    pieces = fields.Raw(required=True, validate=_check_issued)
+
+
+class StateBody(Body):
+    """What a person says of a piece. A cut remembers what it was cut to: the figure, and how its ends were to be."""
+
+    piece = _id()
+    state = _choice("to cut", "cut", "fitted", "recut")
+    cut_to, left, right = _figure(), _figure(), _figure()
+    as_cut = _words(allow_none=True)
+
+
 class StrikeBody(Body):
     entry, why = _id(), _words()
 
@@ -158,6 +204,8 @@ BODIES: dict[str, type[Body]] = {
     "obstacle": ObstacleBody,
     "reading": ReadingBody,
     "setting": SettingBody,
+    "issue": IssueBody,
+    "state": StateBody,
     "strike": StrikeBody,
     "device": DeviceBody,
 }

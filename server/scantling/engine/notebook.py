@@ -80,7 +80,7 @@ class Notebook:
         things = [thing for wall in walls for kind in ("opening", "obstacle") for thing in self._subjects(kind, wall)]
         about = self._about
         readings = sum(len(about[group]) for of in (*walls, *things) if (group := ("reading", of)) in about)
-        few = (self._kinds[kind] for kind in (*SUBJECT, "setting", "strike"))
+        few = (self._kinds[kind] for kind in (*SUBJECT, "setting", "issue", "state", "strike"))
         return readings, *few, self._forgotten
 
     def _subjects(self, kind: str, parent: str) -> set[str]:
@@ -94,7 +94,8 @@ class Notebook:
     def about(self, kind: str, subject: str) -> list[Entry]:
         """Every readable entry of a kind about a subject, struck ones too, in order.
 
-        Children by parent: about("room", house), about("wall", room), about("reading", wall), about("setting", house).
+        Children by parent: about("room", house), about("wall", room), about("reading", wall), about("setting", house),
+        about("issue", room), about("state", piece).
         """
         found = self._about.get((kind, subject), {})
         return sorted((entry for entry in found.values() if self._is_fit(entry)), key=lambda entry: entry.order)
@@ -216,7 +217,7 @@ def _groups(entry: Entry) -> Iterator[tuple[str, str]]:
     body = entry.body
     parent = {"house": "", "room": body.get("house"), "wall": body.get("room"), "opening": body.get("wall"),
               "obstacle": body.get("wall"), "reading": body.get("of"), "setting": body.get("of"),
-              "device": ""}  # fmt: skip
+              "issue": body.get("room"), "state": body.get("piece"), "device": ""}  # fmt: skip
     if entry.kind in parent:
         yield entry.kind, str(parent[entry.kind])
     if entry.kind in SUBJECT:

@@ -6,9 +6,12 @@ from typing import Any
 
 from marshmallow import Schema, fields
 
+from scantling.engine.cutlist.letters import derive_letters
+from scantling.engine.cutlist.states import derive_state
 from scantling.engine.errors import EngineError
 from scantling.engine.journal import Entry, check_entry
 from scantling.engine.notebook import Notebook
+from scantling.engine.questions.cut_list import say_state
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, out, text_out, texts_out
 from scantling.engine.standard import DEFAULTS, check_setting
@@ -168,6 +171,8 @@ def _conflicts_in(notebook: Notebook, room: str) -> list[Answer]:
         for thing, _, heads in notebook.children(kind, wall)
     ]
     subjects += [(name, room, heads) for name, (_, heads) in notebook.settings(room).items()]
+    lettered = derive_letters(notebook, room).by_key.values()
+    subjects += [(f"piece {one.letter}", one.id, list(derive_state(notebook, one.id).heads)) for one in lettered]
     return [_conflict(name, of, heads) for name, of, heads in subjects if len(heads) > 1]
 
 
@@ -179,6 +184,8 @@ def _shown(entry: Entry) -> str:
     if entry.kind == "setting":
         value = entry.body["value"]
         return value if isinstance(value, str) else f"{len(value)} rows"
+    if entry.kind == "state":
+        return say_state(entry)
     names = ("name", "built", "closed", "turn", "kind", "base")
     return ", ".join(f"{name} {entry.body[name]}" for name in names if name in entry.body)
 

@@ -6,12 +6,14 @@ from marshmallow import Schema, fields
 
 from scantling.engine.angles import format_degrees
 from scantling.engine.cautions import cautions_for_cutting
+from scantling.engine.cutlist.listed import Listed
 from scantling.engine.drawings.hanging import draw_hanging
 from scantling.engine.drawings.piece import draw_piece
 from scantling.engine.drawings.saw import draw_at_saw
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.lengths import THIRTY_SECOND, Length, format_length, round_to
-from scantling.engine.questions.facts import RoomIn, find
+from scantling.engine.questions.cut_list import GoneOut, StandingOut, find_list, gone_out, say_issue, standing
+from scantling.engine.questions.facts import RoomIn
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import show_working
 from scantling.engine.questions.room import ProblemOut, problems_out
@@ -19,7 +21,6 @@ from scantling.engine.shapes import DrawingOut, LengthOut, out, show, text_out, 
 from scantling.engine.trim.crown import OVERHEAD
 from scantling.engine.trim.ends import EDGE_WORDS, End
 from scantling.engine.trim.piece import Piece
-from scantling.engine.trim.pieces import derive_pieces
 
 OVERHEAD_PARTS = ("crown", "picture rail")
 
@@ -64,7 +65,7 @@ class FlagOut(Schema):
     attention = fields.Boolean(required=True)
 
 
-class PieceOut(Schema):
+class PieceOut(StandingOut):
     """`back` and `front` of a flat piece are its inner and outer edge; its `wall` is null, `opening` says whose it is.
 
     `short` and `long` are the same two lengths by size.
@@ -85,24 +86,29 @@ class PieceOut(Schema):
 
 class PiecesOut(Schema):
     pieces = out(PieceOut, many=True)
+    gone = out(GoneOut, many=True)
+    to_issue = fields.Integer(required=True, metadata={"description": "pieces whose letters are provisional"})
+    issue_words = text_out()
     problems = out(ProblemOut, many=True)
     warnings = texts_out()
     cautions = texts_out()
 
 
 def answer_pieces(asked: dict[str, Any], context: Context) -> Answer:
-    room, unused = find(asked, context)
-    pieces, problems = derive_pieces(room)
+    room, cut_list, problems, unused = find_list(asked, context)
     return {
-        "pieces": [_piece(piece, asked["nearest"]) for piece in pieces],
+        "pieces": [_piece(one, asked["nearest"]) for one in cut_list.listed],
+        "gone": gone_out(cut_list),
+        "to_issue": len(cut_list.to_issue),
+        "issue_words": say_issue(cut_list),
         "problems": problems_out((*room.problems, *problems)),
         "warnings": unused,
-        "cautions": _cautions(pieces),
+        "cautions": _cautions(cut_list.pieces),
     }
 
 
 def answer_drawn(asked: dict[str, Any], context: Context) -> Answer:
-    pieces, _ = derive_pieces(find(asked, context)[0])
+    pieces = find_list(asked, context)[1].pieces
     named = (piece for piece in pieces if asked["piece"] in (piece.key, piece.letter))
     piece = next(named, None)
     if piece is None:
@@ -115,9 +121,11 @@ def _cautions(pieces: list[Piece]) -> list[str]:
     return [*overhead, *cautions_for_cutting()] if pieces else []
 
 
-def _piece(piece: Piece, nearest: Length) -> Answer:
+def _piece(one: Listed, nearest: Length) -> Answer:
+    piece = one.piece
     plus_minus = round_to(piece.plus_minus, THIRTY_SECOND, toward="up")
     return {
+        **standing(one, nearest),
         "key": piece.key,
         "letter": piece.letter,
         "part": piece.part,

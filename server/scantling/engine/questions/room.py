@@ -12,6 +12,7 @@ from scantling.engine.drawings.whole import draw_whole
 from scantling.engine.journal import Entry
 from scantling.engine.lengths import Length
 from scantling.engine.notebook import Notebook
+from scantling.engine.questions.cut_list import find_list
 from scantling.engine.questions.facts import RoomIn, find, room_of
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, DrawingOut, LengthOut, out, show, text_out, texts_out
@@ -20,7 +21,6 @@ from scantling.engine.survey.facts import find_room
 from scantling.engine.survey.needs import Figure, derive_needs
 from scantling.engine.survey.room import Problem
 from scantling.engine.survey.rows import Row, Taken, derive_rows, show_corner
-from scantling.engine.trim.pieces import derive_pieces
 
 
 class SurveyIn(Asked):
@@ -141,8 +141,8 @@ def answer_closure(asked: dict[str, Any], context: Context) -> Answer:
 
 
 def answer_plan(asked: dict[str, Any], context: Context) -> Answer:
-    room, _ = find(asked, context)
-    return {"drawing": draw_whole(room, derive_pieces(room)[0])}
+    room, cut_list, _, _ = find_list(asked, context)
+    return {"drawing": draw_whole(room, cut_list.pieces)}
 
 
 def answer_survey(asked: dict[str, Any], context: Context) -> Answer:

@@ -12,7 +12,8 @@ from scantling.engine.boards.saw import derive_blank, derive_changes
 from scantling.engine.cautions import cautions_for_cutting
 from scantling.engine.drawings.boards import draw_boards
 from scantling.engine.lengths import Length, format_length
-from scantling.engine.questions.facts import RoomIn, find
+from scantling.engine.questions.cut_list import find_list
+from scantling.engine.questions.facts import RoomIn
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.room import ProblemOut, problems_out
 from scantling.engine.rack.extra import Extra, derive_extras
@@ -21,7 +22,6 @@ from scantling.engine.shapes import DrawingOut, LengthOut, out, show, text_out, 
 from scantling.engine.standard import format_price, format_stock
 from scantling.engine.survey.room import Room
 from scantling.engine.trim.piece import Piece
-from scantling.engine.trim.pieces import derive_pieces
 
 
 class RoomBoardsIn(RoomIn):
@@ -79,8 +79,8 @@ class BoardsForRoomOut(Schema):
 
 
 def answer_boards_for_room(asked: dict[str, Any], context: Context) -> Answer:
-    room, _ = find(asked, context)
-    pieces, problems = derive_pieces(room)
+    room, cut_list, problems, _ = find_list(asked, context)
+    pieces = cut_list.pieces
     answered: Answer = {
         "plans": [],
         "problems": problems_out((*room.problems, *problems)),

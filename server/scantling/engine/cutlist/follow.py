@@ -1,0 +1,94 @@
+"""Which pieces follow another that came out otherwise than its figure, while they are still to cut.
+
+Two ways, and no others. *Making up*: pieces that share one length, so that what one lacks the other must have: the
+parts of a run that is scarfed. *Matching*: pieces that must come out alike for a third to lie true: the two legs under
+a mitered head. A leg is matched only when its fellow is fitted: until then that one can be trimmed or cut again.
+
+Nothing else follows. Legs stand on their reveals and not on the head's length; base, shoe and rails end at walls and
+casing, whose places are read and not cut; a butted or coped board depends on the other's thickness, not on its length.
+Common practice, no source.
+"""
+
+import itertools
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from scantling.engine.cutlist.change import BEARS, show_difference
+from scantling.engine.cutlist.states import FITTED, State
+from scantling.engine.lengths import SIXTEENTH, ZERO, Length
+from scantling.engine.trim.piece import Flag, Piece, Step
+
+MATCHING, MAKING_UP = 1, -1
+
+
+@dataclass(frozen=True, slots=True)
+class Tie:
+    """One piece that follows another: by as much, or by as much the other way."""
+
+    of: str
+    follows: str
+    way: int
+
+
+def derive_ties(pieces: Sequence[Piece]) -> Iterator[Tie]:
+    """Which piece follows which, by their keys."""
+    for one, other in itertools.pairwise(pieces):
+        if _share_a_run(one, other):
+            yield from (Tie(one.key, other.key, MAKING_UP), Tie(other.key, one.key, MAKING_UP))
+    legs = {(piece.opening, piece.part): piece for piece in pieces if piece.opening and "leg" in piece.part}
+    for (opening, part), leg in legs.items():
+        fellow = legs.get((opening, part.replace("left", "right"))) if part.startswith("left") else None
+        if fellow and all(_is_mitered(piece) for piece in (leg, fellow)):
+            yield from (Tie(leg.key, fellow.key, MATCHING), Tie(fellow.key, leg.key, MATCHING))
+
+
+def _share_a_run(one: Piece, other: Piece) -> bool:
+    same = (one.part, one.wall, one.opening) == (other.part, other.wall, other.opening)
+    return same and one.right.joint == other.left.joint == "scarf"
+
+
+def _is_mitered(piece: Piece) -> bool:
+    return "miter" in (piece.left.joint, piece.right.joint)
+
+
+def derive_off(piece: Piece, state: State) -> Length:
+    """How much longer a board is than its figure; nothing where that is not known, or within what joints bear."""
+    if not state.is_cut or state.made is None or state.made.length is None:
+        return ZERO
+    by = state.made.length - piece.cut
+    return by if abs(by) > BEARS else ZERO
+
+
+@dataclass(frozen=True, slots=True)
+class Followed:
+    """The pieces as they are to be cut, and by the key of a board that is off, the letter of what makes up for it."""
+
+    pieces: list[Piece]
+    taken_up: Mapping[str, str]
+
+
+def derive_followers(pieces: Sequence[Piece], states: Mapping[str, State]) -> Followed:
+    """The pieces still to cut, changed by what the boards they follow came out as. States are by key."""
+    by_key = {piece.key: piece for piece in pieces}
+    taken_up: dict[str, str] = {}
+    for tie in derive_ties(pieces):
+        leader, follower = by_key[tie.of], by_key[tie.follows]
+        off = derive_off(leader, states[tie.of])
+        if not off or states[tie.follows].is_cut or (tie.way == MATCHING and states[tie.of].name != FITTED):
+            continue
+        by_key[tie.follows] = _changed(follower, leader, off, tie.way)
+        if tie.way == MAKING_UP:
+            taken_up[tie.of] = follower.letter
+    return Followed([by_key[piece.key] for piece in pieces], taken_up)
+
+
+def _changed(piece: Piece, leader: Piece, off: Length, way: int) -> Piece:
+    by, letter = off * way, leader.letter
+    came = f"{letter} came out {show_difference(abs(off), SIXTEENTH)} {'long' if off > ZERO else 'short'}"
+    why = f"{came}: {'the same here' if way == MATCHING else 'made up for here'}"
+    back = piece.back + by
+    if back <= ZERO:
+        said = f"{came}, more than {piece.letter} can make up for: recut {letter}."
+        return replace(piece, flags=(*piece.flags, Flag("cannot-follow", said)))
+    steps = (Step(f"{'+' if by > ZERO else '−'} {why}", abs(by)), Step("= cut to that", back))
+    return replace(piece, back=back, working=(*piece.working, *steps), flags=(*piece.flags, Flag("follows", f"{why}.")))

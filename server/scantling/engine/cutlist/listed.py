@@ -1,0 +1,152 @@
+"""The cut list of a room: its pieces with their letters for ever, how each stands, and what became of those before.
+
+What was issued and is not wanted any more is told with its state, never dropped; what is new gets the next letters,
+which are provisional until a person issues them.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+
+from scantling.engine.cutlist.change import Change, derive_change
+from scantling.engine.cutlist.follow import derive_followers
+from scantling.engine.cutlist.letters import Lettered, derive_letters
+from scantling.engine.cutlist.place import derive_in_place, place_readings, read_in_place, standing_texts
+from scantling.engine.cutlist.states import CUT, FITTED, Made, State, derive_state
+from scantling.engine.journal import Entry
+from scantling.engine.lengths import SIXTEENTH, Length
+from scantling.engine.notebook import Notebook
+from scantling.engine.trim.piece import Flag, Piece
+
+
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """A piece on the list. `id` is None, and the letter provisional, until it is issued."""
+
+    piece: Piece
+    id: str | None = None
+    state: State = field(default_factory=State)
+    change: Change | None = None
+    places: tuple[tuple[Entry, str | None], ...] = ()
+    in_place: bool = False
+
+    @property
+    def letter(self) -> str:
+        return self.piece.letter
+
+    @property
+    def provisional(self) -> bool:
+        return self.id is None
+
+
+@dataclass(frozen=True, slots=True)
+class Gone:
+    """A piece that was issued and is not wanted as the room reads now."""
+
+    lettered: Lettered
+    state: State
+
+    @property
+    def boards(self) -> tuple[Made, ...]:
+        """Its boards that are lying about; a fitted one hangs."""
+        standing = (self.state.made,) if self.state.made and self.state.name == CUT else ()
+        return (*self.state.spoilt, *standing)
+
+    @property
+    def message(self) -> str:
+        what = {CUT: " It is cut: keep it for another piece.", FITTED: " It is fitted."}.get(self.state.name, "")
+        return f"{self.lettered.letter}, {self.lettered.named}: no longer wanted as the room reads now.{what}"
+
+
+@dataclass(frozen=True, slots=True)
+class Scrap:
+    """A board that was cut and is not used: the letter pencilled on it, and how long it is."""
+
+    letter: str
+    length: Length
+
+
+@dataclass(frozen=True, slots=True)
+class CutList:
+    """Pieces in fitting order, then what is gone. What a board plan has to know is in `to_cut`, `cut` and `scraps`."""
+
+    listed: tuple[Listed, ...]
+    gone: tuple[Gone, ...] = ()
+
+    @property
+    def pieces(self) -> list[Piece]:
+        return [one.piece for one in self.listed]
+
+    @property
+    def to_issue(self) -> list[Listed]:
+        """Pieces whose letters are provisional."""
+        return [one for one in self.listed if one.provisional]
+
+    @property
+    def to_cut(self) -> list[Listed]:
+        """Pieces that still want wood."""
+        return [one for one in self.listed if not one.state.is_cut]
+
+    @property
+    def cut(self) -> list[Listed]:
+        """Pieces that are cut or fitted; their boards' lengths are in `state.made`."""
+        return [one for one in self.listed if one.state.is_cut]
+
+    def scraps(self, profile: str) -> list[Scrap]:
+        """Boards of a profile that were spoilt or are not wanted any more: a piece may be cut anew from one."""
+        found = [(one.letter, made) for one in self.listed if one.piece.profile == profile for made in one.state.spoilt]
+        found += [(one.lettered.letter, made) for one in self.gone if one.lettered.profile == profile
+                  for made in one.boards]  # fmt: skip
+        return [Scrap(letter, made.length) for letter, made in found if made.length is not None]
+
+
+def derive_list(notebook: Notebook, room: str, pieces: Sequence[Piece], nearest: Length = SIXTEENTH) -> CutList:
+    """A room's list from the notebook and the pieces that the room needs now; differences are told to `nearest`."""
+    letters = derive_letters(notebook, room)
+    free = letters.free()
+    known = {piece.key: letters.by_key.get(piece.key) for piece in pieces}
+    ids = {key: found.id for key, found in known.items() if found and found.issued}
+    states = {key: derive_state(notebook, ids[key]) if key in ids else State() for key in known}
+    places = {key: place_readings(notebook, of) for key, of in ids.items()}
+    texts = {key: standing_texts(notebook, places.get(key, ())) for key in known}
+    lettered = [replace(piece, letter=found.letter if (found := known[piece.key]) else next(free)) for piece in pieces]
+    measured = [derive_in_place(piece, texts[piece.key]) for piece in lettered]
+    followed = derive_followers(measured, states)
+    return CutList(
+        tuple(
+            Listed(
+                piece=_flagged(piece, known[piece.key], states[piece.key]),
+                id=ids.get(piece.key),
+                state=states[piece.key],
+                change=_change(piece, states[piece.key], nearest, followed.taken_up.get(piece.key, "")),
+                places=tuple((entry, notebook.strike_of(entry.id)) for entry in places.get(piece.key, ())),
+                in_place=read_in_place(texts[piece.key])[0] is not None,
+            )
+            for piece in followed.pieces
+        ),
+        tuple(
+            Gone(found, derive_state(notebook, found.id))
+            for key, found in letters.by_key.items()
+            if key not in known and found.issued
+        ),
+    )
+
+
+def _change(piece: Piece, state: State, nearest: Length, taken_up_by: str) -> Change | None:
+    return derive_change(piece, state.made, nearest, taken_up_by) if state.name == CUT else None
+
+
+def _flagged(piece: Piece, known: Lettered | None, state: State) -> Piece:
+    """What a person must know before believing the pencil: another letter, two states, a length that cannot be read."""
+    flags = []
+    if known and known.others and state.name != FITTED:
+        others = " and ".join(known.others)
+        said = f"Another device lettered it {others}, apart from this list: it is {piece.letter}, so pencil that on it."
+        flags.append(Flag("other-letter", said))
+    if len({head.body["state"] for head in state.heads}) > 1:
+        names = " and ".join(dict.fromkeys(head.body["state"] for head in state.heads))
+        flags.append(
+            Flag("two-states", f"Two devices said {names} while apart: {state.name} is used. Say which it is.")
+        )
+    if state.made and state.made.refusal:
+        flags.append(Flag("as-cut-unread", f"As cut: {state.made.refusal}"))
+    return replace(piece, flags=(*piece.flags, *flags)) if flags else piece

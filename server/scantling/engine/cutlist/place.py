@@ -1,0 +1,86 @@
+"""Measured in place: where a piece is to go, a tape was held, and what it says stands before what the room says.
+
+The reading is of the edge that the place fixes: the back of what goes along a wall, the inner edge of what goes round
+an opening. The rest of the piece follows from it, and its ± is that of one reading and one mark.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from scantling.engine.errors import EngineError
+from scantling.engine.journal import Entry
+from scantling.engine.lengths import Length, format_length, parse_length
+from scantling.engine.notebook import Notebook
+from scantling.engine.trim.ends import EDGE_WORDS
+from scantling.engine.trim.piece import Flag, Piece, Step
+from scantling.engine.trim.tolerance import MARK, READING
+
+IN_PLACE = "in_place"
+
+
+def place_readings(notebook: Notebook, piece: str) -> list[Entry]:
+    """Every reading of a piece's place, struck ones too, in order."""
+    return [entry for entry in notebook.about("reading", piece) if entry.body["what"] == IN_PLACE]
+
+
+def standing_texts(notebook: Notebook, readings: Sequence[Entry]) -> list[str]:
+    return [entry.body["text"] for entry in readings if notebook.strike_of(entry.id) is None]
+
+
+def hint_in_place(piece: Piece) -> str:
+    """Where to hold the tape."""
+    return f"Hold the tape where the {EDGE_WORDS[piece.left.edges[0]]} will lie, end to end."
+
+
+def read_in_place(texts: Sequence[str]) -> tuple[Length | None, list[Flag]]:
+    """The length that stands, and what is wrong with the other texts.
+
+    Between things, as everything that goes in a place, the smallest counts. Common practice, no source.
+    """
+    read: list[Length] = []
+    refused: list[Flag] = []
+    for text in texts:
+        try:
+            read.append(parse_length(text))
+        except EngineError as error:
+            refused.append(Flag("in-place-unread", f"Measured in place: {error.message}"))
+    if read and not min(read):
+        refused.append(Flag("in-place-nothing", "Measured in place as nothing: strike that and measure again."))
+    return min((length for length in read if length), default=None), refused
+
+
+def derive_in_place(piece: Piece, texts: Sequence[str]) -> Piece:
+    """The piece to what was read where it goes; one that nothing readable was read for is as it was."""
+    back, refused = read_in_place(texts)
+    flags = (*piece.flags, *refused)
+    if back is None:
+        return replace(piece, flags=flags)
+    measured = replace(
+        piece,
+        back=back,
+        plus_minus=READING + MARK,
+        flags=(*(flag for flag in flags if flag.key != "measure-in-place"), *_differs(piece, back)),
+    )
+    return replace(measured, working=_working(piece, measured, tuple(texts)))
+
+
+def _differs(piece: Piece, back: Length) -> list[Flag]:
+    by = abs(back - piece.back)
+    if by <= piece.plus_minus + READING:
+        return []
+    more = "more" if back > piece.back else "less"
+    said = f"Measured in place {format_length(by)} {more} than the room's readings give: read one of them again."
+    return [Flag("in-place-differs", said)]
+
+
+def _working(piece: Piece, measured: Piece, texts: tuple[str, ...]) -> tuple[Step, ...]:
+    first, second = (EDGE_WORDS[edge] for edge in piece.left.edges)
+    count = f", the smallest of {len(texts)} readings" if len(texts) > 1 else ""
+    ends = [step for step in piece.working if step.text.startswith(("left end", "right end"))]
+    return (
+        Step(f"by the room's readings the {first} would be", piece.back),
+        Step(f"measured in place{count}: this stands", measured.back, texts),
+        *ends,
+        Step(f"= {first}", measured.back),
+        Step(f"= {second}", measured.front),
+    )
