@@ -12,6 +12,7 @@ from tests.entries import Entry, House
 HOUSE = House()
 ID = HOUSE.entries[0]["id"]
 SUBJECT = HOUSE.house
+ROW = {"piece": SUBJECT, "key": "base w1", "letter": "AB", "name": "base, wall 1", "profile": "base", "cut": "253/4"}
 GOOD: dict[str, dict[str, Any]] = {
     "house": {"house": SUBJECT, "name": "the house", "built": None},
     "room": {"room": SUBJECT, "house": SUBJECT, "name": "", "closed": True},
@@ -20,6 +21,8 @@ GOOD: dict[str, dict[str, Any]] = {
     "obstacle": {"obstacle": SUBJECT, "wall": SUBJECT, "kind": "radiator", "base": "stops"},
     "reading": {"of": SUBJECT, "what": "length", "text": "63 1/"},
     "setting": {"of": SUBJECT, "name": "base.stock", "value": [{"length": "8 ft", "price": "9.50", "limit": None}]},
+    "issue": {"list": SUBJECT, "room": SUBJECT, "pieces": [ROW]},
+    "state": {"piece": SUBJECT, "state": "cut", "cut_to": "253/4", "left": "cope 45", "right": None, "as_cut": None},
     "strike": {"entry": ID, "why": ""},
     "device": {"name": "phone"},
 }
@@ -55,6 +58,14 @@ def test_a_body_with_a_name_too_many_is_refused(kind):
 
 WRONG: dict[str, tuple[str, dict[str, Any], str]] = {
     "a year before years": ("house", {"built": 0}, "built"),
+    "a list of no rows": ("issue", {"pieces": {}}, "pieces"),
+    "a row without a letter": ("issue", {"pieces": [{**ROW, "letter": ""}]}, "pieces"),
+    "a letter with a figure": ("issue", {"pieces": [{**ROW, "letter": "A1"}]}, "pieces"),
+    "a row with a name too many": ("issue", {"pieces": [{**ROW, "color": "red"}]}, "pieces"),
+    "a row whose piece is no id": ("issue", {"pieces": [{**ROW, "piece": "A"}]}, "pieces"),
+    "a list of too many rows": ("issue", {"pieces": [ROW] * 201}, "pieces"),
+    "a state of our own": ("state", {"state": "sawn"}, "state"),
+    "a figure without end": ("state", {"cut_to": "9" * 61}, "cut_to"),
     "a year as text": ("house", {"built": "1936"}, "built"),
     "a year with a fraction": ("house", {"built": 1936.0}, "built"),
     "a year that is true": ("house", {"built": True}, "built"),
