@@ -6,7 +6,17 @@ from fractions import Fraction
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
-from scantling.engine.lengths import SIXTEENTH, THIRTY_SECOND, Length, LengthError, parse_length, round_to
+from scantling.engine.errors import EngineError
+from scantling.engine.lengths import (
+    SIXTEENTH,
+    SIXTY_FOURTH,
+    THIRTY_SECOND,
+    Length,
+    LengthError,
+    format_length,
+    parse_length,
+    round_to,
+)
 from scantling.engine.quantities import SQUARE_INCHES_PER_SQUARE_FOOT
 from scantling.engine.sums import LONGEST_SUM, SumError, derive_remainder, evaluate_sum, say_remainder
 
@@ -161,7 +171,52 @@ def test_a_sum_that_cannot_be_worked_or_has_two_answers_is_refused(text, key, at
 
 
 def test_every_refusal_has_been_seen():
-    assert {key for _, key, _ in REFUSED.values()} == set(SumError.sentences)
+    of_names = {"name-and-mark"}
+    assert {key for _, key, _ in REFUSED.values()} | of_names == set(SumError.sentences)
+
+
+NAMES = {"wall 3": parse_length("63 1/4"), "wall 31": parse_length("31"), "wall 3 door width": parse_length("30 1/8"),
+         "largest wall 3": parse_length("64")}  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("text", "inches"),
+    [
+        ("wall 3 - 1/4", "63"),
+        ("half of wall 3", "31 5/8"),
+        ("2 × (wall 3 + 1)", "128 1/2"),
+        ("WALL   3 − wall 3 door width", "33 1/8"),
+        ("wall 31", "31"),
+        ("largest wall 3 - wall 3", "3/4"),
+        ("wall 3 / 2", "31 5/8"),
+        ("(wall 3)", "63 1/4"),
+    ],
+)
+def test_a_sum_may_name_a_length(text, inches):
+    assert evaluate_sum(text, NAMES).length == parse_length(inches)
+
+
+@pytest.mark.parametrize(
+    ("text", "key", "at"),
+    [
+        ("wall 3-1/4", "name-and-mark", 0),
+        ("1 + wall 3/4", "name-and-mark", 4),
+        ("wall 3 1/4", "missing-sign", 7),
+        ("2 wall 3", "missing-sign", 2),
+        ("wall 32 - 1", "unknown-word", 0),
+        ("wall 3 × wall 3 + 1 lb", "not-a-length", 20),
+    ],
+)
+def test_a_name_that_could_be_read_in_two_ways_is_refused_and_shown_where(text, key, at):
+    with pytest.raises(EngineError) as refusal:
+        evaluate_sum(text, NAMES)
+    assert (refusal.value.key, refusal.value.at) == (key, at)
+
+
+@given(st.sampled_from(sorted(NAMES)), st.integers(1, 99))
+def test_a_name_means_what_its_figure_in_brackets_means(name, by):
+    written = format_length(NAMES[name], SIXTY_FOURTH)
+    assert evaluate_sum(f"{name} + {by} in", NAMES).length == evaluate_sum(f"({written}) + {by} in").length
 
 
 @pytest.mark.parametrize(

@@ -49,6 +49,15 @@ export function addObstacle(journal, wall, kind, base) {
   return journal.append("obstacle", { obstacle: journal.newId(), wall, kind, base }, []);
 }
 
+/**
+ * A free piece, new, or said again in the place of what it was.
+ * @param {Journal} journal @param {string} room @param {{id?: string, entries?: string[]}} known
+ * @param {{name: string, profile: string, text: string, count: string}} said
+ */
+export function sayFree(journal, room, known, said) {
+  return journal.append("free", { free: known.id ?? journal.newId(), room, ...said }, known.entries ?? []);
+}
+
 /** @param {Journal} journal @param {string} of @param {string} what @param {string} text exactly as it was typed */
 export function addReading(journal, of, what, text) {
   return journal.append("reading", { of, what, text }, []);

@@ -10,12 +10,14 @@ import { useAnswer, useNotebook } from "../parts/notebook.js";
 import { Page } from "../parts/page.js";
 import { go, link } from "../parts/route.js";
 import { Asleep, NoRoom } from "../parts/empty.js";
+import { FreePiece } from "./free.js";
 
 /** @param {{place: string[]}} props */
-export function Pieces({ place: [letter] }) {
+export function Pieces({ place: [letter, own] }) {
   const { room } = useNotebook();
   const { answer, error, heard } = useAnswer(room ? { ask: "pieces", room: room.id } : null);
   if (!room) return html`<${Page} title="Pieces" tab="pieces"><${NoRoom} /><//>`;
+  if (letter === "free") return html`<${FreePiece} id=${own} />`;
   if (letter) {
     const piece = answer?.pieces.find((one) => one.letter === letter);
     if (piece) return html`<${Piece} piece=${piece} cautions=${answer.cautions} />`;
@@ -41,6 +43,7 @@ function List({ answer }) {
             <p class="onward"><a href=${link("survey")}>To the readings</a></p>
           </div>`
     }
+    <p class="onward"><a href=${link("pieces", "free", "new")}>Add a piece of your own</a></p>
     ${pieces.length ? html`<${Places} />` : null}
     <${Cautions} cautions=${cautions} />`;
 }
@@ -87,6 +90,7 @@ function Piece({ piece, cautions }) {
     <h2>Why</h2>
     <ul class="rows working">${piece.working.map((step, place) => html`<${Step} step=${step} key=${place} />`)}</ul>
     <${Cautions} cautions=${cautions} />
+    ${piece.key.startsWith("free ") ? html`<p class="onward"><a href=${link("pieces", "free", piece.key.split(" ")[1])}>Change or strike this piece</a></p>` : null}
     <div class="low last-row"><${Button} onTouch=${() => go("pieces")}>Back<//></div>
   <//>`;
 }

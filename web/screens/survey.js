@@ -10,13 +10,14 @@ import { go, link } from "../parts/route.js";
 import { nextRow, useSurvey } from "../parts/survey.js";
 import { useLight } from "../parts/wake.js";
 import { Cautions, Problems } from "../parts/notes.js";
+import { Battens } from "./battens.js";
 import { Reading } from "./reading.js";
 import { Rooms } from "./rooms.js";
 import { Row } from "./row.js";
 import { Thing } from "./thing.js";
 import { Walk } from "./walk.js";
 
-const PLACES = { read: Reading, row: Row, walk: Walk, thing: Thing, rooms: Rooms };
+const PLACES = { read: Reading, row: Row, walk: Walk, thing: Thing, rooms: Rooms, battens: Battens };
 
 /** @param {{place: string[]}} props */
 export function Survey({ place: [name, ...rest] }) {

@@ -8,7 +8,7 @@ import { go, link } from "../parts/route.js";
 import { addObstacle } from "../parts/write.js";
 
 /** What the base usually does: common practice, and a touch changes it. */
-const USUAL = { cabinet: "stops", tub: "stops", hearth: "stops", radiator: "over", register: "notch", pipe: "notch" };
+const USUAL = { cabinet: "stops", tub: "stops", hearth: "stops", radiator: "over", register: "notch", pipe: "notch", outlet: "over" };
 
 const KINDS = Object.keys(USUAL).map((kind) => [kind, kind]);
 const AT_IT = [

@@ -188,6 +188,16 @@ class StateBody(Body):
     as_cut = _words(allow_none=True)
 
 
+class FreeBody(Body):
+    """A piece of a room that no rule of the trade gives: its length is a sum, `text`, and so many are `count`."""
+
+    free, room = _id(), _id()
+    name = fields.String(required=True, validate=validate.Regexp(r"(?=.*\S).{1,80}\Z", error="Give it a name."))
+    profile = fields.String(required=True, validate=validate.Regexp(r"(?=.*\S).{1,80}\Z", error="Name its stock."))
+    text = _words()
+    count = fields.String(required=True, validate=validate.Regexp(r"[1-9][0-9]{0,2}\Z", error="Not a count."))
+
+
 class StrikeBody(Body):
     entry, why = _id(), _words()
 
@@ -206,6 +216,7 @@ BODIES: dict[str, type[Body]] = {
     "setting": SettingBody,
     "issue": IssueBody,
     "state": StateBody,
+    "free": FreeBody,
     "strike": StrikeBody,
     "device": DeviceBody,
 }

@@ -7,7 +7,7 @@ A character outside the tables is refused, never skipped: "6¤3" must not become
 """
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
@@ -18,7 +18,7 @@ from scantling.engine.units import LENGTH_UNITS
 
 Kind = Literal[
     "number", "decimal", "fraction", "word", "unit", "lean", "suffix",
-    "slash", "dash", "minus", "plus", "times", "divide", "open", "close", "and", "article", "of",
+    "slash", "dash", "minus", "plus", "times", "divide", "open", "close", "and", "article", "of", "name",
 ]  # fmt: skip
 
 LONGEST_LENGTH = 200
@@ -142,8 +142,26 @@ MARK = re.compile(
 )
 
 
-def read_marks(text: str, longest: int = LONGEST_LENGTH) -> list[Token]:
-    """Typed text as tokens, or a refusal that points at the character.
+def plain_words(text: str) -> str:
+    """A name as marks know it: plain lower case, one space between words.
+
+    >>> plain_words("Wall 3,  DOOR width")
+    'wall 3, door width'
+    """
+    return " ".join("".join(PLAIN.get(character, character) for character in text).split())
+
+
+def name_pattern(names: Iterable[str]) -> re.Pattern[str] | None:
+    """What finds any of some names, as `plain_words` gives them, the longest first; a longer word is none of them."""
+    longest_first = sorted({name for name in names if name}, key=lambda name: (-len(name), name))
+    if not longest_first:
+        return None
+    either = "|".join(" +".join(map(re.escape, name.split())) for name in longest_first)
+    return re.compile(rf"(?<![a-z0-9])(?P<name>{either})(?![a-z0-9])", re.ASCII)
+
+
+def read_marks(text: str, longest: int = LONGEST_LENGTH, named: re.Pattern[str] | None = None) -> list[Token]:
+    """Typed text as tokens, or a refusal that points at the character. `named` finds names that stand for a length.
 
     >>> [token.text for token in read_marks("63 1/4")]
     ['63', '1', '/', '4']
@@ -154,7 +172,7 @@ def read_marks(text: str, longest: int = LONGEST_LENGTH) -> list[Token]:
     tokens: list[Token] = []
     at = 0
     while at < len(plain):
-        match = MARK.match(plain, at)
+        match = (named and named.match(plain, at)) or MARK.match(plain, at)
         if match is None:
             refuse("odd-character", text, at, part=quote(text[at]))
         _take(match, text, plain, tokens)

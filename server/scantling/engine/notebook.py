@@ -14,8 +14,9 @@ from scantling.engine.errors import EngineError
 from scantling.engine.journal import Entry, admit_entry, fits
 
 T = TypeVar("T")
-SUBJECT = {"house": "house", "room": "room", "wall": "wall", "opening": "opening", "obstacle": "obstacle"}
-PARENT = {"room": "house", "wall": "room", "opening": "wall", "obstacle": "wall"}
+SUBJECT = {"house": "house", "room": "room", "wall": "wall", "opening": "opening", "obstacle": "obstacle",
+           "free": "free"}  # fmt: skip
+PARENT = {"room": "house", "wall": "room", "opening": "wall", "obstacle": "wall", "free": "room"}
 
 
 @dataclass(slots=True)
@@ -217,7 +218,8 @@ def _groups(entry: Entry) -> Iterator[tuple[str, str]]:
     body = entry.body
     parent = {"house": "", "room": body.get("house"), "wall": body.get("room"), "opening": body.get("wall"),
               "obstacle": body.get("wall"), "reading": body.get("of"), "setting": body.get("of"),
-              "issue": body.get("room"), "state": body.get("piece"), "device": ""}  # fmt: skip
+              "issue": body.get("room"), "state": body.get("piece"), "free": body.get("room"),
+              "device": ""}  # fmt: skip
     if entry.kind in parent:
         yield entry.kind, str(parent[entry.kind])
     if entry.kind in SUBJECT:

@@ -12,6 +12,7 @@ from scantling.engine.angles import SQUARE, format_degrees, parse_degrees
 from scantling.engine.boards.case import Stock
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.lengths import SIXTY_FOURTH, Length, format_length, parse_length
+from scantling.engine.trim.movement import GREEN, find_wood
 
 INSIDE_JOINTS = ("cope", "miter", "butt")
 HEADS = ("mitered", "butted")
@@ -36,6 +37,8 @@ class StandardError(EngineError):
         "not-so-many": "{name} is a whole number from 0 to {most}, not {text}.",
         "not-stock": "Stock is a list of rows, each with a length and a price.",
         "no-spring": "A spring of {text} is no lean: write the angle at the wall, above 0 and under 90, such as 38.",
+        "no-profile": "Boards of other profiles are rows, each with the name of its profile, a length and a price.",
+        "no-moisture": "{text} is no moisture of dry wood: write a percentage up to 30, such as 8.",
         "bad-value": "{name}: {sentence}",
     }
 
@@ -94,6 +97,11 @@ class Standard:
     shared_miters: str = NO
     spare_sticks: int = 0
     overage: Fraction = Fraction(0)
+    other_stock: tuple[tuple[str, Stock], ...] = ()
+    wood_species: str = ""
+    wood_cut: str = "flat"
+    wood_from: Fraction | None = None
+    wood_to: Fraction | None = None
     given: frozenset[str] = field(default=frozenset())
 
     def source(self, name: str) -> str:
@@ -105,15 +113,15 @@ class Standard:
         if molding == "crown":
             return f"crown {_size(self.crown_width)} × {format_degrees(self.crown_spring)}"
         thickness, width = (getattr(self, f"{molding}_{size}") for size in MOLDINGS[molding])
-        return _profile(molding.replace("_", " "), thickness, width)
+        return profile_name(molding.replace("_", " "), thickness, width)
 
     def base_of(self, thickness: Length) -> str:
         """The name of base of another thickness, which is bought as a profile of its own."""
-        return _profile("base", thickness, self.base_height)
+        return profile_name("base", thickness, self.base_height)
 
     @property
     def casing_profile(self) -> str:
-        return _profile("casing", self.casing_thickness, self.casing_width)
+        return profile_name("casing", self.casing_thickness, self.casing_width)
 
     def wants(self, trim: str) -> bool:
         """Whether a kind of trim is wanted at all: base, casing, shoe."""
@@ -123,14 +131,15 @@ class Standard:
         """The boards of a profile that can be bought or are on hand."""
         stock: dict[str, tuple[Stock, ...]] = {self.casing_profile: self.casing_stock}
         stock |= {self.profile_of(name): getattr(self, f"{name}_stock") for name in ("crown", *MOLDINGS)}
-        return stock.get(profile, ())
+        return stock.get(profile) or tuple(row for name, row in self.other_stock if name == profile)
 
 
 def _size(length: Length) -> str:
     return format_length(length, SIXTY_FOURTH).rstrip('"')
 
 
-def _profile(name: str, thickness: Length, width: Length) -> str:
+def profile_name(name: str, thickness: Length, width: Length) -> str:
+    """What stock is called: batten 3/4 × 2 1/2."""
     return f"{name} {_size(thickness)} × {_size(width)}"
 
 
@@ -218,6 +227,31 @@ def _spring(name: str, value: str) -> Fraction:
     return degrees
 
 
+def _named_stock(name: str, value: object) -> tuple[tuple[str, Stock], ...]:
+    """Boards of profiles that a person named: rows as any stock's, with the profile's name in each."""
+    rows = value if isinstance(value, list) and all(isinstance(row, Mapping) for row in value) else []
+    if rows != value or not all(str(row.get("profile") or "").strip() for row in rows):
+        raise StandardError("no-profile")
+    return tuple((str(row["profile"]).strip(), _parse_stock_row(row)) for row in rows)
+
+
+def _moisture(name: str, value: str) -> Fraction | None:
+    text = value.strip().removesuffix("%").strip()
+    if not text:
+        return None
+    whole, _, decimals = text.partition(".")
+    if not (text.isascii() and f"{whole}{decimals}".isdigit() and len(text) <= 6 and whole):
+        raise StandardError("no-moisture", text=quote(value))
+    moisture = Fraction(int(whole + decimals), 10 ** len(decimals))
+    if moisture > GREEN:
+        raise StandardError("no-moisture", text=quote(value))
+    return moisture
+
+
+def _species(name: str, value: str) -> str:
+    return find_wood(value).name if value.strip() else ""
+
+
 def _stock(name: str, value: object) -> tuple[Stock, ...]:
     return parse_stock(value)
 
@@ -251,6 +285,11 @@ SETTINGS: dict[str, Any] = {
     "casing.width": _positive,
     "casing.thickness": _positive,
     "casing.stock": lambda name, value: parse_stock(value),
+    "other.stock": _named_stock,
+    "wood.species": _species,
+    "wood.cut": _choice("flat", "quarter"),
+    "wood.from": _moisture,
+    "wood.to": _moisture,
     "reveal": _not_negative,
     "head": _choice(*HEADS),
     "kerf": _not_negative,
@@ -306,7 +345,7 @@ def _default(name: str) -> str:
     value = getattr(Standard(), name.replace(".", "_"))
     if isinstance(value, Length):
         return format_length(value).rstrip('"')
-    return value if isinstance(value, str) else str(value)
+    return "" if value is None else str(value)
 
 
 # What a setting is until a person says otherwise, as text; stock has no default, for no price can be guessed.

@@ -8,6 +8,9 @@ is an area, a length over a length a plain number; a length plus an area is refu
 Two marks mean two things. A slash with a figure hard against both sides is a fraction (63 1/4), any other divides
 (63 1/4 / 2). A dash always takes away, and where it could as well join (63-1/4, 5'-3") it is refused: the same text
 must never be one length as a reading and another as a sum.
+
+A sum about a room may name its figures: wall 3 − 1/4. Names are words without any mark round them, for square brackets
+already are brackets here; one that a figure follows without a sign, or a mark hard against it, is refused.
 """
 
 from collections.abc import Mapping, Sequence
@@ -18,7 +21,7 @@ from typing import ClassVar, NoReturn
 
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.lengths import SIXTEENTH, Length, Reading, format_exact, round_to
-from scantling.engine.marks import Kind, LengthError, Token, read_marks, typed
+from scantling.engine.marks import Kind, LengthError, Token, name_pattern, plain_words, read_marks, typed
 from scantling.engine.quantities import Quantity, Sign, UnlikeQuantities, combine
 from scantling.engine.written import count_words, join_fractions, read_length
 
@@ -48,6 +51,7 @@ class SumError(EngineError):
         "unlike": "{sum} in {text} mixes two kinds of thing: give both sides the same kind of unit.",
         "no-such-unit": "{sum} in {text} has no meaning on a tape: multiply or divide by a plain number.",
         "nothing-under": "{sum} in {text} divides by nothing: put a figure other than 0 after the ÷.",
+        "name-and-mark": "{part} in {text} stands hard against a mark: put spaces round the sign, as in wall 3 - 1/4.",
         "too-great": "{text} comes to more than can be measured: check the figures.",
     }
 
@@ -104,32 +108,37 @@ class _Pending:
     at: int
 
 
-def evaluate_sum(text: str) -> SumResult:
-    """The exact answer to a sum of lengths and plain numbers. Raises `SumError` or `LengthError`.
+def evaluate_sum(text: str, names: Mapping[str, Length] = MappingProxyType({})) -> SumResult:
+    """The exact answer to a sum of lengths, plain numbers and named lengths. Raises `SumError` or `LengthError`.
+
+    Names are given in the plain form of `plain_words`.
 
     >>> evaluate_sum("63 1/4 - 2*(3 1/2 + 3/16)").length
     Length(inches=Fraction(447, 8), exact=True)
+    >>> evaluate_sum("half of wall 3 + 2", {"wall 3": Length(Fraction(63))}).length
+    Length(inches=Fraction(67, 2), exact=True)
     >>> evaluate_sum("a third of 7' 8 5/8").steps[0].text
     '1/3 of 92 5/8"'
     """
-    counted = count_words(read_marks(text, LONGEST_SUM), text)
+    counted = count_words(read_marks(text, LONGEST_SUM, name_pattern(names)), text)
     try:
         tokens = join_fractions(counted, text, spaced=False)
     except LengthError as error:
         if error.key not in ("improper", "odd-denominator"):
             raise
         raise SumError("fraction-or-division", at=error.at, text=quote(text)) from None
-    return _Working(text, tokens).work()
+    return _Working(text, tokens, names).work()
 
 
 class _Working:
     """Two stacks and no recursion: brackets may nest as deep as the text is long, on a phone's small stack."""
 
-    __slots__ = ("pending", "steps", "taken", "text", "tokens", "values")
+    __slots__ = ("names", "pending", "steps", "taken", "text", "tokens", "values")
 
-    def __init__(self, text: str, tokens: Sequence[Token]) -> None:
+    def __init__(self, text: str, tokens: Sequence[Token], names: Mapping[str, Length]) -> None:
         self.text = text
         self.tokens = tokens
+        self.names = names
         self.values: list[Quantity] = []
         self.pending: list[_Pending] = []
         self.taken: list[str] = []
@@ -158,6 +167,9 @@ class _Working:
             return self._sign(at, wants_value), at + 1
         if not wants_value:
             self._refuse("missing-sign", token.at, part=typed(self.text, token))
+        if token.kind == "name":
+            self._named(at)
+            return False, at + 1
         if token.kind == "open":
             self.pending.append(_Pending("(", token.at))
             return True, at + 1
@@ -174,6 +186,13 @@ class _Working:
             value = Quantity("length", Reading(Length(written.amount), written.lean).measured.inches)
             self._note(f"{typed(self.text, tokens[0], tokens[-1])} is taken as {value.shown()}.")
         self.values.append(value)
+
+    def _named(self, at: int) -> None:
+        token = self.tokens[at]
+        after = self.tokens[at + 1] if at + 1 < len(self.tokens) else None
+        if after and after.at == token.end and after.kind != "close":
+            self._refuse("name-and-mark", token.at, part=typed(self.text, token))
+        self.values.append(Quantity("length", self.names[plain_words(token.text)].inches))
 
     def _close(self, token: Token, wants_value: bool) -> bool:
         if all(pending.sign != "(" for pending in self.pending):
@@ -244,7 +263,7 @@ def _line(left: Quantity, sign: str, right: Quantity) -> str:
 
 
 def _parts_phrases(token: Token) -> bool:
-    return token.kind in SIGN_OF or token.kind in ("open", "close")
+    return token.kind in SIGN_OF or token.kind in ("open", "close", "name")
 
 
 def derive_remainder(length: Length, nearest: Length = SIXTEENTH) -> Length:

@@ -44,6 +44,8 @@ def draw_hanging(piece: Piece, pieces: Sequence[Piece]) -> str:
     """The piece in its place as SVG text; `pieces` are all of the room's, among them its neighbors."""
     if is_flat(piece):
         return draw_round(piece, pieces)
+    if not piece.wall or piece.part == "batten":
+        return _draw_alone(piece)
     whole = next((one for one in pieces if piece.key.startswith(f"{one.key} return ")), None)
     return _draw_along(whole or piece, pieces, piece)
 
@@ -64,6 +66,22 @@ def _draw_along(piece: Piece, pieces: Sequence[Piece], shown: Piece) -> str:
     parts += [svg.sentence((WIDTH / 2, HEIGHT - 6), "from above; you stand below and face the wall", "small pencil")]
     title = f"Piece {shown.letter} on its wall, between {left} and {right}"
     return svg.drawing(WIDTH, HEIGHT, title, parts)
+
+
+def _draw_alone(piece: Piece) -> str:
+    """What meets nothing that is known: a batten upright on its wall, or a person's own piece, level."""
+    upright = piece.part == "batten"
+    x, y, wide, tall = (WIDTH / 2 - 11, 16.0, 22.0, 112.0) if upright else (LEFT, WALL, RIGHT - LEFT, THICK)
+    box = [(x, y), (x + wide, y), (x + wide, y + tall), (x, y + tall)]
+    words = f"{piece.place}, wall {piece.wall_number}" if upright else "where it goes is yours to say"
+    parts = [
+        svg.polygon(box, "ink wood"),
+        svg.sentence((x + wide / 2, y + tall / 2 + 5), piece.letter, "letter"),
+        svg.sentence((WIDTH / 2, HEIGHT - 24), svg.name(words), "small pencil"),
+    ]
+    if upright:
+        parts.append(svg.line((LEFT, y + tall), (RIGHT, y + tall), "ink thin"))
+    return svg.drawing(WIDTH, HEIGHT, f"Piece {piece.letter} where it goes", parts)
 
 
 def _return_key(piece: Piece, end: End) -> str:

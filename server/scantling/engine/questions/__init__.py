@@ -6,6 +6,7 @@ from scantling.engine.questions import (
     compound,
     corner,
     cut_list,
+    free,
     journal,
     lengths,
     movement,
@@ -33,6 +34,7 @@ QUESTIONS: dict[str, Question] = {
         compound,
         spacing,
         movement,
+        free,
     )
     for question in module.QUESTIONS
 }

@@ -62,6 +62,12 @@ class ObstacleFacts(Lenient):
     base = fields.String(load_default="stops", validate=one_of(*BASE_AT))
 
 
+class FreeFacts(Lenient):
+    id, name = fields.String(required=True), fields.String(required=True)
+    profile, text = fields.String(required=True), fields.String(required=True)
+    count = fields.String(load_default="1", validate=validate.Regexp(r"[1-9][0-9]{0,2}\Z", error="Not a count."))
+
+
 class WallFacts(Lenient):
     id = fields.String(required=True)
     length = Reading()
@@ -69,6 +75,7 @@ class WallFacts(Lenient):
     height = Reading(metadata={"description": "floor to ceiling"})
     corner = fields.Nested(CornerFacts, metadata={"description": "the corner at the wall's right end"})
     studs = Reading()
+    settings = fields.Dict(keys=fields.String(), metadata={"description": "what this wall differs in: battens.count"})
     openings = fields.List(fields.Nested(OpeningFacts))
     obstacles = fields.List(fields.Nested(ObstacleFacts))
 
@@ -77,6 +84,7 @@ class RoomFacts(Lenient):
     name = fields.String(load_default="")
     closed = fields.Boolean(load_default=True)
     standard = fields.Dict(keys=fields.String(), metadata={"description": "settings, nested or by dotted name"})
+    free = fields.List(fields.Nested(FreeFacts), validate=validate.Length(max=WALLS_AT_MOST))
     walls = fields.List(fields.Nested(WallFacts), required=True, validate=validate.Length(max=WALLS_AT_MOST))
 
     @validates_schema

@@ -76,7 +76,7 @@ class PieceOut(StandingOut):
     wall, opening = text_out(none=True), text_out(none=True)
     edges = texts_out()
     short, long = out(LengthOut), out(LengthOut)
-    wall_number = fields.Integer(required=True)
+    wall_number = fields.Integer(required=True, allow_none=True)
     back, front, cut, plus_minus = out(LengthOut), out(LengthOut), out(LengthOut), out(LengthOut)
     left, right = out(EndOut), out(EndOut)
     working = out(StepOut, many=True)
@@ -131,9 +131,9 @@ def _piece(one: Listed, nearest: Length) -> Answer:
         "part": piece.part,
         "part_name": piece.name,
         "profile": piece.profile,
-        "wall": None if piece.opening else piece.wall,
+        "wall": None if piece.opening else piece.wall or None,
         "opening": piece.opening,
-        "wall_number": piece.wall_number,
+        "wall_number": piece.wall_number or None,
         "back": show(piece.back, nearest),
         "front": show(piece.front, nearest),
         "short": show(min(piece.back, piece.front), nearest),

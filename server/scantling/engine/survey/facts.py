@@ -33,7 +33,13 @@ def collect_facts(notebook: Notebook, room: str) -> dict[str, Any]:
         "closed": shown.body["closed"],
         "standard": collect_standard(notebook, shown.body["house"], room),
         "walls": [_wall_facts(notebook, wall, entry) for wall, entry, _ in notebook.walls(room)],
-    }
+        "free": [{"id": free, **_said(entry, "name", "profile", "text", "count")}
+                 for free, entry, _ in notebook.children("free", room)],
+    }  # fmt: skip
+
+
+def _said(entry: Entry, *names: str) -> dict[str, Any]:
+    return {name: entry.body[name] for name in names}
 
 
 def collect_standard(notebook: Notebook, house: str, room: str | None = None) -> dict[str, object]:
@@ -53,6 +59,7 @@ def live_texts(notebook: Notebook, of: str, what: str) -> list[str]:
 def _wall_facts(notebook: Notebook, wall: str, shown: Entry) -> dict[str, Any]:
     return {
         "id": wall,
+        "settings": {name: entry.body["value"] for name, (entry, _) in notebook.settings(wall).items()},
         **{what: live_texts(notebook, wall, what) for what in ("length", "ceiling", "height")},
         "corner": {
             "turn": shown.body["turn"],

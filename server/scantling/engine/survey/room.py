@@ -6,7 +6,7 @@ concerns; the other walls stand.
 
 import itertools
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
 
@@ -109,10 +109,22 @@ class Wall:
     obstacles: tuple[Obstacle, ...]
     height: Measure | None = None
     ceiling: Measure | None = None
+    settings: Mapping[str, Any] = field(default_factory=dict)
 
     @property
     def name(self) -> str:
         return f"wall {self.number}"
+
+
+@dataclass(frozen=True, slots=True)
+class Free:
+    """A piece that no rule gives: any run of stock, its length a sum as typed that may name figures of the room."""
+
+    id: str
+    name: str
+    profile: str
+    text: str
+    count: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,6 +137,7 @@ class Room:
     walls: tuple[Wall, ...]
     problems: tuple[Problem, ...]
     unused: tuple[str, ...] = ()
+    free: tuple[Free, ...] = ()
 
     def after(self, wall: Wall) -> Wall | None:
         """The wall to the right, round the corner."""
@@ -240,7 +253,12 @@ def read_room(facts: Mapping[str, Any]) -> Room:
         walls.append(wall)
         problems += reader.problems
         problems += check_along(wall)
-    return Room(str(facts.get("name", "")), bool(facts.get("closed", True)), standard, tuple(walls), tuple(problems))
+    free = tuple(
+        Free(str(one["id"]), str(one["name"]), str(one["profile"]), str(one["text"]), int(one["count"]))
+        for one in facts.get("free") or ()
+    )
+    return Room(str(facts.get("name", "")), bool(facts.get("closed", True)), standard, tuple(walls), tuple(problems),
+                free=free)  # fmt: skip
 
 
 def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any]) -> Wall:
@@ -265,6 +283,7 @@ def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any]) -> Wall:
         meets=meets.smallest if meets else None,
         openings=tuple(openings),
         obstacles=tuple(obstacles),
+        settings=facts.get("settings") or {},
         height=reader.length(f"wall {number}, to the ceiling", facts.get("height")),
         ceiling=reader.length(f"wall {number}, along the ceiling", facts.get("ceiling")),
     )

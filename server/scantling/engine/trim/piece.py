@@ -73,7 +73,8 @@ class Piece:
     @property
     def name(self) -> str:
         place = f", {self.place}" if self.place else ""
-        return f"{self.part}, wall {self.wall_number}{place}"
+        wall = f", wall {self.wall_number}" if self.wall_number else ""
+        return f"{self.part}{wall}{place}"
 
 
 def letter(index: int) -> str:
