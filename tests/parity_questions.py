@@ -41,7 +41,8 @@ def make_questions() -> list[Any]:
     """The whole list: JSON values, each a question or something that is none."""
     demo = json.loads(DEMO.read_text(encoding="utf-8"))["entries"]
     groups = (_of_notebook(demo), _of_lengths(), _of_corners(), _of_rooms(), _of_odd_rooms(), _of_boards(),
-              _of_cut_list(), _of_openings(), _of_wood(), _of_entries(demo), _of_nothing())  # fmt: skip
+              _of_cut_list(), _of_openings(), _of_own_pieces(), _of_wood(), _of_entries(demo),
+              _of_nothing())  # fmt: skip
     return [question for group in groups for question in group]
 
 
@@ -213,6 +214,24 @@ def _of_openings() -> list[Any]:
     ]
     questions: list[Any] = [{**asked, **change} for asked in (casing, window) for change in changes]
     return questions + [casing | change for change in only_casing] + [window | change for change in only_window]
+
+
+def _of_own_pieces() -> list[Any]:
+    """Free pieces and battens: sums that name figures, and marks that dodge an outlet."""
+    texts = ("wall 2 - 1/4", "half of wall 1 + reveal", "wall 1 × wall 2", "wall 9", "wall 1-1/4", "largest wall 1", "")
+    free = [{"id": f"f{place}", "name": f"shelf {place}", "profile": "shelf", "text": text, "count": str(place + 1)}
+            for place, text in enumerate(texts)]  # fmt: skip
+    wants = ({"count": "9"}, {"most_gap": "14"}, {"count": "70"}, {"count": "9", "ends": "gap"}, {"count": "x"})
+    rooms = []
+    for want in wants:
+        facts = oblong(thing("outlet", "17", "3", "over"), wood__species="red oak", wood__from="8", wood__to="11")
+        given = {"width": "2 1/2", "height": "40", **want}
+        facts["walls"][0]["settings"] = {f"battens.{name}": text for name, text in given.items()}
+        rooms.append({**facts, "free": free})
+    tried: list[Any] = [{"ask": "free", "room": rooms[0], "text": text} for text in (*texts, *SUMS)]
+    no_room = [{"ask": name, "room": "no room of that name"} for name in ("free", "battens")]
+    asked = [{"ask": name, "room": facts} for facts in rooms for name in ("pieces", "battens", "plan")]
+    return [*asked, *tried, *no_room]
 
 
 def _of_wood() -> list[Any]:

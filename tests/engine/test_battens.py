@@ -1,5 +1,7 @@
 """Battens along a wall: equal, marked from the exact pitch, kept clear of outlets, told well when they cannot be."""
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -106,7 +108,7 @@ def test_every_gap_is_the_same_and_the_row_fills_its_stretch(count, ends, sixtee
     (row,) = rows(facts)
     marks, gap, span = [inches(one["mark"]) for one in row["marks"]], inches(row["gap"]), sixteenths / 16
     first, last = marks[0], span - marks[-1] - 0.25
-    assert [b - a - 0.25 for a, b in zip(marks, marks[1:], strict=False)] == pytest.approx([gap] * (count - 1))
+    assert [b - a - 0.25 for a, b in pairwise(marks)] == pytest.approx([gap] * (count - 1))
     assert (first, last) == pytest.approx({"item": (0, 0), "gap": (gap, gap), "one": (0, gap)}[ends])
 
 
