@@ -52,6 +52,12 @@ def _of_notebook(demo: list[dict[str, Any]]) -> list[Any]:
     questions: list[Any] = [{"ask": "notebook"}, {"ask": "take", "entries": demo}, {"ask": "notebook"}]
     for name, nearest in product(("survey", "pieces", "needs", "plan", "boards_for_room", "closure"), ("1/16", "1/32")):
         questions += [{"ask": name, "room": each, "nearest": nearest} for each in (*rooms, "no room of that name")]
+    profiles = ("base 9/16 × 5 1/2", "casing 11/16 × 2 1/4", "none")
+    questions += [
+        {"ask": "boards_if", "room": each, "profile": profile, "length": "14 ft", "price": "20.00"}
+        for each in rooms
+        for profile in profiles
+    ]
     return questions + [{"ask": "survey", "room": rooms[0], "in_hand": wall} for wall in walls[:4]]
 
 

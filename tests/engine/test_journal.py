@@ -13,6 +13,8 @@ HOUSE = House()
 ID = HOUSE.entries[0]["id"]
 SUBJECT = HOUSE.house
 ROW = {"piece": SUBJECT, "key": "base w1", "letter": "AB", "name": "base, wall 1", "profile": "base", "cut": "253/4"}
+CUT_FROM = {"key": "base w1", "letter": "A", "takes": "253/4", "spoilt": False}
+BOARD = {"board": SUBJECT, "source": None, "length": "96", "cents": "1040", "bought": False, "pieces": [CUT_FROM]}
 GOOD: dict[str, dict[str, Any]] = {
     "house": {"house": SUBJECT, "name": "the house", "built": None},
     "room": {"room": SUBJECT, "house": SUBJECT, "name": "", "closed": True},
@@ -31,9 +33,14 @@ GOOD: dict[str, dict[str, Any]] = {
     "setting": {"of": SUBJECT, "name": "base.stock", "value": [{"length": "8 ft", "price": "9.50", "limit": None}]},
     "issue": {"list": SUBJECT, "room": SUBJECT, "pieces": [ROW]},
     "state": {"piece": SUBJECT, "state": "cut", "cut_to": "253/4", "left": "cope 45", "right": None, "as_cut": None},
+    "plan": {"of": SUBJECT, "profile": "base 9/16 × 5 1/2", "boards": [BOARD]},
     "strike": {"entry": ID, "why": ""},
     "device": {"name": "phone"},
 }
+
+
+def board_with(**changed: Any) -> dict[str, Any]:
+    return {"boards": [{**BOARD, **changed}]}
 
 
 def entry_of(kind: str, /, **changed: Any) -> Entry:
@@ -74,6 +81,14 @@ WRONG: dict[str, tuple[str, dict[str, Any], str]] = {
     "a list of too many rows": ("issue", {"pieces": [ROW] * 201}, "pieces"),
     "a state of our own": ("state", {"state": "sawn"}, "state"),
     "a figure without end": ("state", {"cut_to": "9" * 61}, "cut_to"),
+    "boards that are no list": ("plan", {"boards": "all"}, "boards"),
+    "a board without a name": ("plan", board_with(board=None), "boards"),
+    "a board of no length": ("plan", board_with(length="0/16"), "boards"),
+    "a board of a length in words": ("plan", board_with(length="8 ft"), "boards"),
+    "a price below nothing": ("plan", board_with(cents="-1"), "boards"),
+    "a board with a name too many": ("plan", board_with(color="red"), "boards"),
+    "a piece that takes nothing": ("plan", board_with(pieces=[{**CUT_FROM, "takes": "0"}]), "boards"),
+    "a piece spoilt a little": ("plan", board_with(pieces=[{**CUT_FROM, "spoilt": 1}]), "boards"),
     "a year as text": ("house", {"built": "1936"}, "built"),
     "a year with a fraction": ("house", {"built": 1936.0}, "built"),
     "a year that is true": ("house", {"built": True}, "built"),

@@ -5,12 +5,13 @@ does not know is not refused: it is kept and passed on, for a newer engine to re
 """
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from marshmallow import RAISE, Schema, ValidationError, fields, validate
 
+from scantling.engine.cutlist.figures import is_figure
 from scantling.engine.errors import EngineError
 from scantling.engine.shapes import first_refusal
 
@@ -198,6 +199,50 @@ class FreeBody(Body):
     count = fields.String(required=True, validate=validate.Regexp(r"[1-9][0-9]{0,2}\Z", error="Not a count."))
 
 
+_LINES: dict[str, Callable[[Any], bool]] = {
+    "key": lambda value: isinstance(value, str) and 0 < len(value) <= 500,
+    "letter": lambda value: isinstance(value, str) and re.match(r"[A-Z]{1,4}\Z", value) is not None,
+    "takes": lambda value: _is_length(value),
+    "spoilt": lambda value: isinstance(value, bool),
+}
+_ROWS: dict[str, Callable[[Any], bool]] = {
+    "board": lambda value: isinstance(value, str) and _ID.match(value) is not None,
+    "source": lambda value: value is None or _is_short(value),
+    "length": lambda value: _is_length(value),
+    "cents": lambda value: isinstance(value, str) and re.match(r"\d{1,9}\Z", value, re.ASCII) is not None,
+    "bought": lambda value: isinstance(value, bool),
+    "pieces": lambda value: isinstance(value, list) and len(value) <= LIST_AT_MOST
+    and all(_fits_rows(one, _LINES) for one in value),
+}  # fmt: skip
+
+
+def _is_short(value: object) -> bool:
+    return isinstance(value, str) and len(value) <= FIGURE_AT_MOST
+
+
+def _is_length(value: object) -> bool:
+    """A figure as `format_figure` writes it, more than nothing: a wrong one must not be taken for no length."""
+    return isinstance(value, str) and is_figure(value) and bool(value.partition("/")[0].strip("0."))
+
+
+def _fits_rows(value: object, rows: Mapping[str, Callable[[Any], bool]]) -> bool:
+    return isinstance(value, dict) and value.keys() == rows.keys() and all(rows[name](value[name]) for name in rows)
+
+
+def _check_boards(value: object) -> None:
+    if isinstance(value, list) and len(value) <= LIST_AT_MOST and all(_fits_rows(row, _ROWS) for row in value):
+        return
+    raise ValidationError("A plan is of boards, each with its name, length, price and pieces.")
+
+
+class PlanBody(Body):
+    """The boards that a person settled on for a room's profile: it is shown from then on, on every device."""
+
+    of = _id()
+    profile = _words()
+    boards = fields.Raw(required=True, validate=_check_boards)
+
+
 class StrikeBody(Body):
     entry, why = _id(), _words()
 
@@ -217,6 +262,7 @@ BODIES: dict[str, type[Body]] = {
     "issue": IssueBody,
     "state": StateBody,
     "free": FreeBody,
+    "plan": PlanBody,
     "strike": StrikeBody,
     "device": DeviceBody,
 }

@@ -96,7 +96,7 @@ class Notebook:
         """Every readable entry of a kind about a subject, struck ones too, in order.
 
         Children by parent: about("room", house), about("wall", room), about("reading", wall), about("setting", house),
-        about("issue", room), about("state", piece).
+        about("issue", room), about("state", piece), about("plan", room).
         """
         found = self._about.get((kind, subject), {})
         return sorted((entry for entry in found.values() if self._is_fit(entry)), key=lambda entry: entry.order)
@@ -219,6 +219,7 @@ def _groups(entry: Entry) -> Iterator[tuple[str, str]]:
     parent = {"house": "", "room": body.get("house"), "wall": body.get("room"), "opening": body.get("wall"),
               "obstacle": body.get("wall"), "reading": body.get("of"), "setting": body.get("of"),
               "issue": body.get("room"), "state": body.get("piece"), "free": body.get("room"),
+              "plan": body.get("of"),
               "device": ""}  # fmt: skip
     if entry.kind in parent:
         yield entry.kind, str(parent[entry.kind])

@@ -36,9 +36,14 @@ def _shortest_first(case: Case, places: tuple[int, ...]) -> tuple[int, ...]:
     return tuple(sorted(places, key=lambda place: (case.pieces[place], place)))
 
 
+def derive_shared(case: Case, order: tuple[int, ...]) -> tuple[int, ...]:
+    """The pieces whose left end is made by the cut before it, in this order."""
+    return tuple(after for before, after in pairwise(order) if saved(case, before, after) is not None)
+
+
 def _lay_out(case: Case, stock: int, order: tuple[int, ...]) -> PlannedBoard:
     """The board with what is left of it, and with the cuts that two pieces share."""
-    shared = tuple(after for before, after in pairwise(order) if saved(case, before, after) is not None)
+    shared = derive_shared(case, order)
     left = _left_after(case, stock, order)
     for before, after in pairwise(order):
         left = left + (saved(case, before, after) or ZERO)
@@ -60,9 +65,13 @@ def derive_changes(case: Case, board: PlannedBoard) -> int:
 
 def derive_unsafe(case: Case, board: PlannedBoard) -> tuple[int, ...]:
     """The pieces at whose cut both the piece and the rest of the board are shorter than the length to hold."""
+    return derive_unsafe_from(case, board.pieces, case.stock[board.stock].length - case.end_trim)
+
+
+def derive_unsafe_from(case: Case, order: tuple[int, ...], left: Length) -> tuple[int, ...]:
+    """The same for pieces cut in this order from so much that is usable."""
     unsafe = []
-    left = case.stock[board.stock].length - case.end_trim
-    for place in board.pieces:
+    for place in order:
         left = left - case.pieces[place] - case.kerf
         if not _is_safe(case, place, left):
             unsafe.append(place)

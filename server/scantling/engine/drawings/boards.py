@@ -2,11 +2,10 @@
 
 from collections.abc import Iterator, Sequence
 
-from scantling.engine.boards.case import Case, PlannedBoard
 from scantling.engine.boards.cuts import Ends
-from scantling.engine.boards.marks import derive_places
 from scantling.engine.drawings import svg
 from scantling.engine.lengths import ZERO, Length, format_length
+from scantling.engine.rack.stick import SPOILT, TO_CUT, Laid, LaidStick
 from scantling.engine.standard import format_stock
 
 WIDTH = 340.0
@@ -18,43 +17,48 @@ MARK_WIDTH = 44.0
 LEAN = 5.0
 
 
-def draw_boards(case: Case, boards: Sequence[PlannedBoard], letters: Sequence[str]) -> str:
-    """Every board of a plan as SVG text; `letters` name the case's pieces."""
-    longest = max(case.stock[board.stock].length for board in boards)
+def draw_boards(sticks: Sequence[LaidStick], end_trim: Length) -> str:
+    """Every board as SVG text; what is cut already in pencil, what is still to be cut as wood."""
+    longest = max(laid.stick.length for laid in sticks)
     scale = (WIDTH - 2) / float(longest.inches)
-    parts = [part for row, board in enumerate(boards) for part in _draw_board(case, board, letters, row, scale)]
-    return svg.drawing(WIDTH, PITCH * len(boards), f"{len(boards)} boards and what is cut from each", parts)
+    parts = [part for row, laid in enumerate(sticks) for part in _draw_board(laid, end_trim, row, scale)]
+    return svg.drawing(WIDTH, PITCH * len(sticks), f"{len(sticks)} boards and what is cut from each", parts)
 
 
-def _draw_board(case: Case, board: PlannedBoard, letters: Sequence[str], row: int, scale: float) -> Iterator[str]:
-    whole = case.stock[board.stock].length
+def _draw_board(laid: LaidStick, end_trim: Length, row: int, scale: float) -> Iterator[str]:
+    whole = laid.stick.length
     top = row * PITCH + 20
     yield svg.text((1, top - 6), f"{row + 1} · {format_stock(whole)}", "small strong", "start")
-    yield svg.text((WIDTH - 1, top - 6), f"{format_length(board.offcut)} left", "small pencil", "end")
+    yield svg.text((WIDTH - 1, top - 6), f"{format_length(laid.offcut)} left", "small pencil", "end")
     yield _bar(1, 1 + float(whole.inches) * scale, top, "pencil dashed")
-    fresh = 1 + float(case.end_trim.inches) / 2 * scale
+    fresh = 1 + float(end_trim.inches) / 2 * scale
     told = -MARK_WIDTH
-    for place, (first, last) in zip(board.pieces, derive_places(case, board), strict=True):
-        start, end = (fresh + float(at.inches) * scale for at in (first, last))
-        ends = case.ends[place] if case.ends else Ends()
-        yield _piece(start, end, top, ends)
-        yield svg.text(((start + end) / 2, top + BAR / 2 + 5), letters[place], "letter")
-        if end - told >= MARK_WIDTH:
+    for piece in laid.laid:
+        start, end = (fresh + float(at.inches) * scale for at in (piece.start, piece.end))
+        yield _piece(start, end, top, piece)
+        yield svg.text(((start + end) / 2, top + BAR / 2 + 5), piece.line.letter, _letter_classes(piece))
+        if piece.mark is not None and end - told >= MARK_WIDTH:
             at = (max(min(end, WIDTH - 2), MARK_WIDTH), top + BAR + 14)
-            yield svg.text(at, _mark(last), "small pencil", "end")
+            yield svg.text(at, format_length(piece.mark).rstrip('"'), "small pencil", "end")
             told = at[0]
 
 
-def _mark(mark: Length) -> str:
-    return format_length(mark).rstrip('"')
+def _letter_classes(piece: Laid) -> str:
+    return {TO_CUT: "letter", SPOILT: "small red"}.get(piece.line.state, "small pencil")
 
 
-def _piece(start: float, end: float, top: float, ends: Ends) -> str:
+def _piece(start: float, end: float, top: float, piece: Laid) -> str:
     """A piece as it lies at the fence: its back at the far edge, its face at the near one."""
-    left, right = _lean(ends.left.grows, end - start), _lean(ends.right.grows, end - start)
+    if piece.line.state != TO_CUT:
+        return _bar(start, end, top, "pencil")
+    left, right = _leans(piece.ends, end - start)
     back, face = (start + max(0.0, left), end - max(0.0, right)), (start - min(0.0, left), end + min(0.0, right))
     corners = [(back[0], top), (back[1], top), (face[1], top + BAR), (face[0], top + BAR)]
     return svg.polygon(corners, "ink wood")
+
+
+def _leans(ends: Ends, width: float) -> tuple[float, float]:
+    return _lean(ends.left.grows, width), _lean(ends.right.grows, width)
 
 
 def _lean(grows: Length, width: float) -> float:

@@ -1,27 +1,38 @@
-"""`boards_for_room`: the boards to buy for what a room needs, profile by profile, and which piece comes from which."""
+"""`boards_for_room`: the boards a room needs, profile by profile: what is accepted, or what is proposed; `boards_if`:
+what another choice of lengths would change."""
 
 from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 from typing import Any
 
 from marshmallow import Schema, fields, validate
 
-from scantling.engine.boards.case import BoardsError, Case, Plan, PlannedBoard, Stock
-from scantling.engine.boards.marks import derive_marks
+from scantling.engine.boards.case import BoardsError, Plan, Stock
 from scantling.engine.boards.plan import USUAL_TIME_LIMIT, plan_boards
-from scantling.engine.boards.saw import derive_blank, derive_changes
 from scantling.engine.cautions import cautions_for_cutting
+from scantling.engine.cutlist.listed import CutList
 from scantling.engine.drawings.boards import draw_boards
+from scantling.engine.errors import EngineError
 from scantling.engine.lengths import Length, format_length
 from scantling.engine.questions.cut_list import find_list
 from scantling.engine.questions.facts import RoomIn
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.room import ProblemOut, problems_out
-from scantling.engine.rack.extra import Extra, derive_extras
+from scantling.engine.rack.accepted import derive_accepted, format_body
+from scantling.engine.rack.leftovers import derive_leftovers, derive_scraps
+from scantling.engine.rack.progress import Made
+from scantling.engine.rack.settle import Settled, Wanted, settle
+from scantling.engine.rack.stick import LaidStick, Stick
 from scantling.engine.rack.wanted import derive_case, derive_length
-from scantling.engine.shapes import DrawingOut, LengthOut, out, show, text_out, texts_out
-from scantling.engine.standard import format_price, format_stock
+from scantling.engine.shapes import DrawingOut, LengthOut, LengthText, out, show, text_out, texts_out
+from scantling.engine.standard import format_price, format_stock, parse_price
 from scantling.engine.survey.room import Room
 from scantling.engine.trim.piece import Piece
+
+
+class NoSuchProfile(EngineError):
+    sentences = {"no-such-profile": "The room needs no piece of {profile} with boards to cut it from."}
 
 
 class RoomBoardsIn(RoomIn):
@@ -33,7 +44,7 @@ class RoomBoardsIn(RoomIn):
 
 
 class MarkOut(Schema):
-    letter = text_out()
+    letter, state = text_out(), text_out()
     mark = out(LengthOut)
     shares_cut = fields.Boolean(
         required=True, metadata={"description": "whether its left end is made by the cut before it"}
@@ -41,8 +52,10 @@ class MarkOut(Schema):
 
 
 class RoomBoardOut(Schema):
-    stock = fields.Integer(required=True)
+    board = text_out(none=True)
     length, offcut = out(LengthOut), out(LengthOut)
+    length_shown, why = text_out(), text_out()
+    bought = fields.Boolean(required=True)
     pieces = out(MarkOut, many=True)
     settings = fields.Integer(required=True, metadata={"description": "how often the saw is set anew on the board"})
 
@@ -59,100 +72,158 @@ class BuyOut(Schema):
     length, each, cost, why = text_out(), text_out(), text_out(), text_out()
 
 
+class EntryOut(Schema):
+    """What to write to accept the plan. A board without a name is named by whoever writes it."""
+
+    kind = text_out()
+    body = fields.Dict(keys=fields.String(), required=True)
+    supersedes = texts_out()
+
+
 class RoomPlanOut(Schema):
     profile, cost, proof, summary = text_out(), text_out(), text_out(), text_out()
-    total = fields.String(required=True, metadata={"description": "the cost with what is bought beyond the plan"})
+    paid = fields.String(required=True, metadata={"description": "what the boards that stand here cost"})
+    total = fields.String(required=True, metadata={"description": "what is still to buy, spares and overage with it"})
     boards = out(RoomBoardOut, many=True)
     buy = out(BuyOut, many=True)
-    proven = fields.Boolean(required=True)
+    proven, accepted = fields.Boolean(required=True), fields.Boolean(required=True)
+    reasons = texts_out()
     drawing = DrawingOut(required=True)
     unsafe = texts_out()
     blanks = out(LetterBlankOut, many=True)
+    accept = out(EntryOut, none=True)
 
 
 class BoardsForRoomOut(Schema):
     plans = out(RoomPlanOut, many=True)
-    total = fields.String(required=True, metadata={"description": "what all profiles come to"})
+    total = fields.String(required=True, metadata={"description": "what all profiles come to, still to buy"})
     problems = out(ProblemOut, many=True)
     missing = texts_out()
     cautions = texts_out()
 
 
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """One question about a room's boards, with what the notebook says of the room."""
+
+    room: Room
+    id: str | None
+    cut_list: CutList
+    context: Context
+
+    def wanted(self, profile: str, pieces: Sequence[Piece]) -> Wanted:
+        """What one profile asks of the rack."""
+        standard, notebook = self.room.standard, self.context.notebook
+        if self.id is None:
+            return Wanted(standard, profile, pieces, {}, ())
+        accepted = derive_accepted(notebook, self.id).get(profile)
+        case = derive_case(standard, standard.stock_of(profile), pieces)
+        scraps = derive_scraps(self.cut_list.scraps(profile), accepted.sticks if accepted else (), case)
+        rack = (*derive_leftovers(notebook, self.id, profile, case), *scraps)
+        return Wanted(standard, profile, pieces, self._made(), rack, accepted)
+
+    def _made(self) -> Mapping[str, Made]:
+        listed = ((one.piece.key, one.state) for one in self.cut_list.listed)
+        gone = ((one.lettered.key, one.state) for one in self.cut_list.gone)
+        return {key: Made(state.is_cut, len(state.spoilt)) for key, state in (*listed, *gone)}
+
+
 def answer_boards_for_room(asked: dict[str, Any], context: Context) -> Answer:
     room, cut_list, problems, _ = find_list(asked, context)
-    pieces = cut_list.pieces
+    about = _Asked(room, asked["room"] if isinstance(asked["room"], str) else None, cut_list, context)
     answered: Answer = {
         "plans": [],
         "problems": problems_out((*room.problems, *problems)),
         "missing": [],
-        "cautions": cautions_for_cutting() if pieces else [],
+        "cautions": cautions_for_cutting() if cut_list.pieces else [],
     }
     total = 0
-    if not pieces:
+    if not cut_list.pieces:
         answered["missing"].append("There is no piece to cut yet: read a wall first.")
-    for profile in dict.fromkeys(piece.profile for piece in pieces):
-        of_profile = [piece for piece in pieces if piece.profile == profile]
-        fitting, missing = _fitting(room, profile, of_profile)
+    for profile in dict.fromkeys(piece.profile for piece in cut_list.pieces):
+        pieces = [one.piece for one in cut_list.to_cut if one.piece.profile == profile]
+        wanted = about.wanted(profile, pieces)
+        fitting, missing = _fitting(wanted)
         answered["missing"] += missing
-        if fitting:
-            try:
-                plan, cents = _plan(room, profile, fitting, asked, context)
-            except BoardsError as refusal:
+        try:
+            settled = settle(replace(wanted, pieces=fitting), context.clock, asked["time_limit"])
+        except BoardsError as refusal:
+            if fitting:
                 answered["missing"].append(f"{profile}: {refusal.message}")
-            else:
-                answered["plans"].append(plan)
-                total += cents
+            continue
+        if settled.sticks:
+            answered["plans"].append(_plan(about.id, replace(wanted, pieces=fitting), settled, asked["nearest"]))
+            total += settled.to_pay
     return {**answered, "total": format_price(total)}
 
 
-def _fitting(room: Room, profile: str, pieces: list[Piece]) -> tuple[list[Piece], list[str]]:
+def _fitting(wanted: Wanted) -> tuple[list[Piece], list[str]]:
     """The pieces that some board of their profile is long enough for, and what is missing for the others."""
-    stock = room.standard.stock_of(profile)
-    if not stock:
-        return [], [f"No stock lengths yet for {profile}: add lengths and prices to the standard under House."]
-    longest = max(row.length for row in stock) - room.standard.end_trim
-    lengths = {piece.key: derive_length(piece) for piece in pieces}
-    return [piece for piece in pieces if lengths[piece.key] <= longest], [
-        f"{piece.letter} is longer than every board by {format_length(lengths[piece.key] - longest)}: add a longer one."
-        for piece in pieces
-        if lengths[piece.key] > longest
+    accepted = wanted.accepted.sticks if wanted.accepted else ()
+    lengths = [row.length for row in wanted.standard.stock_of(wanted.profile)]
+    lengths += [stick.length for stick in (*wanted.rack, *accepted)]
+    if not wanted.pieces:
+        return [], []
+    if not lengths:
+        return [], [f"No stock lengths yet for {wanted.profile}: add lengths and prices to the standard under House."]
+    longest = max(lengths) - wanted.standard.end_trim
+    sizes = {piece.key: derive_length(piece) for piece in wanted.pieces}
+    return [piece for piece in wanted.pieces if sizes[piece.key] <= longest], [
+        f"{piece.letter} is longer than every board by {format_length(sizes[piece.key] - longest)}: add a longer one."
+        for piece in wanted.pieces
+        if sizes[piece.key] > longest
     ]
 
 
-def _plan(room: Room, profile: str, pieces: list[Piece], asked: dict[str, Any], context: Context) -> tuple[Answer, int]:
-    standard, nearest = room.standard, asked["nearest"]
-    case = derive_case(standard, standard.stock_of(profile), pieces)
-    plan = plan_boards(case, context.clock, asked["time_limit"])
-    letters = [piece.letter for piece in pieces]
-    extras = derive_extras(case, standard.spare_sticks, standard.overage)
-    total = plan.cost + sum(extra.cost(case) for extra in extras)
+def _plan(room: str | None, wanted: Wanted, settled: Settled, nearest: Length) -> Answer:
+    sticks = [laid.stick for laid in settled.sticks]
+    accepted = wanted.accepted
+    stands = accepted is not None and not settled.reasons
+    plan = settled.plan
     return {
-        "profile": profile,
-        "cost": format_price(plan.cost),
-        "total": format_price(total),
-        "proven": plan.proven,
-        "proof": say_proof(plan),
-        "summary": _summary(case, plan),
-        "boards": [_board(case, board, letters, nearest) for board in plan.boards],
-        "buy": _buy(case, plan, extras),
-        "drawing": draw_boards(case, plan.boards, letters),
-        "unsafe": [letters[place] for place in plan.unsafe],
-        "blanks": [_blank(letters[place], derive_blank(case, place), nearest) for place in plan.unsafe],
-    }, total
+        "profile": wanted.profile,
+        "cost": format_price(sum(stick.pays for stick in sticks if not stick.why)),
+        "paid": format_price(settled.paid),
+        "total": format_price(settled.to_pay),
+        "proven": plan.proven if plan else False,
+        "accepted": stands,
+        "reasons": list(settled.reasons),
+        "proof": say_proof(plan) if plan else "Accepted: this plan is shown on every device until another is accepted.",
+        "summary": _summary(sticks),
+        "boards": [_board(laid, nearest) for laid in settled.sticks],
+        "buy": _buy(sticks),
+        "drawing": draw_boards(settled.sticks, wanted.standard.end_trim),
+        "unsafe": [letter for letter, _ in settled.blanks],
+        "blanks": [_blank(letter, length, nearest) for letter, length in settled.blanks],
+        "accept": None if room is None else {
+            "kind": "plan",
+            "body": dict(format_body(room, wanted.profile, sticks)),
+            "supersedes": list(accepted.entries) if accepted else [],
+        },
+    }  # fmt: skip
 
 
-def _board(case: Case, board: PlannedBoard, letters: list[str], nearest: Length) -> Answer:
-    marks = derive_marks(case, board)
+def _board(laid: LaidStick, nearest: Length) -> Answer:
+    stick = laid.stick
     return {
-        "stock": board.stock,
-        "length": show(case.stock[board.stock].length, nearest),
-        "offcut": show(board.offcut, nearest),
-        "settings": derive_changes(case, board),
+        "board": stick.board,
+        "length": show(stick.length, nearest),
+        "length_shown": format_stock(stick.length),
+        "why": stick.why or (f"left of {stick.source}" if stick.source and stick.source.startswith("spoilt") else
+                             "left of another room's board" if stick.source else ""),
+        "bought": stick.is_here,
+        "offcut": show(laid.offcut, nearest),
+        "settings": laid.settings,
         "pieces": [
-            {"letter": letters[place], "mark": show(mark, nearest), "shares_cut": place in board.shared}
-            for place, mark in zip(board.pieces, marks, strict=True)
+            {
+                "letter": piece.line.letter,
+                "state": piece.line.state,
+                "mark": show(piece.end if piece.mark is None else piece.mark, nearest),
+                "shares_cut": piece.shares_cut,
+            }
+            for piece in laid.laid
         ],
-    }
+    }  # fmt: skip
 
 
 def _blank(letter: str, length: Length, nearest: Length) -> Answer:
@@ -164,25 +235,19 @@ def _blank(letter: str, length: Length, nearest: Length) -> Answer:
     }
 
 
-def _buy(case: Case, plan: Plan, extras: list[Extra]) -> list[Answer]:
-    """What to buy, length by length; boards on hand cost nothing and are not bought."""
-    lists = [("", [board.stock for board in plan.boards]), *[(extra.why, extra.stock) for extra in extras]]
+def _buy(sticks: Sequence[Stick]) -> list[Answer]:
+    """What is still to buy, length by length; what stands here already is not bought again."""
+    counted = Counter((stick.why, stick.length, stick.price_cents) for stick in sticks if stick.pays)
     return [
-        _line(case.stock[place], count, why)
-        for why, places in lists
-        for place, count in sorted(Counter(places).items())
-        if case.stock[place].price_cents
+        {
+            "count": count,
+            "length": format_stock(length),
+            "each": format_price(cents),
+            "cost": format_price(count * cents),
+            "why": why,
+        }
+        for (why, length, cents), count in sorted(counted.items())
     ]
-
-
-def _line(stock: Stock, count: int, why: str) -> Answer:
-    return {
-        "count": count,
-        "length": format_stock(stock.length),
-        "each": format_price(stock.price_cents),
-        "cost": format_price(count * stock.price_cents),
-        "why": why,
-    }
 
 
 def say_proof(plan: Plan) -> str:
@@ -197,13 +262,69 @@ def say_proof(plan: Plan) -> str:
     return f"Within ${format_price(plan.cost - plan.bound)} of the best possible."
 
 
-def _summary(case: Case, plan: Plan) -> str:
-    counted = Counter(board.stock for board in plan.boards)
-    words = [f"{counted[place]} of {format_stock(case.stock[place].length)}" for place in sorted(counted)]
-    return f"{plan.count} board{'' if plan.count == 1 else 's'}: {', '.join(words)}."
+def _summary(sticks: Sequence[Stick]) -> str:
+    cut = [stick.length for stick in sticks if not stick.why]
+    words = [f"{count} of {format_stock(length)}" for length, count in sorted(Counter(cut).items())]
+    return f"{len(cut)} board{'' if len(cut) == 1 else 's'}: {', '.join(words)}."
+
+
+# ---- what another choice of lengths would change ---------------------------------------------------------------------
+
+
+class BoardsIfIn(RoomBoardsIn):
+    profile = fields.String(required=True)
+    length = LengthText(metadata={"description": "one more length on the rack of what is sold"})
+    price = fields.String(metadata={"description": "what that length costs"})
+
+
+class IfOut(Schema):
+    words = text_out()
+    cost = text_out(none=True)
+
+
+class BoardsIfOut(Schema):
+    cost = text_out()
+    single = out(IfOut, many=True)
+    more = out(IfOut, none=True)
+
+
+def answer_boards_if(asked: dict[str, Any], context: Context) -> Answer:
+    room, cut_list, _, _ = find_list(asked, context)
+    stock = room.standard.stock_of(asked["profile"])
+    pieces = [one.piece for one in cut_list.to_cut if one.piece.profile == asked["profile"]]
+    longest = max((row.length for row in stock), default=room.standard.end_trim) - room.standard.end_trim
+    pieces = [piece for piece in pieces if derive_length(piece) <= longest]
+    if not pieces:
+        raise NoSuchProfile("no-such-profile", field="profile", profile=asked["profile"][:80])
+    more = Stock(asked["length"], parse_price(asked["price"])) if {"length", "price"} <= asked.keys() else None
+
+    def cents(rows: Sequence[Stock]) -> int | None:
+        try:
+            return plan_boards(derive_case(room.standard, rows, pieces), context.clock, asked["time_limit"]).cost
+        except BoardsError:
+            return None
+
+    now = plan_boards(derive_case(room.standard, stock, pieces), context.clock, asked["time_limit"]).cost
+    sold = [row for row in stock if row.price_cents]
+    return {
+        "cost": format_price(now),
+        "single": [_compared(f"Only {format_stock(row.length)}", cents([row]), now) for row in sold],
+        "more": more and _compared(f"With {format_stock(more.length)} at ${format_price(more.price_cents)}",
+                                   cents([*stock, more]), now),
+    }  # fmt: skip
+
+
+def _compared(what: str, cents: int | None, now: int) -> Answer:
+    if cents is None:
+        return {"words": f"{what}: some piece does not come out of it.", "cost": None}
+    by = format_price(abs(cents - now))
+    change = f"${by} more" if cents > now else f"${by} less" if cents < now else "the same"
+    return {"words": f"{what}: ${format_price(cents)}, {change}.", "cost": format_price(cents)}
 
 
 QUESTIONS = (
     Question("boards_for_room", "The boards to buy for what a room needs, and which piece comes from which.",
              RoomBoardsIn, BoardsForRoomOut, answer_boards_for_room),
+    Question("boards_if", "What it would change to buy only one length, or to have one more length to buy.",
+             BoardsIfIn, BoardsIfOut, answer_boards_if),
 )  # fmt: skip

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from scantling.engine.boards.case import Case, PlannedBoard
+from scantling.engine.boards.cuts import Ends
+from scantling.engine.boards.marks import derive_places
+from scantling.engine.boards.saw import derive_changes, derive_shared, derive_unsafe_from, saved
 from scantling.engine.lengths import ZERO, Length
 
+SQUARE_ENDS = Ends()
 TO_CUT, DONE, SPOILT = "to cut", "cut", "spoilt"
 
 
@@ -25,7 +30,10 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Stick:
-    """One board. `board` is its name for ever, once it was settled on; `source` that of the board it is left of."""
+    """One board. `board` is its name for ever, once it was settled on; `source` says what it is left of.
+
+    `why` says what it is for where nothing is planned from it: a spare, or overage.
+    """
 
     length: Length
     price_cents: int
@@ -33,6 +41,7 @@ class Stick:
     board: str | None = None
     bought: bool = False
     source: str | None = None
+    why: str = ""
 
     @property
     def fixed(self) -> tuple[Line, ...]:
@@ -63,9 +72,46 @@ def derive_left(case: Case, stick: Stick) -> Length:
     return max(ZERO, left)
 
 
-def derive_planned(case: Case, stick: Stick, places: dict[str, int]) -> PlannedBoard:
-    """What is still to be cut, as a board of the case; the offcut is what is left when all of it is cut."""
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """A piece where it lies on its stick, from the fresh end; `mark` is where to cut, from the last cut made."""
+
+    line: Line
+    start: Length
+    end: Length
+    mark: Length | None = None
+    shares_cut: bool = False
+    ends: Ends = SQUARE_ENDS
+
+
+@dataclass(frozen=True, slots=True)
+class LaidStick:
+    """A stick with its pieces in place, what is left, and what the saw and the hand have to do with it."""
+
+    stick: Stick
+    laid: tuple[Laid, ...]
+    offcut: Length
+    settings: int
+    unsafe: tuple[int, ...]
+
+
+def lay_out(case: Case, places: Mapping[str, int], stick: Stick) -> LaidStick:
+    """The stick's pieces where they lie. `places` are the case's pieces by key."""
+    at = ZERO
+    laid = []
+    for line in stick.fixed:
+        laid.append(Laid(line, at, at + line.takes))
+        at = at + line.takes + case.kerf
+    order = tuple(places[line.key] for line in stick.open)
+    board = PlannedBoard(0, order, ZERO, derive_shared(case, order))
     left = derive_left(case, stick)
-    for line in stick.open:
-        left = left - line.takes - case.kerf
-    return PlannedBoard(0, tuple(places[line.key] for line in stick.open), max(ZERO, left))
+    unsafe = derive_unsafe_from(case, order, left)
+    before: int | None = None
+    for line, place, (start, end) in zip(stick.open, order, derive_places(case, board), strict=True):
+        shares = place in board.shared
+        ends = case.ends[place] if case.ends else Ends()
+        laid.append(Laid(line, at + start, at + end, end, shares, ends))
+        gained = saved(case, before, place) if before is not None and shares else None
+        left = left - line.takes - case.kerf + (gained or ZERO)
+        before = place
+    return LaidStick(stick, tuple(laid), max(ZERO, left), derive_changes(case, board), unsafe)

@@ -1,0 +1,81 @@
+"""Progress: what was cut of an accepted plan, and whether what is still to be cut comes out of it as it stands."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from scantling.engine.boards.case import Case
+from scantling.engine.lengths import ZERO
+from scantling.engine.rack.stick import DONE, SPOILT, TO_CUT, Line, Stick, derive_left
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """How far a piece has come: whether its board is cut, and how many boards for it were spoilt before."""
+
+    is_cut: bool = False
+    spoilt: int = 0
+
+
+NOT_YET = Made()
+
+
+def mark_progress(sticks: Sequence[Stick], made: Mapping[str, Made]) -> list[Stick]:
+    """The sticks with what was cut of them, and what was spoilt since the plan was accepted."""
+    known: dict[str, int] = {}
+    for stick in sticks:
+        for line in stick.lines:
+            known[line.key] = known.get(line.key, 0) + (line.state == SPOILT)
+    return [replace(stick, lines=tuple(_mark(line, made, known) for line in stick.lines)) for stick in sticks]
+
+
+def _mark(line: Line, made: Mapping[str, Made], known: Mapping[str, int]) -> Line:
+    now = made.get(line.key, NOT_YET)
+    if line.state == SPOILT or now.spoilt > known[line.key]:
+        return replace(line, state=SPOILT)
+    return replace(line, state=DONE if now.is_cut else TO_CUT)
+
+
+def derive_standing(case: Case, sticks: Sequence[Stick], letters: Mapping[str, str]) -> tuple[list[Stick], list[str]]:
+    """The sticks with the open pieces as they measure now, and why they cannot stand: nothing, if they can.
+
+    `letters` are those of the case's pieces, by key, in its order; what is no longer wanted is left out, and leaves its
+    board longer.
+    """
+    places = {key: place for place, key in enumerate(letters)}
+    standing: list[Stick] = []
+    reasons: list[str] = []
+    for stick in sticks:
+        lines = [
+            _renewed(case, line, places, letters) for line in stick.lines if line.state != TO_CUT or line.key in places
+        ]
+        renewed = replace(stick, lines=tuple(lines))
+        standing.append(renewed)
+        if not _fits(case, renewed):
+            reasons.append(f"{_listed(line.letter for line in renewed.open)} no longer come out of one board.")
+    held = {line.key for stick in standing for line in stick.open}
+    homeless = [letter for key, letter in letters.items() if key not in held]
+    if homeless:
+        reasons.append(f"{_listed(homeless)} are not on any board of it." if len(homeless) > 1
+                       else f"{homeless[0]} is not on any board of it.")  # fmt: skip
+    return standing, reasons
+
+
+def _listed(letters: Iterable[str]) -> str:
+    return ", ".join(letters)
+
+
+def _renewed(case: Case, line: Line, places: Mapping[str, int], letters: Mapping[str, str]) -> Line:
+    if line.state != TO_CUT:
+        return line
+    return replace(line, takes=case.pieces[places[line.key]], letter=letters[line.key])
+
+
+def _fits(case: Case, stick: Stick) -> bool:
+    if not stick.open:
+        return True
+    left = derive_left(case, stick) + case.kerf
+    for line in stick.open:
+        left = left - line.takes - case.kerf
+    return left >= ZERO
