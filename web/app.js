@@ -9,7 +9,8 @@ import { Update } from "./update.js";
 
 /**
  * All that the screens may use. Nothing here computes: figures come from `engine`, words of people go to `journal`.
- * @typedef {{ engine: Engine, journal: Journal, sync: Sync, update: Update }} Services
+ * `anotherEngine` starts one more, for work that takes long and may be ended.
+ * @typedef {{ engine: Engine, anotherEngine: () => Engine, journal: Journal, sync: Sync, update: Update }} Services
  */
 
 const { build = "", runtime = "" } = document.documentElement.dataset;
@@ -19,7 +20,8 @@ async function start() {
   const update = new Update();
   // The engine is sent off first: it takes longest to wake, and needs the journal only when it has.
   const opening = Journal.open();
-  const engine = new Engine({ build, runtime, entries: async () => (await opening).entries() });
+  const anotherEngine = () => new Engine({ build, runtime, entries: async () => (await opening).entries() });
+  const engine = anotherEngine();
   update.quiet = () => engine.settled();
   engine.onState((state) => performance.mark(`engine ${state}`)); // What the bench reads, and a profiler shows.
   const journal = await opening;
@@ -29,7 +31,7 @@ async function start() {
     // Phones end the workers of a page in the background; the person who comes back should not have to know.
     if (document.visibilityState === "visible" && engine.state.startsWith("failed")) engine.restart();
   });
-  mount(root, { engine, journal, sync, update });
+  mount(root, { engine, anotherEngine, journal, sync, update });
 }
 
 /**

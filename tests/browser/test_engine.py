@@ -217,3 +217,23 @@ def test_a_compiled_engine_that_does_not_open_gives_way_to_the_source(bare, phon
     assert any("starting from source" in words for words in said)
     answer = page.evaluate("() => services.engine.ask({ ask: 'read', text: '63 1/4' })")
     assert answer["answer"]["length"]["shown"] == '63 1/4"'
+
+
+def test_another_engine_answers_by_itself_and_can_be_ended_while_it_works(page):
+    page.wait_for_function(AWAKE)
+    pieces = [f"{20 + place} {place}/64" for place in range(60)]
+    case = {"ask": "boards", "stock": [{"length": "8 ft", "price": "9.99"}, {"length": "12 ft", "price": "14.79"}],
+            "pieces": pieces, "kerf": "1/8", "time_limit": 60}  # fmt: skip
+    ended, answered = page.evaluate(
+        """async (long) => {
+          const other = services.anotherEngine();
+          const looking = other.ask(long).then(() => "it was not ended", (error) => error.message);
+          while (other.state !== "awake") await new Promise((later) => setTimeout(later, 20));
+          const reply = await services.engine.ask({ ask: "read", text: "63 1/4" });
+          other.end();
+          return [await looking, reply.answer.length.shown];
+        }""",
+        case,
+    )
+
+    assert (ended, answered) == ("The engine failed: it was ended.", '63 1/4"')

@@ -428,7 +428,8 @@ def test_a_drawing_that_is_more_than_a_drawing_is_not_shown(new_page):
 # Boards, sums, the house
 
 
-def test_boards_say_what_is_missing_then_what_to_buy_and_what_it_costs(measured):
+def give_boards(measured):
+    """Two lengths of base on sale."""
     visit(measured, "boards")
     expect(measured.get_by_text("No stock lengths yet for base")).to_be_visible()
     measured.get_by_role("link", name="Set lengths and prices").tap()
@@ -438,12 +439,44 @@ def test_boards_say_what_is_missing_then_what_to_buy_and_what_it_costs(measured)
     touch(measured, "Save the boards")
     expect(button(measured, "Save the boards")).to_be_disabled()
 
+
+def test_boards_say_what_is_missing_then_what_to_buy_and_what_it_costs(measured):
+    give_boards(measured)
     visit(measured, "boards")
 
     expect(measured.locator(".money")).to_have_text(re.compile(r"^\$\d+\.\d\d$"))
     expect(measured.locator(".boards-drawn svg .letter").first).to_be_visible()
-    measured.get_by_text("The same as a list").tap()
+    measured.get_by_text("Board by board").tap()
     expect(measured.locator("details ol li").first).to_contain_text("ends at")
+
+
+def test_an_accepted_plan_stays_and_its_boards_can_be_said_to_be_bought(measured):
+    give_boards(measured)
+    visit(measured, "boards")
+    touch(measured, "Accept this plan")
+    expect(measured.get_by_text("Accepted: this plan")).to_be_visible()
+
+    boards = measured.locator("details[open] ol").get_by_role("button")
+    for place in range(boards.count()):
+        boards.nth(place).tap()
+        expect(boards.nth(place)).to_have_text("bought")
+
+    expect(measured.locator(".money")).to_have_text("$0.00")
+    expect(measured.get_by_text("Nothing to buy")).to_be_visible()
+    measured.reload()
+    expect(measured.get_by_text("Accepted: this plan")).to_be_visible()
+
+
+def test_what_other_lengths_would_change_is_told_when_asked(measured):
+    give_boards(measured)
+    visit(measured, "boards")
+    measured.get_by_text("What other lengths would change").tap()
+    expect(measured.get_by_text(re.compile("^Only 12 ft"))).to_be_visible()
+    measured.get_by_label("One more length").fill("14 ft")
+    measured.get_by_label("At a price of").fill("0.50")
+    touch(measured, "Try it")
+
+    expect(measured.get_by_text(re.compile(r"^With 14 ft at \$0.50: .* less\.$"))).to_be_visible()
 
 
 def test_a_piece_shows_the_working_of_its_figure(still):

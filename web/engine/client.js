@@ -14,6 +14,7 @@ const SENTENCES = {
   "other-build": "it belongs to another version; load the page again",
   "not-loaded": "it could not be loaded",
   "started-again": "it was started again",
+  ended: "it was ended",
 };
 
 /** A promise with its two ends in hand. */
@@ -80,6 +81,11 @@ export class Engine {
   restart() {
     if (this.#worker) this.#fail(SENTENCES["started-again"]);
     this.#start();
+  }
+
+  /** For good: whoever waits is told, and its memory is free again. */
+  end() {
+    this.#fail(SENTENCES.ended);
   }
 
   /** Resolves once the engine loads no more files: it is awake, or has failed. @returns {Promise<void>} */

@@ -72,3 +72,17 @@ export function setSetting(journal, of, name, value, supersedes) {
 export function strike(journal, entry, why) {
   return journal.append("strike", { entry, why }, []);
 }
+
+/**
+ * Settles on a plan of boards; those that have no name yet are given one, to be known by for ever.
+ * @param {Journal} journal @param {{kind: string, body: any, supersedes: string[]}} accept as the engine gave it
+ * @param {Map<number, boolean>} [bought] by the board's place, where that changes
+ */
+export function acceptPlan(journal, accept, bought = new Map()) {
+  const boards = accept.body.boards.map((/** @type {any} */ one, /** @type {number} */ place) => ({
+    ...one,
+    board: one.board ?? journal.newId(),
+    bought: bought.get(place) ?? one.bought,
+  }));
+  return journal.append(accept.kind, { ...accept.body, boards }, accept.supersedes);
+}

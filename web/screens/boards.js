@@ -1,30 +1,39 @@
 // @ts-check
-// Boards: what to buy, what it comes to, the proof, and which piece comes from which board.
-import { html } from "../parts/ui.js";
+// Boards: what to buy, what it comes to, the proof, and which piece comes from which board; and settling on a plan.
+import { html, useState } from "../parts/ui.js";
+import { Button } from "../parts/controls.js";
 import { Drawing } from "../parts/drawing.js";
 import { Asleep, NoRoom } from "../parts/empty.js";
+import { useLongerLook } from "../parts/longer.js";
 import { Cautions, Problems, Refusal } from "../parts/notes.js";
 import { useAnswer, useNotebook } from "../parts/notebook.js";
 import { Page } from "../parts/page.js";
 import { link } from "../parts/route.js";
+import { acceptPlan } from "../parts/write.js";
+import { OtherLengths } from "./lengths.js";
 
 export function Boards() {
   const { room } = useNotebook();
-  const { answer, error, heard } = useAnswer(room ? { ask: "boards_for_room", room: room.id } : null);
+  const question = room ? { ask: "boards_for_room", room: room.id } : null;
+  const { answer, error, heard } = useAnswer(question);
+  const look = useLongerLook(question);
   if (!room) return html`<${Page} title="Boards" tab="boards"><${NoRoom} /><//>`;
   return html`<${Page} title=${`Boards: ${room.name}`} tab="boards" kind="boards">
     ${heard ? null : html`<${Asleep} what="The boards" />`}
     <${Refusal} error=${error} />
-    ${
-      answer
-        ? html`
-      ${answer.plans.map((plan) => html`<${Plan} plan=${plan} key=${plan.profile} />`)}
-      <${Problems} problems=${answer.problems} />
-      ${answer.missing.length || !answer.plans.length ? html`<${Missing} missing=${answer.missing} />` : null}
-      <${Cautions} cautions=${answer.cautions} />`
-        : null
-    }
+    ${answer ? html`<${Answered} answer=${look.found ?? answer} look=${look} />` : null}
   <//>`;
+}
+
+/** @param {{answer: any, look: any}} props */
+function Answered({ answer, look }) {
+  const { plans, missing } = answer;
+  return html`
+    ${plans.map((plan) => html`<${Plan} plan=${plan} look=${look} key=${plan.profile} />`)}
+    ${plans.length > 1 ? html`<p class="all-profiles">All together, still to buy: <b>$${answer.total}</b></p>` : null}
+    <${Problems} problems=${answer.problems} />
+    ${missing.length || !plans.length ? html`<${Missing} missing=${missing} />` : null}
+    <${Cautions} cautions=${answer.cautions} />`;
 }
 
 /** What a plan still needs, and where to give it. @param {{missing: string[]}} props */
@@ -38,34 +47,104 @@ function Missing({ missing }) {
   </div>`;
 }
 
-/** @param {{plan: any}} props */
-function Plan({ plan }) {
+/** @param {{plan: any, look: any}} props */
+function Plan({ plan, look }) {
   return html`<section class="plan-of-boards" aria-label=${plan.profile}>
     <h2>${plan.profile}</h2>
-    <p class="money">$${plan.cost}</p>
+    <p class="money">$${plan.total}</p>
     <p>${plan.summary}</p>
     <p class="pencil">${plan.proof}</p>
+    ${plan.reasons.length ? html`<${Changed} reasons=${plan.reasons} />` : null}
+    <${ToBuy} plan=${plan} />
     <${Drawing} svg=${plan.drawing} label="Boards of ${plan.profile}, listed below" kind="boards-drawn" />
-    ${
-      plan.unsafe.length
-        ? html`<p class="wrong">Too short to hold at the end of a board: ${plan.unsafe.join(", ")}.
-          Cut from a longer offcut, or by hand.</p>`
-        : null
-    }
-    <details class="more">
-      <summary>The same as a list</summary>
-      <ol class="rows">
-        ${plan.boards.map((board, place) => html`<${BoardLine} board=${board} key=${place} />`)}
-      </ol>
-    </details>
+    ${plan.blanks.map((blank) => html`<p class="wrong" key=${blank.letter}>${blank.message}</p>`)}
+    <${Settle} plan=${plan} look=${look} />
+    <${BoardList} plan=${plan} />
+    <${OtherLengths} profile=${plan.profile} />
   </section>`;
 }
 
-/** @param {{board: any}} props */
-function BoardLine({ board }) {
-  const marks = board.pieces.map((piece) => `${piece.letter} ends at ${piece.mark.shown}`);
+/** Why the plan that was accepted is not shown. @param {{reasons: string[]}} props */
+function Changed({ reasons }) {
+  return html`<div class="wrong"><p>Readings changed since the plan was accepted, so this one is new:</p>
+    ${reasons.map((words) => html`<p key=${words}>${words}</p>`)}
+    <p>What is cut and what is bought stays as it is.</p></div>`;
+}
+
+/** @param {{plan: any}} props */
+function ToBuy({ plan }) {
+  if (!plan.buy.length) return html`<p>Nothing to buy: all of it is here.</p>`;
+  return html`<table class="to-buy">
+    <caption>To buy</caption>
+    <tbody>${plan.buy.map((line, place) => html`<${BuyLine} line=${line} key=${place} />`)}</tbody>
+    <tfoot><tr><th scope="row">Together</th><td></td><td>$${plan.total}</td></tr></tfoot>
+  </table>`;
+}
+
+/** @param {{line: any}} props */
+function BuyLine({ line }) {
+  return html`<tr>
+    <th scope="row">${line.count} of ${line.length} ${line.why ? html`<small>${line.why}</small>` : null}</th>
+    <td>at $${line.each}</td><td>$${line.cost}</td>
+  </tr>`;
+}
+
+/** Accepting a plan, or looking longer for a cheaper one. @param {{plan: any, look: any}} props */
+function Settle({ plan, look }) {
+  const { journal, act } = useNotebook();
+  if (plan.accepted || !plan.accept) return null;
+  const accept = () => act(() => acceptPlan(journal, plan.accept), `The plan for ${plan.profile} is accepted.`);
+  return html`<div class="settle">
+    ${plan.proven ? null : html`<${Look} look=${look} />`}
+    <${Button} kind="main" onTouch=${accept} next="shown on every device from then on">Accept this plan<//>
+  </div>`;
+}
+
+/** @param {{look: any}} props */
+function Look({ look }) {
+  if (look.looking) {
+    return html`<p role="status">Looking longer; you can go on meanwhile.</p>
+      <${Button} onTouch=${look.stop}>Stop looking<//>`;
+  }
+  if (look.found) return html`<p role="status">This is the best that was found in a longer look.</p>`;
+  return html`<${Button} onTouch=${look.start} next="in the background, a minute at most">Look longer<//>`;
+}
+
+/** The drawing as a list, and which boards are bought. @param {{plan: any}} props */
+function BoardList({ plan }) {
+  return html`<details class="more" open=${plan.accepted}>
+    <summary>Board by board</summary>
+    <ol class="rows">
+      ${plan.boards.map((board, place) => html`<${BoardLine} plan=${plan} board=${board} place=${place} key=${place} />`)}
+    </ol>
+  </details>`;
+}
+
+/** @param {{plan: any, board: any, place: number}} props */
+function BoardLine({ plan, board, place }) {
+  const { journal, act } = useNotebook();
+  const [busy, setBusy] = useState(false);
+  const buy = async () => {
+    setBusy(true);
+    await act(() => acceptPlan(journal, plan.accept, new Map([[place, !board.bought]])),
+      board.bought ? "Not bought after all." : "Bought.");
+    setBusy(false);
+  };
   return html`<li class="row">
-    <span class="row-words"><span>${board.length.shown}</span><small>${marks.join(", ")}</small></span>
-    <small>${board.offcut.shown} left</small>
+    <span class="row-words"><span>${board.length_shown} ${board.why ? html`<small>${board.why}</small>` : null}</span>
+      <small>${board.pieces.map(sayPiece).join(", ")}</small>
+      <small>${board.offcut.shown} left</small></span>
+    ${
+      plan.accepted
+        ? html`<${Button} pressed=${board.bought} disabled=${busy} onTouch=${buy}
+            label="Board ${place + 1} of ${board.length_shown}: bought">${board.bought ? "bought" : "to buy"}<//>`
+        : null
+    }
   </li>`;
+}
+
+/** @param {any} piece */
+function sayPiece(piece) {
+  if (piece.state !== "to cut") return `${piece.letter} ${piece.state}`;
+  return `${piece.letter} ends at ${piece.mark.shown}${piece.shares_cut ? " (its left end is the cut before)" : ""}`;
 }

@@ -20,6 +20,12 @@ const CUTTING = [
   ["kerf", "Kerf", "what the blade takes away"],
   ["end_trim", "Trimmed from each board", "both ends together, before the first piece"],
   ["hold", "Least length to hold", "a shorter piece is not cut by holding it at the saw"],
+  ["spare_sticks", "Spare boards", "how many more of each profile, against a spoilt cut"],
+  ["overage", "Overage, in per cent", "so much more length than the pieces are, against waste and bad ends"],
+];
+const SHARED = [
+  ["no", "a cut for each"],
+  ["yes", "one cut for both"],
 ];
 const INSIDE = [
   ["cope", "coped"],
@@ -43,6 +49,7 @@ export const SETTING_NAMES = new Map([
   ...[...MEASURES, ...CUTTING].map(([name, label]) => /** @type {[string, string]} */ ([name, label])),
   ["base.inside", "Base, inside corners"],
   ["head", "Casing, at the head"],
+  ["shared_miters", "Two ends that lean alike, side by side"],
   ["base.stock", "Boards of base"],
 ]);
 
@@ -65,7 +72,8 @@ function Settings({ house, known }) {
     <${Pick} house=${house} known=${known} name="head" choices=${HEADS} />
     <${StockList} house=${house} known=${known} rows=${stock} key=${JSON.stringify(stock)} />
     <h2>Cutting</h2>
-    ${measures(CUTTING)}`;
+    ${measures(CUTTING)}
+    <${Pick} house=${house} known=${known} name="shared_miters" choices=${SHARED} />`;
 }
 
 /** Saving one setting, which takes the place of what was said before. @param {any} house @param {any} known */

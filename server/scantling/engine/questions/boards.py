@@ -5,7 +5,7 @@ from typing import Any
 
 from marshmallow import EXCLUDE, Schema, ValidationError, fields, validate
 
-from scantling.engine.boards.case import USUAL_HOLD, BoardsError, Case, Plan, Proof, Rule, Stock
+from scantling.engine.boards.case import USUAL_HOLD, BoardsError, Case, Plan, Proof, Rule, Stock, check_case
 from scantling.engine.boards.cuts import STEEPEST, Cut, Ends, derive_beyond
 from scantling.engine.boards.plan import USUAL_TIME_LIMIT, plan_boards
 from scantling.engine.boards.proof import Claim, Confirmed, confirm
@@ -219,6 +219,9 @@ def _rule_out(rule: Rule) -> dict[str, list[int]]:
 
 def answer_prove(asked: dict[str, Any], context: Context) -> Answer:
     case, said = case_of(asked), asked["answer"]
+    problems = check_case(case)
+    if problems:
+        raise problems[0]
     boards = [(board["stock"], board["pieces"]) for board in said["boards"]]
     faults = check_boards(case, boards)
     cents = derive_cost(case, boards)
