@@ -44,7 +44,7 @@ def test_a_plan_is_a_proposal_until_it_is_accepted_and_shown_from_then_on(house)
     accept(house)
     accepted = plan_of(house)
 
-    assert (proposed["accepted"], accepted["accepted"]) == (False, True)
+    assert (proposed["accepted"], proposed["reasons"], accepted["accepted"]) == (False, [], True)
     assert cuts_of(accepted) == cuts_of(proposed)
     assert (accepted["total"], accepted["proof"][:8]) == (proposed["total"], "Accepted")
 

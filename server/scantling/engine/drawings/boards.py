@@ -10,9 +10,10 @@ from scantling.engine.standard import format_stock
 
 WIDTH = 340.0
 BAR = 26.0
-PITCH = 72.0
-# A mark needs so much room for its figure; closer ones are left to the list beside the drawing.
+PITCH = 84.0
+# A mark needs so much room for its figure; where the one before leaves less, it goes onto the second line.
 MARK_WIDTH = 44.0
+MARK_LINES = (14.0, 26.0)
 # A slanted end is drawn leaning by so much at most: a miter through an inch of wood is a hair at this scale.
 LEAN = 5.0
 
@@ -32,15 +33,16 @@ def _draw_board(laid: LaidStick, end_trim: Length, row: int, scale: float) -> It
     yield svg.text((WIDTH - 1, top - 6), f"{format_length(laid.offcut)} left", "small pencil", "end")
     yield _bar(1, 1 + float(whole.inches) * scale, top, "pencil dashed")
     fresh = 1 + float(end_trim.inches) / 2 * scale
-    told = -MARK_WIDTH
+    told = [-MARK_WIDTH for _ in MARK_LINES]
     for piece in laid.laid:
         start, end = (fresh + float(at.inches) * scale for at in (piece.start, piece.end))
         yield _piece(start, end, top, piece)
         yield svg.text(((start + end) / 2, top + BAR / 2 + 5), piece.line.letter, _letter_classes(piece))
-        if piece.mark is not None and end - told >= MARK_WIDTH:
-            at = (max(min(end, WIDTH - 2), MARK_WIDTH), top + BAR + 14)
+        line = next((at for at, last in enumerate(told) if end - last >= MARK_WIDTH), None)
+        if piece.mark is not None and line is not None:
+            at = (max(min(end, WIDTH - 2), MARK_WIDTH), top + BAR + MARK_LINES[line])
             yield svg.text(at, format_length(piece.mark).rstrip('"'), "small pencil", "end")
-            told = at[0]
+            told[line] = at[0]
 
 
 def _letter_classes(piece: Laid) -> str:

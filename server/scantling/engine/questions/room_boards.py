@@ -305,10 +305,10 @@ def answer_boards_if(asked: dict[str, Any], context: Context) -> Answer:
             return None
 
     now = plan_boards(derive_case(room.standard, stock, pieces), context.clock, asked["time_limit"]).cost
-    sold = [row for row in stock if row.price_cents]
+    here, sold = [row for row in stock if not row.price_cents], [row for row in stock if row.price_cents]
     return {
         "cost": format_price(now),
-        "single": [_compared(f"Only {format_stock(row.length)}", cents([row]), now) for row in sold],
+        "single": [_compared(f"Only {format_stock(row.length)}", cents([*here, row]), now) for row in sold],
         "more": more and _compared(f"With {format_stock(more.length)} at ${format_price(more.price_cents)}",
                                    cents([*stock, more]), now),
     }  # fmt: skip

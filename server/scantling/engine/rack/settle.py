@@ -65,7 +65,7 @@ def settle(wanted: Wanted, clock: Callable[[], float] | None, time_limit: float)
     kept = [replace(stick, lines=stick.fixed) for stick in before if stick.is_here]
     if not keys:
         return _settled(wanted, kept, None, ())
-    return _plan_anew(wanted, kept, tuple(reasons), clock, time_limit)
+    return _plan_anew(wanted, kept, tuple(reasons) if wanted.accepted else (), clock, time_limit)
 
 
 def _plan_anew(
