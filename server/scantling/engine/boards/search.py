@@ -18,7 +18,7 @@ from scantling.engine.boards.lift import Refuter, derive_up_to
 from scantling.engine.boards.lists import Boards, Rank, Walk
 from scantling.engine.boards.menu import Menu, derive_menu
 from scantling.engine.boards.packing import Packed, Way, pack
-from scantling.engine.boards.renew import PIECES_AT_ONCE, Renewal, derive_part, translate
+from scantling.engine.boards.renew import Renewal, derive_part, translate
 from scantling.engine.boards.rules import (
     derive_count_rules,
     derive_least_cents,
@@ -40,7 +40,7 @@ CHOICE = 3
 
 DIVES = 8
 
-MANY = 2 * PIECES_AT_ONCE
+MANY = 32
 RENEW = 16_000
 RENEW_FIRST = 8
 RENEW_MANY = 4
