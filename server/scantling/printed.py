@@ -14,7 +14,7 @@ Answer = Mapping[str, Any]
 
 COLUMNS = (
     "room", "letter", "part", "profile", "wall", "cut", "inches", "back", "front", "left end", "right end",
-    "plus or minus", "notes",
+    "plus or minus", "state", "cut to", "as cut", "change", "notes",
 )  # fmt: skip
 #: A spreadsheet takes a cell that starts with one of these for a formula and runs it.
 FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
@@ -24,13 +24,18 @@ def format_pieces(name: str, answer: Answer) -> str:
     """The cut list of a room, one line for each piece, and what a person should know before cutting."""
     pieces = answer["pieces"]
     rows = [
-        (piece["letter"], piece["part_name"], piece["cut"]["shown"], _ends(piece), f"± {piece['plus_minus']['shown']}")
+        (piece["letter"], piece["part_name"], piece["cut"]["shown"], _ends(piece),
+         f"± {piece['plus_minus']['shown']}", "" if piece["provisional"] else piece["state"])
         for piece in pieces
-    ]
+    ]  # fmt: skip
     lines = [f"Cut list: {name}", *_columns(rows)]
     lines += [] if pieces else ["  No pieces yet."]
     for piece in pieces:
+        lines += [f"  {piece['change']['message']}"] if piece["change"] else []
         lines += [f"  {piece['letter']}: {flag['message']}" for flag in piece["flags"]]
+    lines += [f"  {one['message']}" for one in answer["gone"]]
+    new = [piece["letter"] for piece in pieces if piece["provisional"]]
+    lines += [f"  Not issued yet, and may change: {', '.join(new)}."] if len(new) < len(pieces) and new else []
     return "\n".join([*lines, *_remarks(answer)])
 
 
@@ -61,10 +66,12 @@ def format_pieces_csv(answers: Iterable[tuple[str, Answer]]) -> str:
 
 def _cells(piece: Answer) -> tuple[object, ...]:
     notes = " ".join(flag["message"] for flag in piece["flags"])
+    change, as_cut, cut_to = piece["change"], piece["as_cut"], piece["cut_to"]
     return (
         piece["letter"], piece["part_name"], piece["profile"], piece["wall_number"], piece["cut"]["shown"],
         piece["cut"]["inches"], piece["back"]["shown"], piece["front"]["shown"], piece["left"]["shown"],
-        piece["right"]["shown"], piece["plus_minus"]["shown"], notes,
+        piece["right"]["shown"], piece["plus_minus"]["shown"], piece["state"], cut_to["shown"] if cut_to else "",
+        as_cut["text"] if as_cut else "", change["message"] if change else "", notes,
     )  # fmt: skip
 
 

@@ -12,7 +12,8 @@ from tests.entries import Entry, House
 HOUSE = House()
 ID = HOUSE.entries[0]["id"]
 SUBJECT = HOUSE.house
-ROW = {"piece": SUBJECT, "key": "base w1", "letter": "AB", "name": "base, wall 1", "profile": "base", "cut": "253/4"}
+ROW = {"piece": SUBJECT, "key": "base w1", "letter": "AB", "name": "base, wall 1", "profile": "base", "cut": "253/4",
+       "shown": '63 1/4"'}  # fmt: skip
 CUT_FROM = {"key": "base w1", "letter": "A", "takes": "253/4", "spoilt": False}
 BOARD = {"board": SUBJECT, "source": None, "length": "96", "cents": "1040", "bought": False, "pieces": [CUT_FROM]}
 GOOD: dict[str, dict[str, Any]] = {

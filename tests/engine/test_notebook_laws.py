@@ -111,7 +111,7 @@ class Family:
             self.subjects["piece"] += [row["piece"] for row in body["pieces"]]
         if number % 2 == 0:
             piece = f"{number % 5:08x}-2222-4000-8000-000000000000"
-            row = dict.fromkeys(("name", "profile", "cut"), "")
+            row = dict.fromkeys(("name", "profile", "cut", "shown"), "")
             row |= {"piece": piece, "key": f"nobody {number % 5}", "letter": "ABCD"[number // 10 % 4]}
             self.device.say("issue", list=piece, room=room, pieces=[row])
             self.subjects["piece"].append(piece)

@@ -54,6 +54,45 @@ def test_a_read_room_has_a_piece_of_base_for_every_wall(client, read_room):
     assert all(piece["working"] for piece in pieces)
 
 
+def test_a_list_is_issued_once_and_its_pieces_are_marked(client, read_room):
+    address = f"/api/rooms/{read_room}/pieces"
+    assert all(piece["provisional"] for piece in client.get(address).json["pieces"])
+    (entry,) = client.post(f"{address}/issue").json["entries"]
+    assert [row["letter"] for row in entry["body"]["pieces"]] == ["A", "B", "C", "D"]
+    assert client.post(f"{address}/issue").json == {"entries": []}
+    piece = client.get(address).json["pieces"][1]
+    first = written(client.post(f"{address}/{piece['id']}/state", json={"state": "cut", "as_cut": "95"}))
+    assert first["cut_to"] == piece["remember"]["cut_to"]
+    written(client.post(f"{address}/{piece['id']}/state", json={"state": "fitted"}))
+    marked = client.get(address).json["pieces"][1]
+    assert (marked["letter"], marked["state"], marked["as_cut"]["text"]) == ("B", "fitted", "95")
+    assert len(marked["entries"]) == 1  # the second saying follows the first
+
+
+@pytest.mark.parametrize(
+    ("said", "status", "key"),
+    [
+        pytest.param({"state": "sawn"}, 422, "bad-field", id="a state of nobody"),
+        pytest.param({"state": "cut", "cut_to": "63"}, 422, "bad-field", id="a figure that the engine is to say"),
+        pytest.param({}, 422, "bad-field", id="no state"),
+        pytest.param({"state": "cut"}, 404, "not-issued", id="a piece that was not issued"),
+    ],
+)
+def test_what_cannot_be_said_of_a_piece_is_refused(client, read_room, said, status, key):
+    response = client.post(f"/api/rooms/{read_room}/pieces/{read_room}/state", json=said)
+    assert (response.status_code, response.json["error"]["key"]) == (status, key)
+
+
+def test_the_table_of_pieces_says_how_they_stand(client, read_room):
+    address = f"/api/rooms/{read_room}/pieces"
+    client.post(f"{address}/issue")
+    piece = client.get(address).json["pieces"][1]
+    written(client.post(f"{address}/{piece['id']}/state", json={"state": "cut", "as_cut": "=95"}))
+    rows = list(csv.DictReader(io.StringIO(client.get(f"{address}.csv").text, newline="")))
+    assert [row["state"] for row in rows] == ["to cut", "cut", "to cut", "to cut"]
+    assert (rows[1]["cut to"], rows[1]["as cut"]) == (piece["cut"]["shown"], "'=95")
+
+
 def test_what_is_not_read_yet_is_still_wanted(client, room, walls, read_room):
     assert client.get(f"/api/rooms/{room}/needs").json["needs"] == []
     written(client.post(f"/api/rooms/{room}/walls", json={"turn": "inside"}))
@@ -147,6 +186,8 @@ def test_a_setting_that_cannot_be_is_refused_and_not_kept(client, house):
         ("get", "/api/rooms/{nobody}/needs", None),
         ("get", "/api/rooms/{nobody}/pieces", None),
         ("get", "/api/rooms/{nobody}/pieces.csv", None),
+        ("post", "/api/rooms/{nobody}/pieces/issue", None),
+        ("post", "/api/rooms/{nobody}/pieces/{nobody}/state", {"state": "cut"}),
         ("get", "/api/rooms/{nobody}/boards", None),
         ("put", "/api/rooms/{nobody}", {"name": "x"}),
         ("put", "/api/rooms/{nobody}/settings/reveal", {"value": "1/4"}),

@@ -49,7 +49,7 @@ function isReadable({ version, kind }) {
 }
 
 /** @param {Entry} one @param {Entry} other */
-function byStamp(one, other) {
+export function byStamp(one, other) {
   return one.stamp < other.stamp ? -1 : one.stamp > other.stamp ? 1 : 0;
 }
 
@@ -57,7 +57,7 @@ function byStamp(one, other) {
  * What is struck, and by which strike. Latest first: a strike that is itself struck strikes nothing.
  * @param {Entry[]} inOrder
  */
-function strikesIn(inOrder) {
+export function strikesIn(inOrder) {
   /** @type {Map<string, string>} */
   const strikes = new Map();
   for (const entry of inOrder.toReversed()) {

@@ -68,6 +68,24 @@ export function setSetting(journal, of, name, value, supersedes) {
   return journal.append("setting", { of, name, value }, supersedes);
 }
 
+/**
+ * Hands out a list: each body as the engine gave it, one entry each.
+ * @param {Journal} journal @param {object[]} bodies
+ */
+export async function issueList(journal, bodies) {
+  for (const body of bodies) await journal.append("issue", body, []);
+}
+
+/**
+ * What a person says of a piece. A cut remembers what it was to be, as the engine wrote that down.
+ * @param {Journal} journal @param {{id: string, entries: string[], remember: object}} piece @param {string} state
+ * @param {string | null} [asCut] what the board was read as, exactly as typed
+ */
+export function markPiece(journal, piece, state, asCut = null) {
+  const remember = state === "cut" ? piece.remember : { cut_to: null, left: null, right: null };
+  return journal.append("state", { piece: piece.id, state, ...remember, as_cut: asCut }, piece.entries);
+}
+
 /** Strikes one entry; striking a strike restores what it struck. @param {Journal} journal @param {string} entry @param {string} why */
 export function strike(journal, entry, why) {
   return journal.append("strike", { entry, why }, []);

@@ -101,7 +101,7 @@ function turnOf(row, survey) {
 }
 
 /** How the engine understands the text so far. @param {string} what @param {string} text @param {string} turn */
-function useEcho(what, text, turn) {
+export function useEcho(what, text, turn) {
   const typed = text.trim();
   const corner = what === "corner" ? { corner: typed } : { sides: typed.split(",").map((side) => side.trim()) };
   const length = what !== "corner" && what !== "sides";
@@ -113,7 +113,7 @@ function useEcho(what, text, turn) {
 }
 
 /** The reading as it grows. @param {{text: string, what: string, hint: string}} props */
-function Typed({ text, what, hint }) {
+export function Typed({ text, what, hint }) {
   if (!text) return html`<p class="waiting">${hint || "Touch the mark you see, type, or say it."}</p>`;
   const plain = what !== "sides" && splitPlain(text);
   if (what === "corner")
@@ -127,7 +127,7 @@ function Typed({ text, what, hint }) {
  * What the engine makes of it. Half a reading is not yet wrong: the refusal turns red only when it was to be saved.
  * @param {{echo: any, text: string, refused: boolean}} props
  */
-function Echo({ echo, text, refused }) {
+export function Echo({ echo, text, refused }) {
   const { engine } = useNotebook();
   if (!text.trim()) return html`<p class="echo" role="status"></p>`;
   if (engine !== "awake") {
@@ -157,7 +157,7 @@ function LastSaved({ rows, row }) {
 }
 
 /** @param {{text: string, onText: (text: string) => void, onEnter: () => void}} props */
-function Tape({ text, onText, onEnter }) {
+export function Tape({ text, onText, onEnter }) {
   return html`
     <${Written} label="type it or say it" text=${text} onText=${onText} onEnter=${onEnter} />
     <${Leans} text=${text} onText=${onText} />

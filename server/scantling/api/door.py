@@ -70,6 +70,7 @@ STATUS: Mapping[str, int] = {
     "no-such-room": 404,
     "no-such-wall": 404,
     "no-such-entry": 404,
+    "not-issued": 404,
     "disk": 507,
     "damaged": 500,
 }

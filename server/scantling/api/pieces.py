@@ -1,12 +1,34 @@
-"""Pieces and boards: what a room needs cut, as JSON and as a table, and from which boards."""
+"""Pieces and boards: what a room needs cut, as JSON and as a table, how its pieces stand, and from which boards."""
+
+from typing import Any
 
 from flask import Response
+from marshmallow import Schema, fields
 
-from scantling.api.blueprint import Blueprint, laptop, reply_answer, require
+from scantling.api.blueprint import Blueprint, Written, laptop, reply_answer, require, write
+from scantling.api.door import DoorError
+from scantling.clock import mint_id, now_ms
 from scantling.engine.desk import QUESTIONS
+from scantling.engine.journal import EntrySchema, StateBody
 from scantling.printed import format_pieces_csv
 
 blueprint = Blueprint("pieces", __name__, url_prefix="/api/rooms", description="Cut list and board plan.")
+
+
+class Mark(StateBody):
+    as_cut = fields.String(
+        load_default=None, allow_none=True, metadata={"description": "The board's length as it was read, as typed."}
+    )
+
+    class Meta(StateBody.Meta):
+        # The piece is in the address; what a cut remembers is the engine's to say.
+        exclude = ("piece", "cut_to", "left", "right")
+
+
+class Issued(Schema):
+    """What was written: none where every piece had its letter."""
+
+    entries = fields.List(fields.Nested(EntrySchema), required=True)
 
 
 @blueprint.get("/<room>/pieces")
@@ -28,6 +50,36 @@ def table_pieces(room: str) -> Response:
     table = format_pieces_csv([(name, answered["answer"])])
     headers = {"Content-Disposition": 'attachment; filename="pieces.csv"'}
     return Response(table, headers=headers, content_type="text/csv; charset=utf-8")
+
+
+@blueprint.post("/<room>/pieces/issue")
+@blueprint.response(201, Issued)
+def issue_pieces(room: str) -> dict[str, Any]:
+    """Hand out the list: every piece that has none gets its letter for good."""
+    require("room", room)
+    found = _answer({"ask": "issue", "room": room, "list": mint_id(now_ms())})
+    return {"entries": [write("issue", body)["entry"] for body in found["bodies"]]}
+
+
+@blueprint.post("/<room>/pieces/<piece>/state")
+@blueprint.arguments(Mark)
+@blueprint.response(201, Written)
+def mark_piece(said: dict[str, Any], room: str, piece: str) -> dict[str, Any]:
+    """Say that a piece is cut, fitted, to be cut anew, or still to cut; with its length as cut, if it was read."""
+    require("room", room)
+    found = _answer({"ask": "mark", "room": room, "piece": piece, **said})
+    return {"entry": laptop().write("state", found["body"], found["supersedes"])}
+
+
+def _answer(question: dict[str, Any]) -> dict[str, Any]:
+    answered = laptop().answer(question)
+    if "error" in answered:
+        error = answered["error"]
+        refusal = DoorError("not-understood", sentence=error["message"], field=error["where"]["field"])
+        refusal.key = error["key"]
+        raise refusal
+    answer: dict[str, Any] = answered["answer"]
+    return answer
 
 
 @blueprint.get("/<room>/boards")

@@ -170,6 +170,7 @@ _ISSUED = {
     "name": re.compile(r"(?s).{0,500}\Z"),
     "profile": re.compile(r"(?s).{0,200}\Z"),
     "cut": re.compile(rf"(?s).{{0,{FIGURE_AT_MOST}}}\Z"),
+    "shown": re.compile(rf"(?s).{{0,{FIGURE_AT_MOST}}}\Z"),
 }
 
 

@@ -15,14 +15,13 @@ from scantling.engine.trim.piece import letter as letter_at
 
 @dataclass(frozen=True, slots=True)
 class Lettered:
-    """A piece that was once on a list: how it read then, when last issued; `others` are letters it was also given."""
+    """A piece that was once on a list: how it was named when last issued; `others` are letters it was also given."""
 
     id: str
     key: str
     letter: str
     named: str
     profile: str
-    figure: str
     others: tuple[str, ...] = ()
     issued: bool = True
 
@@ -74,9 +73,9 @@ def _settle(letters: Letters, row: dict[str, str], given: set[str], stands: bool
         got = wanted if wanted not in letters.taken else next(one for one in letters.free() if one not in given)
         letters.taken.add(got)
         others = () if got == wanted else (wanted,)
-        known = Lettered(row["piece"], row["key"], got, row["name"], row["profile"], row["cut"], others, stands)
+        known = Lettered(row["piece"], row["key"], got, row["name"], row["profile"], others, stands)
     elif stands:
-        known = replace(known, named=row["name"], profile=row["profile"], figure=row["cut"], issued=True)
+        known = replace(known, named=row["name"], profile=row["profile"], issued=True)
     if wanted not in (known.letter, *known.others):
         known = replace(known, others=(*known.others, wanted))
     letters.by_key[row["key"]] = known

@@ -15,7 +15,7 @@ from scantling.engine.cutlist.place import hint_in_place
 from scantling.engine.cutlist.states import CUT, STATES, Made
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.journal import LIST_AT_MOST, TEXT_AT_MOST, Entry
-from scantling.engine.lengths import Length
+from scantling.engine.lengths import Length, format_length
 from scantling.engine.questions.facts import find
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, LengthOut, one_of, out, show, text_out, texts_out
@@ -187,6 +187,8 @@ def _row(room: str, piece: Piece) -> dict[str, str]:
         "name": piece.name[:NAME_AT_MOST],
         "profile": piece.profile[:NAME_AT_MOST],
         "cut": format_figure(piece.cut),
+        # For a page whose engine sleeps, which can write a figure down but not reckon one.
+        "shown": format_length(piece.cut),
     }
 
 
