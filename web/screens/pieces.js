@@ -47,6 +47,7 @@ function List({ answer }) {
   return html`
     <${Problems} problems=${[...problems, ...warnings.map((message) => ({ key: message, message }))]} />
     ${pieces.length ? null : html`<${Nothing} />`}
+    ${answer.to_issue ? html`<p class="pencil">A letter in a broken ring may change until the list is issued.</p>` : null}
     ${GROUPS.map(([name, states]) => html`<${Group} name=${name} pieces=${pieces.filter((one) => states.includes(one.state))} key=${name} />`)}
     <${Gone} gone=${gone} />
     <p class="onward"><a href=${link("pieces", "free", "new")}>Add a piece of your own</a></p>
@@ -74,11 +75,11 @@ function Group({ name, pieces }) {
 
 /** @param {{piece: any}} props */
 function PieceLine({ piece }) {
-  const state = [piece.state === "recut" ? "recut" : "", piece.provisional ? "letter not issued" : ""];
-  const words = [...state, piece.left.shown, piece.right.shown].filter(Boolean).join(" · ");
+  const words = [piece.state === "recut" ? "recut" : "", piece.left.shown, piece.right.shown].filter(Boolean).join(" · ");
   return html`<li>
     <a class="row" href=${link("pieces", piece.letter)}>
       <span class="ring ${piece.provisional ? "ring-provisional" : ""}">${piece.letter}</span>
+      ${piece.provisional ? html`<span class="heard">letter not issued</span>` : null}
       <span class="row-words">
         <span>${piece.part_name}</span>
         <small>${words}</small>
