@@ -9,7 +9,6 @@ casing, whose places are read and not cut; a butted or coped board depends on th
 Common practice, no source.
 """
 
-import itertools
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -32,19 +31,16 @@ class Tie:
 
 def derive_ties(pieces: Sequence[Piece]) -> Iterator[Tie]:
     """Which piece follows which, by their keys."""
-    for one, other in itertools.pairwise(pieces):
-        if _share_a_run(one, other):
-            yield from (Tie(one.key, other.key, MAKING_UP), Tie(other.key, one.key, MAKING_UP))
+    scarfed = {(piece.part, piece.wall, piece.right.meets): piece for piece in pieces if piece.right.joint == "scarf"}
+    for piece in pieces:
+        before = scarfed.get((piece.part, piece.wall, piece.left.meets)) if piece.left.joint == "scarf" else None
+        if before:
+            yield from (Tie(before.key, piece.key, MAKING_UP), Tie(piece.key, before.key, MAKING_UP))
     legs = {(piece.opening, piece.part): piece for piece in pieces if piece.opening and "leg" in piece.part}
     for (opening, part), leg in legs.items():
         fellow = legs.get((opening, part.replace("left", "right"))) if part.startswith("left") else None
         if fellow and all(_is_mitered(piece) for piece in (leg, fellow)):
             yield from (Tie(leg.key, fellow.key, MATCHING), Tie(fellow.key, leg.key, MATCHING))
-
-
-def _share_a_run(one: Piece, other: Piece) -> bool:
-    same = (one.part, one.wall, one.opening) == (other.part, other.wall, other.opening)
-    return same and one.right.joint == other.left.joint == "scarf"
 
 
 def _is_mitered(piece: Piece) -> bool:
