@@ -10,7 +10,7 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
-from scantling.engine.desk import answer
+from scantling.engine.desk import Desk, answer
 
 from tests.cut_lists import issue, listed, mark
 from tests.entries import four_walls
@@ -40,9 +40,21 @@ SUMS = (
 def make_questions() -> list[Any]:
     """The whole list: JSON values, each a question or something that is none."""
     demo = json.loads(DEMO.read_text(encoding="utf-8"))["entries"]
-    groups = (_of_notebook(demo), _of_lengths(), _of_corners(), _of_rooms(), _of_odd_rooms(), _of_boards(),
-              _of_cut_list(), _of_openings(), _of_own_pieces(), _of_wood(), _of_entries(demo),
-              _of_nothing())  # fmt: skip
+    groups = (
+        _of_notebook(demo),
+        _of_lengths(),
+        _of_corners(),
+        _of_rooms(),
+        _of_odd_rooms(),
+        _of_accepted(demo),
+        _of_boards(),
+        _of_cut_list(),
+        _of_openings(),
+        _of_own_pieces(),
+        _of_wood(),
+        _of_entries(demo),
+        _of_nothing(),
+    )
     return [question for group in groups for question in group]
 
 
@@ -64,6 +76,22 @@ def _of_notebook(demo: list[dict[str, Any]]) -> list[Any]:
 def _of_lengths() -> list[Any]:
     reads = [{"ask": "read", "text": text, "nearest": NEAREST[place % 5]} for place, text in enumerate(READS)]
     return reads + [{"ask": "sum", "text": text, "nearest": NEAREST[place % 5]} for place, text in enumerate(SUMS)]
+
+
+def _of_accepted(demo: list[dict[str, Any]]) -> list[Any]:
+    """A plan accepted in the demo house as a page does it, and what is shown of the room from then on."""
+    room = next(entry["body"]["room"] for entry in demo if entry["kind"] == "room")
+    about = {"ask": "boards_for_room", "room": room}
+    said = Desk(demo).answer(about)["answer"]["plans"][0]["accept"]
+    boards = [{**board, "board": f"0000000a-0000-4000-8000-{place:012x}", "bought": place > 0}
+              for place, board in enumerate(said["body"]["boards"])]  # fmt: skip
+    device = "0a" * 8
+    entry = {"id": "0000000a-0001-7000-8000-000000000001", "device": device, "seq": 1, "version": 1, "kind": "plan",
+             "stamp": f"00000000000a-0000-{device}", "body": {**said["body"], "boards": boards},
+             "supersedes": said["supersedes"]}  # fmt: skip
+    return [{"ask": "check", "entries": [entry]}, {"ask": "take", "entries": [entry]}, about,
+            {"ask": "take", "entries": [{**entry, "kind": "strike", "id": "0000000a-0002-7000-8000-000000000001",
+             "body": {"entry": entry["id"], "why": "tried"}}]}, about]  # fmt: skip
 
 
 def _of_corners() -> list[Any]:

@@ -44,11 +44,15 @@ def format_boards(name: str, answer: Answer) -> str:
     lines = [f"Boards: {name}"]
     for plan in answer["plans"]:
         lines += [f"  {plan['profile']}: {plan['summary']} ${plan['cost']}", f"  {plan['proof']}"]
+        lines += [f"  {reason}" for reason in plan["reasons"]]
+        lines += [
+            f"  buy {line['count']} of {line['length']} at ${line['each']}: ${line['cost']} {line['why']}".rstrip()
+            for line in plan["buy"]
+        ]
         rows = [(f"board {number}", board["length"]["shown"], _cuts(board), f"left over {board['offcut']['shown']}")
                 for number, board in enumerate(plan["boards"], 1)]  # fmt: skip
         lines += _columns(rows)
-        if plan["unsafe"]:
-            lines.append(f"  No order of cuts leaves enough to hold for: {', '.join(plan['unsafe'])}")
+        lines += [f"  {blank['message']}" for blank in plan["blanks"]]
     lines += [] if answer["plans"] else ["  No boards yet."]
     return "\n".join([*lines, *_remarks(answer)])
 
@@ -84,7 +88,12 @@ def _ends(piece: Answer) -> str:
 
 
 def _cuts(board: Answer) -> str:
-    return ", ".join(f"{piece['letter']} at {piece['mark']['shown']}" for piece in board["pieces"])
+    return ", ".join(
+        f"{piece['letter']} at {piece['mark']['shown']}"
+        if piece["state"] == "to cut"
+        else f"{piece['letter']} {piece['state']}"
+        for piece in board["pieces"]
+    )
 
 
 def _remarks(answer: Answer) -> list[str]:
