@@ -265,7 +265,8 @@ def _of_own_pieces() -> list[Any]:
     tried: list[Any] = [{"ask": "free", "room": rooms[0], "text": text} for text in (*texts, *SUMS)]
     no_room = [{"ask": name, "room": "no room of that name"} for name in ("free", "battens")]
     asked = [{"ask": name, "room": facts} for facts in rooms for name in ("pieces", "battens", "plan")]
-    return [*asked, *tried, *no_room]
+    walls = [{"ask": "elevation", "room": rooms[1], "wall": wall} for wall in ("1", "w2", "4", "9")]
+    return [*asked, *tried, *no_room, *walls]
 
 
 def _of_wood() -> list[Any]:

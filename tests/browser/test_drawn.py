@@ -105,7 +105,7 @@ def test_a_piece_of_ones_own_is_written_with_a_figure_touched_and_struck_again(d
 
 def test_battens_of_a_wall_are_marked_on_its_screen(demo):
     to(demo, "survey/walk", "main h2")
-    demo.get_by_role("link", name="Battens on wall 16").click()
+    demo.get_by_role("link", name="Battens on this wall").click()
     for label, text in (("Width of a batten", "2 1/2"), ("Height", "40"), ("Widest gap", "14")):
         demo.get_by_label(label, exact=True).fill(text)
         demo.get_by_role("button", name=f"Save {label}").click()

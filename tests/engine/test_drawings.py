@@ -37,7 +37,7 @@ ATTRIBUTES = {
 }
 CLASSES = {
     "ink", "pencil", "wood", "hand", "dashed", "red", "letter", "number", "small", "strong", "thin", "wall", "gap",
-    "sheet", "fence", "lettered",
+    "sheet", "fence", "lettered", "opening",
 }  # fmt: skip
 NUMBER = r"-?\d+(?:\.\d)?"
 NASTY = "<script>alert(1)</script> & \"quotes\" 'and' ]]> \x00\x1b\ud800\u202e \N{COFFIN} " + "n" * 10_000
@@ -155,6 +155,29 @@ def test_every_piece_and_board_of_any_room_is_drawn_soundly(facts):
     if len(facts["walls"]) < 100:
         for plan in ask("boards_for_room", facts)["plans"]:
             sound(plan["drawing"])
+
+
+@pytest.mark.parametrize("facts", ROOMS.values(), ids=ROOMS)
+def test_each_wall_of_any_room_is_drawn_soundly_from_in_front(facts):
+    for number in range(1, min(len(facts["walls"]), 6) + 1):
+        root = fitting(ask("elevation", facts, wall=str(number))["drawing"])
+        assert root[0].text == f"Wall {number} from in front, with its pieces by letter"
+
+
+def test_a_wall_from_in_front_letters_what_hangs_on_it_and_nothing_else():
+    door = thing("door", "30", "30", left="80", right="80")
+    facts = oblong(door, casing__wanted="yes", crown__wanted="yes", chair_rail__wanted="yes")
+    pieces = ask("pieces", facts)["pieces"]
+    here = [one["letter"] for one in pieces if one["wall"] == "w1" or one["opening"]]
+    drawn = ask("elevation", facts, wall="w1")["drawing"]
+    assert sorted(words for words in texts(drawn) if len(words) == 1) == sorted(here)
+    assert ask("elevation", facts, wall="1")["drawing"] == drawn
+
+
+def test_a_wall_that_is_not_there_is_named():
+    error = Desk().answer({"ask": "elevation", "room": oblong(), "wall": "9"})["error"]
+    assert error["key"] == "no-such-wall"
+    assert "9" in error["message"]
 
 
 @settings(max_examples=60, deadline=None)

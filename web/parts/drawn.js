@@ -1,7 +1,7 @@
 // @ts-check
 // What the engine draws of a room's pieces: each large, at the saw and as it hangs, and all of them where they go. It is
 // asked for where it is shown, so that the list of pieces stays light.
-import { html } from "./ui.js";
+import { html, useState } from "./ui.js";
 import { Drawing } from "./drawing.js";
 import { useAnswer, useNotebook } from "./notebook.js";
 
@@ -22,13 +22,25 @@ export function PieceDrawn({ piece }) {
     </figure>`;
 }
 
-/** The room with every piece lettered where it goes. */
+/** One wall from in front. @param {{wall: any}} props */
+export function Elevation({ wall }) {
+  const { room } = useNotebook();
+  const { answer } = useAnswer({ ask: "elevation", room: room.id, wall: wall.id });
+  return answer ? html`<${Drawing} svg=${answer.drawing} label="Wall ${wall.number} from in front" kind="plan" />` : null;
+}
+
+/** The room with every piece lettered where it goes, and each wall from in front for whoever asks. */
 export function Places() {
   const { room } = useNotebook();
   const { answer } = useAnswer({ ask: "plan", room: room.id });
+  const [open, setOpen] = useState(false);
   if (!answer) return null;
   return html`<section class="places">
     <h2>Where they go</h2>
     <${Drawing} svg=${answer.drawing} label="Plan of ${room.name} with its pieces by letter" kind="plan" />
+    <details class="more" onToggle=${(event) => setOpen(event.currentTarget.open)}>
+      <summary>Each wall from in front</summary>
+      ${open ? room.walls.map((wall) => html`<${Elevation} wall=${wall} key=${wall.id} />`) : null}
+    </details>
   </section>`;
 }

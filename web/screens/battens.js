@@ -2,6 +2,7 @@
 // Battens of one wall: what they are to be, and the marks that follow, each from the left end of its stretch.
 import { html, useState } from "../parts/ui.js";
 import { Button, Choice, Field } from "../parts/controls.js";
+import { Elevation } from "../parts/drawn.js";
 import { Asleep } from "../parts/empty.js";
 import { Figure } from "../parts/figure.js";
 import { Problems } from "../parts/notes.js";
@@ -51,6 +52,7 @@ function Settings({ wall, answer }) {
     <${Choice} name="ends" legend="At the ends" choices=${ENDS} value=${known.settings.ends ?? "item"}
       onPick=${(value) => save("ends", value, "Ends")} />
     <${Problems} problems=${problems} />
+    ${rows.length ? html`<${Elevation} wall=${wall} />` : null}
     ${rows.map((row) => html`<${Row} row=${row} key=${row.place} />`)}`;
 }
 

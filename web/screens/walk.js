@@ -82,7 +82,7 @@ function WallInHand({ wall }) {
       <${Button} onTouch=${() => go("survey", "thing", wall.id)}>Cabinet, tub or other thing in the way<//>
     </div>
     ${wall === room.walls.at(-1) && !room.closed ? html`<${Onward} wall=${wall} />` : html`<${Behind} wall=${wall} />`}
-    <p class="onward"><a href=${link("survey", "battens", wall.id)}>Battens on wall ${wall.number}</a></p>
+    <p class="onward"><a href=${link("survey", "battens", wall.id)}>Battens on this wall</a></p>
     <div class="side-by-side">
       <${Button} kind="plain" onTouch=${take}>Strike wall ${wall.number}<//>
       <${Button} kind="plain" onTouch=${() => go("survey")}>To the readings<//>

@@ -7,8 +7,10 @@ from marshmallow import Schema, fields
 
 from scantling.engine.angles import Corner
 from scantling.engine.cautions import cautions_for_survey
+from scantling.engine.drawings.elevation import draw_elevation
 from scantling.engine.drawings.plan import draw_plan
 from scantling.engine.drawings.whole import draw_whole
+from scantling.engine.errors import EngineError, quote
 from scantling.engine.journal import Entry
 from scantling.engine.lengths import Length
 from scantling.engine.notebook import Notebook
@@ -60,6 +62,14 @@ class ClosureOut(Schema):
 
 class PlanOut(Schema):
     drawing = DrawingOut(required=True)
+
+
+class ElevationIn(RoomIn):
+    wall = fields.String(required=True, metadata={"description": "a wall of the room, by its id or its number"})
+
+
+class NoWallError(EngineError):
+    sentences = {"no-such-wall": "The room has no wall {text}: ask for one by its id or its number."}
 
 
 class CornerShown(Schema):
@@ -143,6 +153,14 @@ def answer_closure(asked: dict[str, Any], context: Context) -> Answer:
 def answer_plan(asked: dict[str, Any], context: Context) -> Answer:
     room, cut_list, _, _ = find_list(asked, context)
     return {"drawing": draw_whole(room, cut_list.pieces)}
+
+
+def answer_elevation(asked: dict[str, Any], context: Context) -> Answer:
+    room, cut_list, _, _ = find_list(asked, context)
+    wall = next((wall for wall in room.walls if asked["wall"] in (wall.id, str(wall.number))), None)
+    if wall is None:
+        raise NoWallError("no-such-wall", field="wall", text=quote(asked["wall"][:80]))
+    return {"drawing": draw_elevation(room, wall, cut_list.pieces)}
 
 
 def answer_survey(asked: dict[str, Any], context: Context) -> Answer:
@@ -230,6 +248,8 @@ QUESTIONS = (
              ClosureOut, answer_closure),
     Question("plan", "The room drawn to scale, with its pieces by letter, joints and odd angles.", RoomIn, PlanOut,
              answer_plan),
+    Question("elevation", "One wall from in front, to scale, with what hangs on it.", ElevationIn, PlanOut,
+             answer_elevation),
     Question("survey", "A room of the notebook as a person walks it: every figure, its readings, what comes next.",
              SurveyIn, SurveyOut, answer_survey),
 )  # fmt: skip

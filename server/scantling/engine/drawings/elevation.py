@@ -1,0 +1,151 @@
+"""A wall seen from in front, to scale: its openings with their casing, what stands along it, base, rails and battens.
+
+A height that nothing needs may be unread: the wall then ends above its highest thing in a dashed line, and a window
+hangs with its head level with the doors', dashed. Drawn, not derived: no figure is taken from here.
+"""
+
+from collections.abc import Iterator, Sequence
+
+from scantling.engine.drawings import svg
+from scantling.engine.drawings.labels import Box, Label, place_labels
+from scantling.engine.lengths import Length
+from scantling.engine.survey.room import Obstacle, Opening, Room, Wall
+from scantling.engine.trim.piece import Piece
+
+WIDTH, MARGIN, TALLEST = 340.0, 26.0, 240.0
+# Where nothing was read: a door as high as most, a wall a foot above it. Common practice, no source.
+DOOR, ABOVE = 80.0, 16.0
+THING = 24.0
+
+
+def draw_elevation(room: Room, wall: Wall, pieces: Sequence[Piece]) -> str:
+    """One wall as SVG text, its pieces lettered."""
+    sheet = _Sheet(wall)
+    here = [piece for piece in pieces if piece.wall == wall.id]
+    parts = [*_draw_edges(sheet, wall)]
+    parts += (part for piece in here for part in _draw_run(sheet, room, piece))
+    for opening in wall.openings:
+        parts += _draw_opening(sheet, room, opening)
+    for thing in wall.obstacles:
+        parts += _draw_thing(sheet, thing)
+    placed, _ = place_labels(_letters(sheet, room, wall, here), Box(0, 0, WIDTH, sheet.height), [])
+    parts += (part for label, place in placed for part in label.draw(place))
+    parts.append(svg.sentence((WIDTH / 2, sheet.height - 5), f"wall {wall.number}, from in front", "small pencil"))
+    return svg.drawing(WIDTH, sheet.height, f"Wall {wall.number} from in front, with its pieces by letter", parts)
+
+
+class _Sheet:
+    """Inches along the wall and up from the floor to the drawing's units."""
+
+    def __init__(self, wall: Wall) -> None:
+        things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
+        ends = [end for thing in things for end in _span(thing)]
+        self.long = max(_inches(wall.length.smallest) if wall.length else 96.0, *ends, 1.0)
+        tops = [_top(opening) for opening in wall.openings]
+        tops += [_inches(thing.height.largest) for thing in wall.obstacles if thing.height]
+        self.high = _inches(wall.height.largest) if wall.height else max([DOOR, *tops]) + ABOVE
+        self.scale = min((WIDTH - 2 * MARGIN) / self.long, TALLEST / self.high)
+        self.left = (WIDTH - self.long * self.scale) / 2
+        self.height = self.high * self.scale + 2 * MARGIN
+
+    def at(self, along: float, up: float) -> svg.Point:
+        x = min(max(along, 0.0), self.long) * self.scale
+        return (self.left + x, self.height - MARGIN - min(max(up, 0.0), self.high) * self.scale)
+
+    def box(self, left: float, bottom: float, right: float, top: float, classes: str) -> str:
+        corners = ((left, bottom), (left, top), (right, top), (right, bottom))
+        return svg.polygon([self.at(*corner) for corner in corners], classes)
+
+
+def _inches(length: Length) -> float:
+    return float(length.inches)
+
+
+def _span(thing: Opening | Obstacle) -> tuple[float, float] | tuple[()]:
+    if thing.at is None or thing.width is None:
+        return ()
+    start = _inches(thing.at.smallest)
+    return start, start + _inches(thing.width.smallest)
+
+
+def _top(opening: Opening) -> float:
+    if opening.kind == "window" or opening.left is None or opening.right is None:
+        return DOOR
+    return max(_inches(opening.left.largest), _inches(opening.right.largest))
+
+
+def _draw_edges(sheet: _Sheet, wall: Wall) -> Iterator[str]:
+    yield svg.line(sheet.at(0, 0), sheet.at(sheet.long, 0), "ink")
+    yield svg.line(sheet.at(0, sheet.high), sheet.at(sheet.long, sheet.high), "ink" if wall.height else "pencil dashed")
+    for along in (0.0, sheet.long):
+        yield svg.line(sheet.at(along, 0), sheet.at(along, sheet.high), "ink" if wall.length else "pencil dashed")
+
+
+def _levels(sheet: _Sheet, room: Room, piece: Piece) -> tuple[float, float] | None:
+    """How far up from the floor a piece begins and ends."""
+    its = room.standard
+    base = _inches(its.base_height)
+    levels = {
+        "base": (0.0, base),
+        "cap": (base, base + _inches(its.cap_width)),
+        "shoe": (0.0, _inches(its.shoe_height)),
+        "chair rail": (_inches(its.chair_rail_height), _inches(its.chair_rail_height + its.chair_rail_width)),
+        "picture rail": (_inches(its.picture_rail_height), _inches(its.picture_rail_height + its.picture_rail_width)),
+        "crown": (sheet.high - _inches(its.crown_width), sheet.high),
+        "batten": (base if its.wants("base") else 0.0, _inches(piece.back) + (base if its.wants("base") else 0.0)),
+    }
+    return levels.get(piece.part)
+
+
+def _draw_run(sheet: _Sheet, room: Room, piece: Piece) -> Iterator[str]:
+    levels, span = _levels(sheet, room, piece), _run_span(piece)
+    if levels and span:
+        yield sheet.box(span[0], levels[0], span[1], levels[1], "ink thin wood")
+
+
+def _run_span(piece: Piece) -> tuple[float, float] | None:
+    if piece.start is None:
+        return None
+    start = _inches(piece.start)
+    return (start, start + (2.0 if piece.part == "batten" else _inches(piece.back)))
+
+
+def _draw_opening(sheet: _Sheet, room: Room, opening: Opening) -> Iterator[str]:
+    span = _span(opening)
+    if not span:
+        return
+    top, foot = _top(opening), 0.0
+    unread = "" if opening.left and opening.right else " dashed"
+    if opening.kind == "window":
+        tall = _inches(opening.left.smallest) if opening.left else DOOR / 2
+        foot, unread = max(top - tall, 0.0), " dashed"
+    if room.standard.wants("casing"):
+        by, wide = _inches(room.standard.reveal), _inches(room.standard.casing_width)
+        under = foot - by - wide if opening.kind == "window" else 0.0
+        yield sheet.box(span[0] - by - wide, under, span[1] + by + wide, top + by + wide, f"ink thin wood{unread}")
+    yield sheet.box(span[0], foot, span[1], top, f"opening{unread}")
+
+
+def _draw_thing(sheet: _Sheet, thing: Obstacle) -> Iterator[str]:
+    span = _span(thing)
+    if span:
+        tall = _inches(thing.height.largest) if thing.height else THING
+        yield sheet.box(span[0], 0.0, span[1], tall, "pencil dashed")
+
+
+def _letters(sheet: _Sheet, room: Room, wall: Wall, here: Sequence[Piece]) -> Iterator[Label]:
+    for piece in here:
+        levels, along = _levels(sheet, room, piece), _run_span(piece)
+        if levels and along:
+            middle, up = (along[0] + along[1]) / 2, levels[1]
+            x, y = sheet.at(middle, up)
+            places = [(x + by, y - out) for out in (11, 28, -22) for by in (0, 14, -14, 28, -28)]
+            yield Label(piece.letter, tuple(places), 1, "small strong", 11, ringed=True)
+    for opening in wall.openings:
+        pieces, span = [piece for piece in here if piece.opening == opening.id], _span(opening)
+        if not span:
+            continue
+        for place, piece in enumerate(pieces):
+            x, y = sheet.at((span[0] + span[1]) / 2, _top(opening) / 2 + 20)
+            places = [(x + by, y + 20 * place + out) for out in (0, 20, -20, 40) for by in (0, 20, -20)]
+            yield Label(piece.letter, tuple(places), 2, "small strong", 11, ringed=True)
