@@ -56,7 +56,7 @@ def pages_of(page: Page, folder: Path, size: str) -> int:
 
 def test_every_piece_of_the_demo_house_is_drawn_at_the_saw_and_as_it_hangs_and_reads_at_360_px(demo):
     to(demo, "pieces", ".places svg")
-    letters = demo.locator("main > .rows .ring").all_inner_texts()
+    letters = demo.locator("main .row .ring").all_inner_texts()
     assert len(letters) > 10
     for letter in letters[:6]:
         to(demo, f"pieces/{letter}", ".drawn svg")
