@@ -1,9 +1,17 @@
 """The cut list: letters that stay, states, what a changed reading means for a board, and what is measured in place."""
 
+from dataclasses import replace
+from fractions import Fraction
 from typing import Any
 
 import pytest
+from scantling.engine.cutlist.change import derive_change
+from scantling.engine.cutlist.follow import derive_followers
+from scantling.engine.cutlist.states import CUT, Made, State
 from scantling.engine.desk import Desk
+from scantling.engine.lengths import SIXTEENTH, ZERO, Length, format_length
+from scantling.engine.trim.ends import End
+from scantling.engine.trim.piece import Piece
 
 from tests.cut_lists import Answer, ask, issue, listed, mark
 from tests.entries import Device, House, four_walls
@@ -408,3 +416,40 @@ def test_a_leg_that_is_cut_follows_nothing():
     mark(house, house.room, left["letter"], "cut", as_cut="70")
     mark(house, house.room, left["letter"], "fitted")
     assert part(house, "right leg")["cut"] == right["cut"]
+
+
+def board(key: str, part: str, left: End, right: End, opening: str | None = None) -> Piece:
+    made = Piece(key, part, "", "stock", "w1", 1, Length(Fraction(60)), left, right, ZERO, (), (), opening)
+    return replace(made, letter=key.upper())
+
+
+def cut(length: int) -> State:
+    """A board that was cut to so many sixteenths."""
+    return State(CUT, Made("an entry", Length(Fraction(length, 16)), None, None, None, None))
+
+
+def test_of_a_scarfed_run_the_board_still_to_cut_makes_up_for_the_one_that_is_off():
+    scarf, square = End("scarf", "the scarf at 80"), End("square", "corner")
+    pieces = [board("b", "base", scarf, square), board("a", "base", square, scarf)]  # in fitting order, right one first
+    followed = derive_followers(pieces, {"a": cut(958), "b": State()})  # 59 7/8: an eighth short
+    assert [format_length(piece.back) for piece in followed.pieces] == ['60 1/8"', '60"']
+    assert followed.taken_up == {"a": "B"}
+    change = derive_change(followed.pieces[1], cut(958).made, SIXTEENTH, "B")
+    assert (change.advice, change.message) == ("taken-up", 'A is 1/8" short: B, still to cut, makes up for it.')
+
+
+def test_a_leg_makes_up_for_its_plinth_and_a_plinth_for_no_leg():
+    end = End("square", "the leg")
+    pieces = [board("p", "left plinth", end, end, "door"), board("l", "left leg", end, end, "door")]
+    tall = derive_followers(pieces, {"p": cut(962), "l": State()})
+    assert [format_length(piece.back) for piece in tall.pieces] == ['60"', '59 7/8"']
+    assert derive_followers(pieces, {"p": State(), "l": cut(962)}).pieces == pieces
+
+
+def test_a_board_that_is_off_by_more_than_another_has_is_to_be_cut_again():
+    scarf, square = End("scarf", "the scarf at 80"), End("square", "corner")
+    pieces = [board("a", "base", square, scarf), board("b", "base", scarf, square)]
+    followed = derive_followers(pieces, {"a": cut(16 * 130), "b": State()})
+    assert followed.pieces[1].back == pieces[1].back
+    assert followed.pieces[1].flags[-1].key == "cannot-follow"
+    assert followed.taken_up == {}

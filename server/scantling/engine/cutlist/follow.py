@@ -1,8 +1,9 @@
 """Which pieces follow another that came out otherwise than its figure, while they are still to cut.
 
 Two ways, and no others. *Making up*: pieces that share one length, so that what one lacks the other must have: the
-parts of a run that is scarfed. *Matching*: pieces that must come out alike for a third to lie true: the two legs under
-a mitered head. A leg is matched only when its fellow is fitted: until then that one can be trimmed or cut again.
+parts of a run that is scarfed, a leg on its plinth. *Matching*: pieces that must come out alike for a third to lie
+true: the legs under a mitered head, opposite sides of a picture frame. One is matched only when its fellow is fitted:
+until then that one can be trimmed or cut again.
 
 Nothing else follows. Legs stand on their reveals and not on the head's length; base, shoe and rails end at walls and
 casing, whose places are read and not cut; a butted or coped board depends on the other's thickness, not on its length.
@@ -18,6 +19,9 @@ from scantling.engine.lengths import SIXTEENTH, ZERO, Length
 from scantling.engine.trim.piece import Flag, Piece, Step
 
 MATCHING, MAKING_UP = 1, -1
+# Opposite sides of a frame, and a leg with what it stands on. The plinth is not cut to suit its leg: plinths match.
+FELLOWS = (("left leg", "right leg"), ("head", "sill"))
+STANDING = (("left plinth", "left leg"), ("right plinth", "right leg"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,11 +40,15 @@ def derive_ties(pieces: Sequence[Piece]) -> Iterator[Tie]:
         before = scarfed.get((piece.part, piece.wall, piece.left.meets)) if piece.left.joint == "scarf" else None
         if before:
             yield from (Tie(before.key, piece.key, MAKING_UP), Tie(piece.key, before.key, MAKING_UP))
-    legs = {(piece.opening, piece.part): piece for piece in pieces if piece.opening and "leg" in piece.part}
-    for (opening, part), leg in legs.items():
-        fellow = legs.get((opening, part.replace("left", "right"))) if part.startswith("left") else None
-        if fellow and all(_is_mitered(piece) for piece in (leg, fellow)):
-            yield from (Tie(leg.key, fellow.key, MATCHING), Tie(fellow.key, leg.key, MATCHING))
+    flat = {(piece.opening, piece.part): piece for piece in pieces if piece.opening}
+    for opening in dict.fromkeys(opening for opening, _ in flat):
+        for one, other in FELLOWS:
+            pair = [flat[opening, part] for part in (one, other) if (opening, part) in flat]
+            if len(pair) == 2 and all(map(_is_mitered, pair)):
+                yield from (Tie(one.key, other.key, MATCHING) for one, other in (pair, pair[::-1]))
+        for under, leg in STANDING:
+            if (opening, under) in flat and (opening, leg) in flat:
+                yield Tie(flat[opening, under].key, flat[opening, leg].key, MAKING_UP)
 
 
 def _is_mitered(piece: Piece) -> bool:
@@ -73,7 +81,7 @@ def derive_followers(pieces: Sequence[Piece], states: Mapping[str, State]) -> Fo
         if not off or states[tie.follows].is_cut or (tie.way == MATCHING and states[tie.of].name != FITTED):
             continue
         by_key[tie.follows] = _changed(follower, leader, off, tie.way)
-        if tie.way == MAKING_UP:
+        if tie.way == MAKING_UP and by_key[tie.follows].back != follower.back:
             taken_up[tie.of] = follower.letter
     return Followed([by_key[piece.key] for piece in pieces], taken_up)
 
