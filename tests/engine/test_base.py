@@ -217,14 +217,17 @@ def test_a_notch_is_told_of_with_its_place_along_the_board_it_is_in_and_on_no_ot
     told = {piece["part_name"]: [flag["message"] for flag in piece["flags"]] for piece in pieces(oblong(*things))}
     assert told["base, wall 1, left of the door"] == []
     assert told["base, wall 1, right of the door"] == [
-        'Notch it for the pipe: 7 9/16" to 8 13/16" from the left along its back.'
+        'Notch it for the pipe: 7 9/16" to 8 13/16" from the left along its back.',
+        'Measure this one in place: its joints bear 1/16", and the readings leave ± 1/8".',
     ]
 
 
 def test_a_notch_whose_place_is_not_read_is_told_of_on_every_board_it_may_be_in():
     things = (thing("door", "20", "30"), thing("pipe", None, None, "notch"))
     found = ask("pieces", oblong(*things))["pieces"]
-    assert [flags(piece) for piece in found if piece["wall"] == "w1"] == [{"notch"}, {"notch"}]
+    assert [flags(piece) for piece in found if piece["wall"] == "w1"] == [
+        {"notch"}, {"notch", "measure-in-place"},
+    ]  # fmt: skip
 
 
 CORNERED: dict[str, tuple[str, list[str], list[str]]] = {

@@ -210,3 +210,154 @@ def test_a_thicker_board_is_a_profile_of_its_own():
     assert {piece["wall"]: piece["profile"] for piece in of_part(facts, "base")} == {
         "w1": "base 9/16 × 5 1/2", "w2": "base 3/4 × 5 1/2",
     }  # fmt: skip
+
+
+STOCK = [{"length": "8 ft", "price": "1"}]  # 96 less 1/2 trimmed: 95 1/2 usable
+DOOR = thing("door", "30", "30 1/8")
+
+
+def joined(studs: str | list[str] | None, length: str = "120", **standard: object) -> Facts:
+    """The base of a wall without openings, door across from it, of 8 ft boards."""
+    facts = oblong(DOOR, base__stock=STOCK, **standard)
+    facts["walls"][2]["length"] = facts["walls"][0]["length"] = length
+    if studs is not None:
+        facts["walls"][2]["studs"] = studs
+    return facts
+
+
+def test_a_run_longer_than_any_board_is_scarfed_on_the_stud_that_leaves_the_shortest_board_longest():
+    # Studs at 14 1/2, 30 1/2, 46 1/2, 62 1/2 … of 120: joined at 62 1/2 the shorter is 57 1/2, at 46 1/2 but 46 1/2.
+    # The lap is 9/16 * tan 30 = 0.324760, half of it 0.162380. The door is across the room, to the left of the walk.
+    found = by_name(joined("14 1/2, every 16"), "base")
+    left, right = found['wall 3, left of the scarf at 62 1/2"'], found['wall 3, right of the scarf at 62 1/2"']
+    half = 0.162380
+    assert inches(left["back"]) == pytest.approx(62.5 - half, abs=2e-6)
+    assert inches(left["front"]) == inches(left["cut"]) == pytest.approx(62.5 + half, abs=2e-6)
+    assert inches(right["back"]) == inches(right["cut"]) == pytest.approx(57.5 + half, abs=2e-6)
+    assert inches(right["front"]) == pytest.approx(57.5 - half, abs=2e-6)
+    assert (left["right"]["shown"], right["left"]["shown"]) == (
+        "scarf, 30°, long at the face", "scarf, 30°, long at the back",
+    )  # fmt: skip
+
+
+def test_the_board_nearer_the_door_laps_over_and_is_fitted_after_the_one_beyond():
+    # Wall 2 is walked to from the door, wall 4 back towards it.
+    facts = oblong(DOOR, base__stock=STOCK)
+    for place in (1, 3):
+        facts["walls"][place] |= {"length": "110", "studs": "55"}
+    found = [piece for piece in of_part(facts, "base") if "scarf" in piece["part_name"]]
+    over = {piece["part_name"]: piece["right" if "left of" in piece["part_name"] else "left"]["long_edge"]
+            for piece in found}  # fmt: skip
+    assert over == {
+        'base, wall 2, left of the scarf at 55"': "front", 'base, wall 2, right of the scarf at 55"': "back",
+        'base, wall 4, left of the scarf at 55"': "back", 'base, wall 4, right of the scarf at 55"': "front",
+    }  # fmt: skip
+    names = [piece["part_name"] for piece in found]
+    for wall_number, near, far in ((2, "left", "right"), (4, "right", "left")):
+        lapped, under = (f'base, wall {wall_number}, {side} of the scarf at 55"' for side in (near, far))
+        assert names.index(under) < names.index(lapped)
+
+
+def test_as_many_boards_as_it_takes_and_no_more():
+    # 250 of boards of 95 1/2 takes three; studs every 16 from 14 1/2 are at 78 1/2 and 174 1/2, 94 1/2 and 158 1/2 …
+    found = [name for name in by_name(joined("14 1/2, every 16", "250"), "base") if name.startswith("wall 3")]
+    assert len(found) == 3
+
+
+@pytest.mark.parametrize(
+    "studs", [None, "10", "110", "1, 2, 3"], ids=["unread", "too near a corner", "too near the other", "all too near"]
+)
+def test_without_a_stud_to_join_on_the_run_stays_whole_and_says_so(studs):
+    found = by_name(joined(studs), "base")
+    assert inches(found["wall 3"]["back"]) == 120
+    assert "longer-than-stock" in flags(found["wall 3"])
+    assert ("read where the studs" in flags(found["wall 3"])["longer-than-stock"]) == (studs is None)
+
+
+def test_studs_are_asked_for_only_where_a_run_is_longer_than_the_boards_on_the_list():
+    asked = [(one["of"], one["what"]) for one in ask("needs", joined(None))["needs"]]
+    assert asked == [("w2", "studs"), ("w3", "studs"), ("w4", "studs")]
+    assert ask("needs", oblong(DOOR))["needs"] == []
+    assert ("w3", "studs") not in [(one["of"], one["what"]) for one in ask("needs", joined("62 1/2"))["needs"]]
+
+
+@pytest.mark.parametrize(
+    ("studs", "key"),
+    [("every 16", "every-from-what"), ("14, every 1", "too-close"), ("14, 130", "past-the-end"), ("oak", None)],
+)
+def test_studs_that_cannot_be_are_a_problem_on_their_wall_and_cost_no_other_piece(studs, key):
+    answered = ask("pieces", joined(studs))
+    (problem,) = answered["problems"]
+    assert problem["wall"] == "w3"
+    assert key is None or problem["key"] == key
+    assert len([piece for piece in answered["pieces"] if piece["part"] == "base"]) == 5
+
+
+def test_a_short_piece_names_the_blank_to_cut_it_from():
+    # 12 to hold, 1/8 kerf and 8: 20 1/8.
+    (piece,) = of_part(room(wall("w1", "8"), closed=False), "base")
+    assert piece["blank"]["shown"] == '20 1/8"'
+    assert '20 1/8"' in flags(piece)["short"]
+    (long,) = of_part(room(wall("w1", "80"), closed=False), "base")
+    assert long["blank"] is None
+
+
+def test_a_piece_whose_readings_leave_more_than_its_joints_bear_is_to_be_measured_in_place():
+    # Right of the door: three readings and the mark, 1/32 each, is 1/8; a joint bears 1/16. Left of it 1/16.
+    found = by_name(oblong(DOOR), "base")
+    assert "measure-in-place" in flags(found["wall 1, right of the door"])
+    assert "measure-in-place" not in flags(found["wall 1, left of the door"])
+    assert not any("measure-in-place" in flags(piece) for piece in of_part(oblong(DOOR, joint__gap="1/8"), "base"))
+
+
+def test_a_piece_with_a_free_end_need_not_be_measured_in_place():
+    facts = room(wall("w1", "90", things=[DOOR]), closed=False)
+    assert "measure-in-place" not in flags(by_name(facts, "base")["wall 1, right of the door"])
+
+
+def test_a_closed_room_half_walked_does_not_join_its_last_wall_to_its_first():
+    # Three walls of four: they turn by 270 where a room turns by 360.
+    facts = room(wall("w1", "120"), wall("w2", "96"), wall("w3", "120"))
+    found = by_name(facts, "base")
+    assert (found["wall 1"]["left"]["meets"], found["wall 3"]["right"]["meets"]) == (
+        "where the walk began", "where the walk has come to",
+    )  # fmt: skip
+    assert "not-walked-round" in flags(found["wall 1"])
+    assert "not-walked-round" in flags(found["wall 3"])
+    assert "not-walked-round" not in flags(found["wall 2"])
+
+
+def test_the_last_corner_of_a_room_half_walked_is_asked_for_all_the_same():
+    facts = room(wall("w1", "120"), wall("w2", "96", corner=None))
+    assert [one["title"] for one in ask("needs", facts)["needs"]] == ["corner 2, inside"]
+
+
+def test_in_a_corner_out_of_plumb_the_end_is_longer_at_its_top_and_the_blade_leans():
+    # Wall 2 stands 1/4 off a 24 in level at the top: it leans away, 5 1/2 * 1/4 / 24 = 0.057292 over the base's height;
+    # the blade leans atan(1/96) = 0.6 degrees. The board on wall 2 itself, square to its neighbors, is not touched.
+    facts = oblong(DOOR)
+    facts["walls"][1]["plumb"] = "1/4 top"
+    found = by_name(facts, "base")
+    end = found["wall 3"]["left"]
+    assert (end["bevel_shown"], end["nested"]) == ("0.6°", None)
+    assert flags(found["wall 3"])["out-of-plumb"] == (
+        'Its left corner is out of plumb: 1/16" longer at the top than at the foot. Lean the blade 0.6°.'
+    )
+    assert "out-of-plumb" not in flags(found["wall 2"])
+    facts["walls"][1]["plumb"] = "1/4 foot"
+    assert "longer at the foot" in flags(by_name(facts, "base")["wall 3"])["out-of-plumb"]
+
+
+def test_a_wall_all_but_plumb_changes_nothing():
+    facts = oblong(DOOR)
+    facts["walls"][1]["plumb"] = ["1/32 top", "0"]
+    assert not any("out-of-plumb" in flags(piece) for piece in of_part(facts, "base"))
+
+
+@pytest.mark.parametrize(("text", "key"), [("1/4", "which-end"), ("9 top", "leans-too-far"), ("top", None)])
+def test_a_lean_that_cannot_be_read_is_a_problem_on_its_wall(text, key):
+    facts = oblong(DOOR)
+    facts["walls"][1]["plumb"] = text
+    (problem,) = ask("pieces", facts)["problems"]
+    assert problem["wall"] == "w2"
+    assert key is None or problem["key"] == key

@@ -240,4 +240,4 @@ def test_a_reading_that_nothing_asks_for_is_shown_all_the_same():
 
     assert shown["height"]["state"] == shown["studs"]["state"] == "spare"
     assert shown["height"]["figure"]["inches"] == 96.5
-    assert shown["studs"]["readings"][0]["shown"] == "14, 30, 46"
+    assert (shown["studs"]["readings"][0]["shown"], shown["studs"]["readings"][0]["text"]) == ("3 studs", "14, 30, 46")

@@ -127,6 +127,12 @@ def cotangent_of_half(corner: Fraction) -> Fraction | float:
     return exact.get(corner, 1 / math.tan(math.radians(corner / 2)))
 
 
+def tangent(degrees: Fraction) -> Fraction | float:
+    """The tangent of a saw's setting; exact where the cut is square, or at half of that."""
+    exact = {Fraction(0): Fraction(0), SQUARE / 2: Fraction(1)}
+    return exact.get(degrees, math.tan(math.radians(degrees)))
+
+
 def scaled(length: Length, factor: Fraction | float) -> Length:
     """A length times a factor from an angle: exact while the factor is."""
     if isinstance(factor, Fraction):

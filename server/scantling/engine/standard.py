@@ -22,6 +22,7 @@ MOLDINGS = {
     "base": ("thickness", "height"), "cap": ("thickness", "width"), "shoe": ("thickness", "height"),
     "chair_rail": ("thickness", "width"), "picture_rail": ("thickness", "width"),
 }  # fmt: skip
+STEEPEST_SCARF = Fraction(60)
 OPEN_ENDS = ("square", "returned")
 PROUD_ENDS = ("eased", "returned")
 SPARES_AT_MOST = 20
@@ -36,6 +37,7 @@ class StandardError(EngineError):
         "not-a-count": "{text} is not a count: write how many there are, or leave it empty for any number.",
         "not-so-many": "{name} is a whole number from 0 to {most}, not {text}.",
         "not-stock": "Stock is a list of rows, each with a length and a price.",
+        "no-scarf": "A scarf of {text} is too long a lap: write degrees from square, up to 60, such as 30.",
         "no-spring": "A spring of {text} is no lean: write the angle at the wall, above 0 and under 90, such as 38.",
         "no-profile": "Boards of other profiles are rows, each with the name of its profile, a length and a price.",
         "no-moisture": "{text} is no moisture of dry wood: write a percentage up to 30, such as 8.",
@@ -84,6 +86,7 @@ class Standard:
     crown_spring: Fraction = Fraction(38)
     crown_inside: str = "cope"
     crown_stock: tuple[Stock, ...] = ()
+    joint_gap: Length = Length(Fraction(1, 16))
     open_end: str = "square"
     proud_end: str = "eased"
     casing_width: Length = Length(Fraction(9, 4))
@@ -252,6 +255,13 @@ def _species(name: str, value: str) -> str:
     return find_wood(value).name if value.strip() else ""
 
 
+def _scarf(name: str, value: str) -> Fraction:
+    degrees = parse_degrees(value)
+    if degrees > STEEPEST_SCARF:
+        raise StandardError("no-scarf", text=quote(value))
+    return degrees
+
+
 def _stock(name: str, value: object) -> tuple[Stock, ...]:
     return parse_stock(value)
 
@@ -262,7 +272,7 @@ SETTINGS: dict[str, Any] = {
     "base.height": _positive,
     "base.thickness": _positive,
     "base.inside": _choice(*INSIDE_JOINTS),
-    "base.scarf": lambda name, value: parse_degrees(value),
+    "base.scarf": _scarf,
     "base.stock": _stock,
     **{
         f"{molding}.{setting}": parse
@@ -280,6 +290,7 @@ SETTINGS: dict[str, Any] = {
     },
     "crown.spring": _spring,
     "crown.inside": _choice("cope", "miter"),
+    "joint.gap": _not_negative,
     "open_end": _choice(*OPEN_ENDS),
     "proud_end": _choice(*PROUD_ENDS),
     "casing.width": _positive,

@@ -74,8 +74,9 @@ class WallFacts(Lenient):
     ceiling = Reading(metadata={"description": "the wall's length again, along the ceiling"})
     height = Reading(metadata={"description": "floor to ceiling"})
     corner = fields.Nested(CornerFacts, metadata={"description": "the corner at the wall's right end"})
-    studs = Reading()
     settings = fields.Dict(keys=fields.String(), metadata={"description": "what this wall differs in: battens.count"})
+    studs = Reading(metadata={"description": "from the left corner: 14 1/2, 30 1/2; or 14 1/2, every 16"})
+    plumb = Reading(metadata={"description": "how far a 24 in level stands off, and at which end: 1/4 top, 1/4 foot"})
     openings = fields.List(fields.Nested(OpeningFacts))
     obstacles = fields.List(fields.Nested(ObstacleFacts))
 

@@ -79,6 +79,7 @@ class PieceOut(StandingOut):
     wall_number = fields.Integer(required=True, allow_none=True)
     back, front, cut, plus_minus = out(LengthOut), out(LengthOut), out(LengthOut), out(LengthOut)
     left, right = out(EndOut), out(EndOut)
+    blank = out(LengthOut, none=True)
     working = out(StepOut, many=True)
     flags = out(FlagOut, many=True)
     drawing = DrawingOut(required=True)
@@ -144,6 +145,7 @@ def _piece(one: Listed, nearest: Length) -> Answer:
         "left": _end(piece.left),
         "right": _end(piece.right),
         "plus_minus": {**show(piece.plus_minus), "shown": format_length(plus_minus, THIRTY_SECOND)},
+        "blank": None if piece.blank is None else show(piece.blank, nearest),
         "working": show_working(piece.working, nearest),
         "flags": [{"key": one.key, "message": one.message, "attention": one.attention} for one in piece.flags],
         "drawing": draw_piece(piece),

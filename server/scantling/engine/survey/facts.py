@@ -60,7 +60,7 @@ def _wall_facts(notebook: Notebook, wall: str, shown: Entry) -> dict[str, Any]:
     return {
         "id": wall,
         "settings": {name: entry.body["value"] for name, (entry, _) in notebook.settings(wall).items()},
-        **{what: live_texts(notebook, wall, what) for what in ("length", "ceiling", "height")},
+        **{what: live_texts(notebook, wall, what) for what in ("length", "ceiling", "height", "studs", "plumb")},
         "corner": {
             "turn": shown.body["turn"],
             "corner": live_texts(notebook, wall, "corner"),

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from scantling.engine.lengths import ZERO, Length
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Room, Wall
-from scantling.engine.trim.courses import derive_courses
+from scantling.engine.trim.moldings import derive_longer_than_stock, wanted_moldings
 from scantling.engine.trim.runs import (
     CORNER,
     FLOOR,
@@ -53,9 +53,10 @@ class Figure:
 
 def derive_figures(room: Room) -> list[Figure]:
     """Every figure that can be read of the room, in walking order: along each wall, then the corner at its right."""
-    courses = derive_courses(room.standard)
+    courses = {molding.part: molding.course for molding in wanted_moldings(room.standard)}
     ends = {course: _Ends(course, derive_runs(room, course)[0]) for course in courses.values()}
-    return [figure for wall in room.walls for figure in _figures_of(room, wall, courses, list(ends.values()))]
+    longer = derive_longer_than_stock(room)
+    return [figure for wall in room.walls for figure in _figures_of(room, wall, courses, list(ends.values()), longer)]
 
 
 def derive_needs(room: Room) -> list[Figure]:
@@ -80,7 +81,9 @@ class _Ends:
         return all(ends) if wall.turn == "outside" else any(ends)
 
 
-def _figures_of(room: Room, wall: Wall, courses: dict[str, Course], ends: list[_Ends]) -> Iterator[Figure]:
+def _figures_of(
+    room: Room, wall: Wall, courses: dict[str, Course], ends: list[_Ends], longer: set[str]
+) -> Iterator[Figure]:
     things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
     for thing in sorted(things, key=_where):
         yield from _figures_of_thing(room, wall, thing, courses)
@@ -91,9 +94,29 @@ def _figures_of(room: Room, wall: Wall, courses: dict[str, Course], ends: list[_
         used=bool(courses), read=wall.length is not None,
     )  # fmt: skip
     yield from _figures_overhead(wall, {name: course for name, course in courses.items() if course.level == HEAD})
+    if courses:
+        yield from _figures_behind(wall, wall.id in longer)
     after = room.after(wall)
     if after:
         yield _corner_figure(wall, any(one.meet(wall, after) for one in ends))
+    elif room.closed and len(room.walls) > 1:
+        # Not round yet: what is beyond its last corner is to come, but the corner is there to be read.
+        yield _corner_figure(wall, bool(courses))
+
+
+def _figures_behind(wall: Wall, longer: bool) -> Iterator[Figure]:
+    """Its studs, where something along it is longer than a board; and whether it leans, which nothing waits for."""
+    if longer:
+        yield Figure(
+            wall.id, "studs", wall.id, wall.number, f"{wall.name}, studs",
+            "From the left corner to the middle of each, as 14 1/2, 30 1/2; or 14 1/2, every 16.",
+            "where boards are joined, for none is long enough", used=True, read=wall.studs is not None,
+        )  # fmt: skip
+    yield Figure(
+        wall.id, "plumb", wall.id, wall.number, f"{wall.name}, out of plumb",
+        "Hold a 24 in level upright on it by its right corner; read the gap and where it is: 1/4 top, or 1/4 foot.",
+        "the ends of what stands against it", used=True, read=bool(wall.plumb_texts), assumed="plumb",
+    )  # fmt: skip
 
 
 def _figures_overhead(wall: Wall, courses: dict[str, Course]) -> Iterator[Figure]:

@@ -10,10 +10,19 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
 
-from scantling.engine.angles import Corner, derive_corner_by_gauge, derive_corner_by_sides, parse_degrees
+from scantling.engine.angles import (
+    SQUARE,
+    STRAIGHT,
+    Corner,
+    derive_corner_by_gauge,
+    derive_corner_by_sides,
+    parse_degrees,
+)
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.lengths import Length, format_length, parse_length
 from scantling.engine.standard import Standard, derive_standard, dotted
+from scantling.engine.survey.plumb import parse_plumb
+from scantling.engine.survey.studs import parse_studs
 
 TURNS = ("inside", "outside")
 OPENINGS = ("door", "window", "cased")
@@ -96,7 +105,10 @@ class Obstacle:
 
 @dataclass(frozen=True, slots=True)
 class Wall:
-    """`corner` is the one at the wall's right end, None where it has not been read; `turn` is known all the same."""
+    """`corner` is the one at the wall's right end, None where it has not been read; `turn` is known all the same.
+
+    `studs` are from its left corner; `leans` is how far out of the room it goes for each inch up.
+    """
 
     id: str
     number: int
@@ -110,6 +122,9 @@ class Wall:
     height: Measure | None = None
     ceiling: Measure | None = None
     settings: Mapping[str, Any] = field(default_factory=dict)
+    studs: Measure | None = None
+    leans: Fraction = Fraction(0)
+    plumb_texts: tuple[str, ...] = ()
 
     @property
     def name(self) -> str:
@@ -129,7 +144,11 @@ class Free:
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """`closed`: the last wall's right end is the first wall's left end. `unused`: names that nothing here reads."""
+    """`closed`: the last wall's right end is the first wall's left end. `unused`: names that nothing here reads.
+
+    `comes_round`: its walls turn once right round. A closed room whose walls do not is still being walked, and nobody
+    knows yet what its last wall meets.
+    """
 
     name: str
     closed: bool
@@ -138,18 +157,26 @@ class Room:
     problems: tuple[Problem, ...]
     unused: tuple[str, ...] = ()
     free: tuple[Free, ...] = ()
+    comes_round: bool = True
 
     def after(self, wall: Wall) -> Wall | None:
         """The wall to the right, round the corner."""
         if wall.number < len(self.walls):
             return self.walls[wall.number]
-        return self.walls[0] if self.closed and len(self.walls) > 1 else None
+        return self.walls[0] if self.comes_round and len(self.walls) > 1 else None
 
     def before(self, wall: Wall) -> Wall | None:
         """The wall to the left, round the corner: the one whose `corner` and `meets` tell of this wall's left end."""
         if wall.number > 1:
             return self.walls[wall.number - 2]
-        return self.walls[-1] if self.closed and len(self.walls) > 1 else None
+        return self.walls[-1] if self.comes_round and len(self.walls) > 1 else None
+
+
+def _texts(written: object) -> tuple[str, ...]:
+    """Readings as a question gives them: none, one, or several."""
+    if written is None:
+        return ()
+    return tuple(str(one) for one in written) if isinstance(written, list | tuple) else (str(written),)
 
 
 class _Reader:
@@ -164,9 +191,8 @@ class _Reader:
 
     def measure(self, name: str, written: object) -> Measure | None:
         """Readings of one figure; None when none of them can be used."""
-        texts = [str(one) for one in written] if isinstance(written, list | tuple) else [str(written)]
         kept: list[tuple[str, Length]] = []
-        for one in texts if written is not None else []:
+        for one in _texts(written):
             try:
                 kept.append((one, parse_length(one)))
             except EngineError as error:
@@ -181,6 +207,33 @@ class _Reader:
             self.refuse(SurveyError("no-length", what=name))
             return None
         return measure
+
+    def studs(self, name: str, written: object, along: Measure | None) -> Measure | None:
+        """Every stud of every reading; none where a reading cannot be understood, or names one past the wall's end."""
+        end = along.largest if along else None
+        texts = _texts(written)
+        found: list[Length] = []
+        try:
+            for text in texts:
+                found += parse_studs(text, end)
+        except EngineError as error:
+            self.refuse(_not_understood(name, error))
+            return None
+        past = [stud for stud in found if end and stud > end]
+        if past:
+            by = format_length(max(past) - end) if end else ""
+            self.refuse(SurveyError("past-the-end", what=name.capitalize(), by=by))
+        return Measure(name, texts, tuple(sorted(set(found)))) if found and not past else None
+
+    def leans(self, name: str, written: object) -> Fraction:
+        """The mean of what was read of a wall's lean; plumb until it is read."""
+        read: list[Fraction] = []
+        for text in _texts(written):
+            try:
+                read.append(parse_plumb(text))
+            except EngineError as error:
+                self.refuse(_not_understood(name, error))
+        return sum(read, start=Fraction(0)) / len(read) if read else Fraction(0)
 
     def corner(self, name: str, turn: str, facts: Mapping[str, Any]) -> Corner | None:
         """The mean of what was read of a corner; several readings that differ widen its ±."""
@@ -257,8 +310,23 @@ def read_room(facts: Mapping[str, Any]) -> Room:
         Free(str(one["id"]), str(one["name"]), str(one["profile"]), str(one["text"]), int(one["count"]))
         for one in facts.get("free") or ()
     )
-    return Room(str(facts.get("name", "")), bool(facts.get("closed", True)), standard, tuple(walls), tuple(problems),
-                free=free)  # fmt: skip
+    closed = bool(facts.get("closed", True))
+    return Room(
+        str(facts.get("name", "")), closed, standard, tuple(walls), tuple(problems),
+        free=free, comes_round=closed and derive_turned(walls) is None,
+    )  # fmt: skip
+
+
+def derive_turned(walls: Sequence[Wall]) -> Fraction | None:
+    """How far the walls turn to the right in all, where that cannot be once round; an unread corner counts as square.
+
+    Half of a square corner is let pass, for a corner read wrong is told of by closure; and as much for each unread.
+    """
+    square = {"inside": SQUARE, "outside": 3 * SQUARE}
+    corners = [wall.corner.degrees if wall.corner else square[wall.turn] for wall in walls]
+    turned = sum((STRAIGHT - corner for corner in corners), start=Fraction(0))
+    unread = sum(wall.corner is None for wall in walls)
+    return turned if abs(turned - 2 * STRAIGHT) >= (1 + unread) * SQUARE / 2 else None
 
 
 def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any]) -> Wall:
@@ -273,11 +341,12 @@ def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any]) -> Wall:
         for one in facts.get("obstacles") or ()
     ]  # fmt: skip
     meets = reader.length("the board it meets", corner.get("meets"))
+    length = reader.length(f"wall {number}", facts.get("length"))
     return Wall(
         id=reader.wall,
         number=number,
         turn=turn,
-        length=reader.length(f"wall {number}", facts.get("length")),
+        length=length,
         corner=reader.corner(f"corner {number}", turn, corner),
         corner_texts=tuple(one if isinstance(one, str) else ", ".join(one) for one in corner_readings(corner)),
         meets=meets.smallest if meets else None,
@@ -286,6 +355,9 @@ def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any]) -> Wall:
         settings=facts.get("settings") or {},
         height=reader.length(f"wall {number}, to the ceiling", facts.get("height")),
         ceiling=reader.length(f"wall {number}, along the ceiling", facts.get("ceiling")),
+        studs=reader.studs(f"studs of wall {number}", facts.get("studs"), length),
+        leans=reader.leans(f"wall {number}, out of plumb", facts.get("plumb")),
+        plumb_texts=_texts(facts.get("plumb")),
     )
 
 

@@ -10,7 +10,9 @@ from scantling.engine.journal import Entry
 from scantling.engine.lengths import ONE_INCH, SIXTEENTH, ZERO, Length, format_length, parse_reading, say_length
 from scantling.engine.notebook import Notebook
 from scantling.engine.survey.needs import Figure, derive_figures
+from scantling.engine.survey.plumb import parse_plumb, say_plumb
 from scantling.engine.survey.room import Obstacle, Opening, Room, Wall, parse_sides, read_corner
+from scantling.engine.survey.studs import parse_studs
 
 # Readings that differ by more were not of one thing: two graduations of the tape, or a degree of a corner. Common
 # practice, no source.
@@ -86,8 +88,13 @@ def _entries(notebook: Notebook, figure: Figure) -> list[Entry]:
 def _take(notebook: Notebook, entry: Entry, wall: Wall, nearest: Length) -> Taken:
     text, strike = entry.body["text"], notebook.strike_of(entry.id)
     try:
-        if entry.body["what"] == "studs":  # a list, which nothing works with yet: kept as it was written
-            return Taken(entry.id, text, strike, plain(text), plain(text))
+        if entry.body["what"] == "studs":
+            studs = parse_studs(text, wall.length.largest if wall.length else None)
+            shown = "1 stud" if len(studs) == 1 else f"{len(studs)} studs"
+            return Taken(entry.id, text, strike, shown, f"{shown}: {plain(text)}")
+        if entry.body["what"] == "plumb":
+            shown = say_plumb(parse_plumb(text))
+            return Taken(entry.id, text, strike, shown, shown)
         if entry.body["what"] in ("corner", "sides", *HEAD_CORNERS):
             turn = "inside" if entry.body["what"] in HEAD_CORNERS else wall.turn
             corner = read_corner(turn, parse_sides(text) if entry.body["what"] == "sides" else text)

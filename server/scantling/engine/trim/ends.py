@@ -28,7 +28,8 @@ class End:
 
     `grows` is how much longer the second of its `edges` is than the first at this end; `taken` how far the first stops
     short of the corner; `meets` what the end comes up against. `bevel` is how far the blade leans, `nested` the setting
-    for a leaning molding that stands in the saw as it will lean in the room, with no bevel.
+    for a leaning molding that stands in the saw as it will lean in the room, with no bevel. `taper` is how much farther
+    the end reaches at the top of the board than at its foot, where the corner is out of plumb.
     """
 
     joint: str
@@ -40,6 +41,7 @@ class End:
     edges: tuple[str, str] = AGAINST_WALL
     bevel: Fraction | None = None
     nested: Fraction | None = None
+    taper: Length = ZERO
 
     @property
     def long_edge(self) -> str:

@@ -9,17 +9,17 @@ from scantling.engine.standard import Standard
 from scantling.engine.survey.room import Obstacle, Room, Wall
 from scantling.engine.trim.order import Placed, unread_round
 from scantling.engine.trim.piece import Flag, Piece
-from scantling.engine.trim.runs import CASING, LEFT, RIGHT, Course
+from scantling.engine.trim.runs import CASING, LEFT, OPEN, RIGHT, SCARF, Course
+from scantling.engine.trim.scarf import is_too_long, longest_usable
 from scantling.engine.trim.tolerance import NOT_SQUARE
 
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """What is known of a piece besides itself: its molding's name and course, how far its face stands out from the
-    wall, and the walls in whose right corner its left and right end stand.
+    """What is known of a piece besides itself: its molding's course, how far its face stands out from the wall, and the
+    walls in whose right corner its left and right end stand.
     """
 
-    name: str
     course: Course
     stands_out: Length
     corners: tuple[Wall | None, Wall | None]
@@ -32,7 +32,8 @@ def derive_flags(room: Room, seen: Seen, placed: Placed, piece: Piece) -> tuple[
         *_unread(room, seen, placed),
         *_of_ends(piece),
         *_proud(room.standard, seen, placed, piece),
-        *_of_stock(room.standard, seen.name, piece),
+        *_of_stock(room.standard, run.wall, piece),
+        *_of_scarf(placed, piece),
         *(Flag("notch", _say_notch(thing, run.start + piece.left.taken), False) for thing in run.notches),
     )
 
@@ -47,6 +48,9 @@ def _unread(room: Room, seen: Seen, placed: Placed) -> Iterator[Flag]:
         if beyond:
             message = f"{beyond.name.capitalize()} is still to read: what comes from there may change this."
             yield Flag("neighbor-unread", message)
+    if room.closed and OPEN in (placed.run.left.kind, placed.run.right.kind):
+        message = "The room has not been walked round yet: do not cut the end that nothing is known beyond."
+        yield Flag("not-walked-round", message)
 
 
 def _of_ends(piece: Piece) -> Iterator[Flag]:
@@ -55,6 +59,12 @@ def _of_ends(piece: Piece) -> Iterator[Flag]:
     if out:
         degrees = " and ".join(format_degrees(corner.gauge) for corner in out)
         yield Flag("not-square", f"Corner of {degrees}, not 90: try the setting on scrap first.", False)
+    for side, end in zip((LEFT, RIGHT), ends, strict=True):
+        if end.taper and end.bevel is not None:
+            longer, shorter = ("top", "foot") if end.taper > ZERO else ("foot", "top")
+            by = format_length(abs(end.taper), SIXTY_FOURTH)
+            message = f"Its {side} corner is out of plumb: {by} longer at the {longer} than at the {shorter}."
+            yield Flag("out-of-plumb", f"{message} Lean the blade {format_degrees(end.bevel)}.", False)
     if all(end.joint == "cope" for end in ends):
         yield Flag("coped-twice", "Coped at both ends, for want of a place to begin: fit it last.")
 
@@ -71,13 +81,27 @@ def _proud(standard: Standard, seen: Seen, placed: Placed, piece: Piece) -> Iter
         yield Flag("proud", message, False)
 
 
-def _of_stock(standard: Standard, name: str, piece: Piece) -> Iterator[Flag]:
-    stock = standard.stock_of(piece.profile)
-    longest = max((row.length - standard.end_trim for row in stock), default=piece.cut)
-    if piece.cut > longest:
-        yield Flag("longer-than-stock", f"Longer than any board on the list, {format_length(longest)} usable.")
-    if piece.cut < standard.hold:
-        yield Flag("short", "Too short to hold at the saw by hand: cut it from the end of a longer board.")
+def _of_stock(standard: Standard, wall: Wall, piece: Piece) -> Iterator[Flag]:
+    longest = longest_usable(standard, piece.profile)
+    if longest is None or not is_too_long(standard, piece):
+        return
+    what = f"Longer than any board on the list, {format_length(longest)} usable"
+    then = f", and no stud of {wall.name} is where boards so long could be joined."
+    if wall.studs is None:
+        then = f": read where the studs of {wall.name} are, to join it on one."
+    yield Flag("longer-than-stock", what + then)
+
+
+def _of_scarf(placed: Placed, piece: Piece) -> Iterator[Flag]:
+    """What is done at a scarf; the board that laps over another is the one to fit to what is left."""
+    bounds = ((placed.run.left, piece.left), (placed.run.right, piece.right))
+    for side, (bound, end) in zip((LEFT, RIGHT), bounds, strict=True):
+        if bound.kind == SCARF:
+            over = end.long_edge in (end.edges[1], "none")
+            how = (
+                "laps over the board beyond, which is up: cut it to what is left" if over else "lies under: on the stud"
+            )
+            yield Flag("scarf", f"Its {side} end {how}. Glue it, and nail it to the stud.", False)
 
 
 def _say_notch(thing: Obstacle, start: Length) -> str:

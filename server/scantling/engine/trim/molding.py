@@ -16,8 +16,10 @@ from scantling.engine.trim.ends import End, derive_butt, derive_cope, derive_mit
 from scantling.engine.trim.flags import Seen, derive_flags
 from scantling.engine.trim.order import Placed, derive_order
 from scantling.engine.trim.piece import Piece
+from scantling.engine.trim.plumb import derive_reach, lean_blade
 from scantling.engine.trim.returns import derive_return, derive_return_end, is_returned
-from scantling.engine.trim.runs import BASE, CORNER, LEFT, RIGHT, Bound, Course, Run, RunError, Term, derive_runs
+from scantling.engine.trim.runs import BASE, CORNER, LEFT, RIGHT, SCARF, Bound, Course, Run, RunError, Term, derive_runs
+from scantling.engine.trim.scarf import derive_lap, derive_scarf_end, fitting_order, is_too_long, split_run
 from scantling.engine.trim.tolerance import MARK, READING
 from scantling.engine.trim.working import derive_working
 
@@ -65,20 +67,40 @@ def corner_right_of(wall: Wall) -> Corner:
 
 def derive_molding(room: Room, molding: Molding) -> tuple[list[Piece], list[Problem]]:
     """A room's pieces of one molding in fitting order, and the walls that leave no room for a piece."""
-    if not room.standard.wants(molding.name):
-        return [], []
-    runs, problems = derive_runs(room, molding.course)
+    whole, problems = derive_whole(room, molding)
     pieces: list[Piece] = []
+    for placed, piece in whole:
+        for part in _of_boards(room, molding, placed, piece):
+            pieces += [part, *derive_return(part, molding.thickness_along(room, placed.run.wall))]
+    return pieces, problems
+
+
+def derive_whole(room: Room, molding: Molding) -> tuple[list[tuple[Placed, Piece]], list[Problem]]:
+    """The same, each run as if there were boards of any length."""
+    runs, problems = derive_runs(room, molding.course)
+    whole: list[tuple[Placed, Piece]] = []
     for placed in derive_order(runs, room, molding.course):
         if molding.on_base:
             placed = replace(placed, run=_on_the_base(room, placed))
         piece = _derive_piece(room, molding, placed)
         # Less wall than its joints take: as a piece it would have a face, or a back, of less than nothing.
         if min(piece.back, piece.front) > ZERO:
-            pieces += [piece, *derive_return(piece, molding.thickness_along(room, placed.run.wall))]
+            whole.append((placed, piece))
         else:
             problems.append(_too_short(placed.run))
-    return pieces, problems
+    return whole, problems
+
+
+def _of_boards(room: Room, molding: Molding, placed: Placed, piece: Piece) -> list[Piece]:
+    """The piece as it is, or scarfed of several where no board is so long."""
+    standard, run = room.standard, placed.run
+    if not is_too_long(standard, piece):
+        return [piece]
+    lap = derive_lap(molding.thickness_along(room, run.wall), standard.base_scarf)
+    parts = split_run(standard, molding.course, run, piece, lap, placed.door)
+    if len(parts) == 1:
+        return [piece]
+    return [_derive_piece(room, molding, replace(placed, run=part)) for part in fitting_order(parts, placed.door)]
 
 
 def _too_short(run: Run) -> Problem:
@@ -131,7 +153,7 @@ def _derive_piece(room: Room, molding: Molding, placed: Placed) -> Piece:
         flags=(),
         start=run.start + left.taken,
     )
-    seen = Seen(molding.name, molding.course, molding.stands_out(room, run.wall), _walls_at(room, run))
+    seen = Seen(molding.course, molding.stands_out(room, run.wall), _walls_at(room, run))
     return replace(piece, flags=derive_flags(room, seen, placed, piece))
 
 
@@ -146,15 +168,20 @@ def _derive_end(room: Room, molding: Molding, placed: Placed, side: str) -> End:
     run, at_left = placed.run, side == LEFT
     bound, wall = (run.left if at_left else run.right), _walls_at(room, run)[not at_left]
     own = molding.thickness_along(room, run.wall)
-    if wall is None:
-        returned = is_returned(room.standard, bound.kind, molding.stands_out(room, run.wall))
+    if bound.kind == SCARF:
+        end = derive_scarf_end(bound, own, room.standard.base_scarf, (placed.door == LEFT) == (side == RIGHT))
+    elif wall is None:
+        returned = is_returned(room, bound.kind, molding.stands_out(room, run.wall))
         end = derive_return_end(bound.name, own) if returned else End("square", bound.name)
     else:
         joins = placed.joins_left if at_left else placed.joins_right
         is_up = placed.left_is_up if at_left else placed.right_is_up
         beyond = wall if at_left else room.after(wall) or wall
         other = molding.thickness_along(room, beyond) if joins else own
-        end = _derive_end_in_corner(molding, bound, corner_right_of(wall), (own, other), joins, is_up)
+        corner = corner_right_of(wall)
+        end = _derive_end_in_corner(molding, bound, corner, (own, other), joins, is_up)
+        if molding.spring is None:
+            end = lean_blade(end, derive_reach(corner, run.wall.leans, beyond.leans), molding.width)
     return end if molding.spring is None else lean_end(end, molding.spring)
 
 

@@ -35,7 +35,7 @@ class Piece:
     Of a flat piece `back` is the edge at the opening and `front` the outer one. `left` and `right` are as it lies at
     the saw: its back, or its outer edge, to the fence and its face to the person. `key` says which piece it is,
     whatever its letter and its length; `opening` is the id of the door or window it belongs to; `start`, of what hangs
-    along a wall, how far along it the back begins.
+    along a wall, how far along it the back begins; `blank`, of what is too short to hold, what to cut it from.
     """
 
     key: str
@@ -52,6 +52,7 @@ class Piece:
     flags: tuple[Flag, ...]
     opening: str | None = None
     start: Length | None = None
+    blank: Length | None = None
     letter: str = ""
 
     @property

@@ -8,31 +8,32 @@ and a person's own pieces come last.
 
 from dataclasses import replace
 
+from scantling.engine.standard import Standard
 from scantling.engine.survey.room import Problem, Room
-from scantling.engine.trim.base import derive_base
 from scantling.engine.trim.battens import derive_battens
-from scantling.engine.trim.cap import derive_cap
-from scantling.engine.trim.cornice import derive_crown
 from scantling.engine.trim.free import derive_free
+from scantling.engine.trim.moldings import ABOVE_CASING, INTO_CASING, derive_all
 from scantling.engine.trim.openings import derive_openings
 from scantling.engine.trim.piece import Piece, letter
-from scantling.engine.trim.rail import derive_chair_rail, derive_picture_rail
 from scantling.engine.trim.seasons import note_movement
-from scantling.engine.trim.shoe import derive_shoe
-
-RULES = (
-    derive_crown, derive_picture_rail, derive_openings, derive_chair_rail, derive_base, derive_cap, derive_shoe,
-    derive_battens, derive_free,
-)  # fmt: skip
+from scantling.engine.trim.short import mark_short
+from scantling.engine.trim.tolerance import mark_in_place
 
 
 def derive_pieces(room: Room) -> tuple[list[Piece], list[Problem]]:
     """Every piece of wood the room needs, and what of it cannot be made as it was read."""
-    pieces: list[Piece] = []
-    problems: list[Problem] = []
-    for derive in RULES:
-        found, wrong = derive(room)
-        pieces += found
-        problems += wrong
-    noted = (note_movement(room.standard, piece) for piece in pieces)
-    return [replace(piece, letter=letter(place)) for place, piece in enumerate(noted)], problems
+    found = (
+        derive_all(room, ABOVE_CASING),
+        derive_openings(room),
+        derive_all(room, INTO_CASING),
+        derive_battens(room),
+        derive_free(room),
+    )
+    pieces = [_marked(room.standard, piece) for some, _ in found for piece in some]
+    problems = [problem for _, wrong in found for problem in wrong]
+    return [replace(piece, letter=letter(place)) for place, piece in enumerate(pieces)], problems
+
+
+def _marked(standard: Standard, piece: Piece) -> Piece:
+    """A piece with what is to be known of any: what its ± means, how it is held at the saw, what seasons do to it."""
+    return note_movement(standard, mark_short(mark_in_place(piece, standard), standard))

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from scantling.engine.lengths import ZERO, Length
-from scantling.engine.standard import Standard
+from scantling.engine.survey.room import Room
 from scantling.engine.trim.ends import End
 from scantling.engine.trim.piece import Flag, Piece, Step
 from scantling.engine.trim.runs import AIR, CASING, OPEN
@@ -18,10 +18,11 @@ from scantling.engine.trim.working import edge_steps
 HALF_OF_SQUARE = Fraction(45)
 
 
-def is_returned(standard: Standard, kind: str, stands_out: Length) -> bool:
+def is_returned(room: Room, kind: str, stands_out: Length) -> bool:
     """Whether a run is returned where it ends at a thing of that kind, standing so far out from the wall."""
+    standard = room.standard
     if kind == OPEN:
-        return standard.open_end == "returned"
+        return standard.open_end == "returned" and not room.closed
     return kind == AIR or (
         kind == CASING and standard.proud_end == "returned" and stands_out > standard.casing_thickness
     )

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from scantling.engine.lengths import ZERO, Length, format_length
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Problem, Room, SurveyError, Wall, check_along
 
-CORNER, CASING, OBSTACLE, AIR, OPEN = "corner", "casing", "obstacle", "air", "open"
+CORNER, CASING, OBSTACLE, AIR, OPEN, SCARF = "corner", "casing", "obstacle", "air", "open", "scarf"
 LEFT, RIGHT = "left", "right"
 FLOOR, WAIST, HEAD = "floor", "waist", "head"
 
@@ -168,13 +168,20 @@ def _runs_along(room: Room, wall: Wall, course: Course) -> Iterator[Run]:
     breaks = [found for thing in things if (found := _break(room, thing))]
     placed = sorted(breaks, key=lambda found: _along(found[0]))
     before = room.before(wall)
-    bound = Bound(CORNER, f"corner {before.number}", ()) if before else Bound(OPEN, "the open left end", ())
+    bound = Bound(CORNER, f"corner {before.number}", ()) if before else Bound(OPEN, _open_end(room, LEFT), ())
     for left_side, right_side in placed:
-        yield _run(wall, bound, left_side, course)
+        yield make_run(wall, bound, left_side, course)
         bound = right_side
     if wall.length:
-        kind, name = (CORNER, f"corner {wall.number}") if room.after(wall) else (OPEN, "the open right end")
-        yield _run(wall, bound, Bound(kind, name, (_wall_term(wall, wall.length, course),)), course)
+        kind, name = (CORNER, f"corner {wall.number}") if room.after(wall) else (OPEN, _open_end(room, RIGHT))
+        yield make_run(wall, bound, Bound(kind, name, (_wall_term(wall, wall.length, course),)), course)
+
+
+def _open_end(room: Room, side: str) -> str:
+    """An end that nothing is known beyond: of a room that does not come round yet, or is not to."""
+    if not room.closed:
+        return f"the open {side} end"
+    return "where the walk began" if side == LEFT else "where the walk has come to"
 
 
 def _wall_term(wall: Wall, length: Measure, course: Course) -> Term:
@@ -214,7 +221,7 @@ def _along(bound: Bound) -> Length:
     return sum((term.value * term.sign for term in bound.terms), start=ZERO)
 
 
-def _run(wall: Wall, left: Bound, right: Bound, course: Course) -> Run:
+def make_run(wall: Wall, left: Bound, right: Bound, course: Course) -> Run:
     """A run with what it is notched for: what stands along it, and what may, as long as its place was not read."""
     start, end = _along(left), _along(right)
     notches = (

@@ -5,17 +5,14 @@ way: it is returned on both sides of it. It goes on after the floor is down, nai
 to both. Common practice, no source.
 """
 
-from scantling.engine.survey.room import Problem, Room
-from scantling.engine.trim.molding import Molding, derive_molding
-from scantling.engine.trim.piece import Piece
+from scantling.engine.standard import Standard
+from scantling.engine.trim.molding import Molding
 from scantling.engine.trim.runs import Course
 
 SHOE = Course(obstacles=("stops", "over"))
 
 
-def derive_shoe(room: Room) -> tuple[list[Piece], list[Problem]]:
-    """The room's shoe in fitting order, and the walls that leave no room for a piece."""
-    its = room.standard
-    shoe = Molding("shoe", "shoe", its.profile_of("shoe"), its.shoe_thickness, its.shoe_height, its.shoe_inside, SHOE,
+def shoe_of(its: Standard) -> Molding:
+    """The shoe of a standard; without base it lies on the wall."""
+    return Molding("shoe", "shoe", its.profile_of("shoe"), its.shoe_thickness, its.shoe_height, its.shoe_inside, SHOE,
                    on_base=its.wants("base"))  # fmt: skip
-    return derive_molding(room, shoe)

@@ -1,0 +1,47 @@
+"""How far a wall leans: the gap that a level of 24 in, held upright on it, leaves at the end that stands off.
+
+"1/4 top": it touches at the foot, so the wall leans away from the room; "1/4 foot": it touches at the top, and the wall
+leans in. "0" is plumb.
+"""
+
+from fractions import Fraction
+
+from scantling.engine.errors import EngineError, quote
+from scantling.engine.lengths import THIRTY_SECOND, ZERO, Length, format_length, parse_length
+
+LEVEL = Fraction(24)
+AWAY = {"top": 1, "foot": -1, "bottom": -1}
+
+
+class PlumbError(EngineError):
+    sentences = {
+        "which-end": "{text} does not say which end of the level stands off: write 1/4 top or 1/4 foot, or 0.",
+        "leans-too-far": "{text} off in 24 in is more than a wall leans: read it again.",
+    }
+
+
+def parse_plumb(text: str) -> Fraction:
+    """How far out of the room a wall leans for each inch up: below zero where it leans in. Raises `EngineError`.
+
+    >>> parse_plumb("1/4 foot")
+    Fraction(-1, 96)
+    """
+    gap, _, end = text.strip().rpartition(" ")
+    if end.lower() not in AWAY:
+        if parse_length(text) != ZERO:
+            raise PlumbError("which-end", text=quote(text))
+        return Fraction(0)
+    length = parse_length(gap)
+    if length.inches * 6 > LEVEL:
+        raise PlumbError("leans-too-far", text=quote(text))
+    return AWAY[end.lower()] * length.inches / LEVEL
+
+
+def say_plumb(leans: Fraction) -> str:
+    """In words, by what the level shows.
+
+    >>> say_plumb(parse_plumb("1/4 foot"))
+    'leans in, 1/4" in 24'
+    """
+    gap = format_length(Length(abs(leans) * LEVEL), THIRTY_SECOND)
+    return f"leans {'away' if leans > 0 else 'in'}, {gap} in 24" if leans else "plumb"
