@@ -95,9 +95,7 @@ def _steps(result: SumResult) -> Iterator[Step]:
 
 
 def derive_stock_flags(standard: Standard, profile: str, cut: Length) -> Iterator[Flag]:
-    """Whether a board is too long for what can be bought, or too short to hold."""
+    """Whether a board is too long for what can be bought."""
     longest = max((row.length - standard.end_trim for row in standard.stock_of(profile)), default=cut)
     if cut > longest:
         yield Flag("longer-than-stock", f"Longer than any board on the list, {format_length(longest)} usable.")
-    if cut < standard.hold:
-        yield Flag("short", "Too short to hold at the saw by hand: cut it from the end of a longer board.")
