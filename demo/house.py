@@ -1,7 +1,7 @@
 """The demo house: the sewing room and back stair hall of an invented 1936 bungalow, as a journal.
 
 Run it to write house.json beside it. Everything is made up: house, figures and prices. The figures are written in all
-the ways a person writes them; the sewing room closes to within what a tape can tell, and the hall still wants readings.
+the ways a person writes them; both rooms close to within what a tape can tell.
 """
 
 import json
@@ -52,6 +52,14 @@ class Journal:
         return [self.say("reading", of=of, what=what, text=text) for text in texts]
 
 
+def heights(journal: Journal, opening: str, left: str, right: str, corners: tuple[str, str]) -> None:
+    """What casing wants of an opening, besides its width."""
+    journal.read(opening, "left", left)
+    journal.read(opening, "right", right)
+    for side, corner in zip(("left", "right"), corners, strict=True):
+        journal.read(opening, f"{side}_corner", corner)
+
+
 def sewing_room(journal: Journal, house: str) -> None:
     """A door, a bay, a chimney breast, a niche for a radiator, and one corner well out of square."""
     room = journal.new("room", house=house, name="Sewing room", closed=True)
@@ -63,20 +71,30 @@ def sewing_room(journal: Journal, house: str) -> None:
         journal.read(walls[-1], "sides" if sides else "corner", sides or corner)
         return walls[-1]
 
-    def thing(of: str, at: str, *widths: str, kind: str, base: str = "") -> None:
+    def thing(of: str, at: str, *widths: str, kind: str, base: str = "") -> str:
         if base:
             found = journal.new("obstacle", wall=of, kind=kind, base=base)
         else:
             found = journal.new("opening", wall=of, kind=kind)
         journal.read(found, "at", at)
         journal.read(found, "width", *widths)
+        return found
 
     door_wall = wall("inside", "11' 9 3/8\"", "141 3/8", corner="90.0")
-    thing(door_wall, "14 1/2", "30 1/8", "30 1/8", kind="door")
+    door = thing(door_wall, "14 1/2", "30 1/8", "30 1/8", kind="door")
+    heights(journal, door, "80 3/16", "80 1/16", ("90.2", "89.8"))
     thing(door_wall, "47 3/8", "12", kind="floor register", base="over")
-    thing(wall("outside", "41 5/8", corner="134.8"), "8 1/2", "26", kind="window")
+    on_stool = thing(wall("outside", "41 5/8", corner="134.8"), "8 1/2", "26", kind="window")
+    heights(journal, on_stool, "46 1/4", "46 1/4", ("90.0", "90.0"))
+    journal.read(on_stool, "sash", "3 7/8", "3 13/16")
     wall("inside", "27 1/16", corner="134.9")
-    thing(wall("inside", "3' 7 1/2\"", corner="135.1"), "6 3/4", "30", kind="window")
+    framed = thing(wall("inside", "3' 7 1/2\"", corner="135.1"), "6 3/4", "30", kind="window")
+    journal.say("setting", of=framed, name="window.style", value="picture")
+    journal.say("setting", of=framed, name="extension.wanted", value="yes")
+    heights(journal, framed, "36 1/8", "36 1/8", ("90.0", "90.0"))
+    for place, depths in (("left", "3/8, 1/2, 1/2"), ("right", "1/2, 1/2, 1/2"), ("head", "3/8, 1/2"),
+                          ("sill", "1/2, 1/2")):  # fmt: skip
+        journal.read(framed, f"depth_{place}", depths)
     wall("outside", "27", corner="135.0")
     wall("inside", "27 7/8", corner="90.0")
     cabinet_wall = wall("inside", "46 7/8", sides="24, 24, 33 15/16")
@@ -95,28 +113,30 @@ def sewing_room(journal: Journal, house: str) -> None:
 
 
 def stair_hall(journal: Journal, house: str) -> None:
-    """An L with an outside corner, half surveyed: two corners and a width are still wanted."""
+    """An L with an outside corner, a door, and an opening without one to the stair."""
     room = journal.new("room", house=house, name="Back stair hall", closed=True)
     after: str | None = None
     walls = []
     for turn, length, corner in (
         ("inside", "58 1/4", "90.0"),
-        ("inside", "10' 0 3/4\"", "89.5"),
-        ("inside", "34 1/2", "90.5"),
+        ("inside", "10' 0 3/4\"", "89.9"),
+        ("inside", "34 1/2", "90.1"),
         ("outside", "71 1/8", "90.0"),
-        ("inside", "23 3/4", None),
-        ("inside", "49 5/8", None),
+        ("inside", "23 3/4", "90.0"),
+        ("inside", "49 5/8", "90.0"),
     ):
         after = journal.new("wall", room=room, after=after, turn=turn)
         walls.append(after)
         journal.read(after, "length", length)
-        if corner:
-            journal.read(after, "corner", corner)
+        journal.read(after, "corner", corner)
     door = journal.new("opening", wall=walls[0], kind="door")
     journal.read(door, "at", "13")
     journal.read(door, "width", "30 1/8")
+    heights(journal, door, "80 1/4", "80 1/4", ("90.0", "90.0"))
     stair = journal.new("opening", wall=walls[5], kind="cased")
     journal.read(stair, "at", "8 1/4")
+    journal.read(stair, "width", "31 7/8", "31 15/16")
+    heights(journal, stair, "81", "81 1/8", ("90.0", "90.0"))
 
 
 def build() -> dict:
@@ -137,6 +157,13 @@ def build() -> dict:
     stock = [{"length": length, "price": price, "limit": None} for length, price in rows]
     stock.append({"length": "38 1/2", "price": "0", "limit": "1"})
     journal.say("setting", of=house, name="base.stock", value=stock)
+    for name, priced in (
+        ("casing.stock", (("7 ft", "9.15"), ("8 ft", "10.20"), ("14 ft", "17.60"))),
+        ("stool.stock", (("6 ft", "14.75"),)),
+        ("extension.stock", (("6 ft", "8.30"), ("8 ft", "10.95"))),
+    ):
+        rows = [{"length": length, "price": price, "limit": None} for length, price in priced]
+        journal.say("setting", of=house, name=name, value=rows)
     sewing_room(journal, house)
     stair_hall(journal, house)
     return {"entries": journal.entries}

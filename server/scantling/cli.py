@@ -158,8 +158,9 @@ def _serve(chosen: argparse.Namespace, ports: list[int]) -> None:
 
 
 def run_demo(chosen: argparse.Namespace) -> None:
-    from scantling.demo_house import load_demo
+    from scantling.demo_house import edition, load_demo
 
+    chosen.data = chosen.data / edition()
     load_demo(chosen.data)
     for ask, form in (("pieces", format_pieces), ("boards_for_room", format_boards)):
         _print(chosen.json, _for_rooms(chosen.data, None, ask), form)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 from pathlib import Path
 
@@ -15,6 +16,11 @@ def house_file() -> Path:
     """The house in the installed package, or beside it in a checkout."""
     installed = PACKAGE / "demo" / "house.json"
     return installed if installed.is_file() else PACKAGE.parents[1] / "demo" / "house.json"
+
+
+def edition() -> str:
+    """A name for this house as it is: entries never change, so a house that was written anew wants a new notebook."""
+    return hashlib.sha256(house_file().read_bytes()).hexdigest()[:12]
 
 
 def load_demo(folder: Path) -> int:

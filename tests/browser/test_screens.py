@@ -326,7 +326,7 @@ def test_readings_that_disagree_are_told_while_one_still_stands_there(entering):
 def test_a_wall_struck_and_restored_keeps_its_place(room):
     visit(room, "survey", "walk")
     room.get_by_text("8 walls so far").tap()
-    room.get_by_role("link", name="wall 2").tap()
+    room.locator("a.row", has_text="wall 2").tap()
     touch(room, "Strike wall 2")
     expect(room.get_by_text("7 walls so far")).to_be_visible()
 
@@ -334,7 +334,7 @@ def test_a_wall_struck_and_restored_keeps_its_place(room):
     touch(room, "Restore the wall")
 
     room.get_by_text("8 walls so far").tap()
-    expect(room.get_by_role("link", name="wall 2")).to_contain_text("cabinet")
+    expect(room.locator("a.row", has_text="wall 2")).to_contain_text("cabinet")
 
 
 def test_a_forgotten_wall_is_put_where_it_belongs(room):

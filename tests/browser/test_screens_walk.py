@@ -72,5 +72,5 @@ def test_a_wall_that_cannot_be_reached_is_left_and_stays_wanted(laptop, phone, o
 
     touch(page, "Can’t reach")
 
-    expect(ahead).to_have_text("Next: wall 1, door, jamb to jamb, at the floor")
+    expect(ahead).to_have_text("Next: wall 1, door, jamb to jamb")
     expect(page.get_by_role("link", name="wall 1, left corner to the door")).to_contain_text("not read yet")

@@ -233,7 +233,8 @@ def test_a_notch_whose_place_is_not_read_is_told_of_on_every_board_it_may_be_in(
 CORNERED: dict[str, tuple[str, list[str], list[str]]] = {
     # The casing reaches 3/16 + 2 1/4 = 2 7/16 to each side of the door.
     "casing flush in the corner": ("2 7/16", ["base, wall 1, right of the door"], []),
-    "casing past the corner": ("2", ["base, wall 1, right of the door"], ["no-room"]),
+    "casing ripped to lie flush": ("2", ["base, wall 1, right of the door"], []),
+    "no room for any casing": ("1/8", [], ["no-room"]),
     "less wall than the joint takes": ("2 15/16", ["base, wall 1, right of the door"], ["too-short"]),
     "more wall than the joint takes": (
         "3 1/16",

@@ -56,8 +56,8 @@ def test_every_figure_is_named_as_the_screens_name_it():
     names = derive_names(read_room(facts))
     assert [name for name in names if name.startswith("wall 1")] == [
         "wall 1", "wall 1 door width", "wall 1 door from the left", "wall 1 door left height",
-        "wall 1 door right height", "wall 1 window 1 width", "wall 1 window 1 from the left",
-        "wall 1 window 2 width", "wall 1 window 2 from the left", "wall 1 cabinet width",
+        "wall 1 door right height", "wall 1 left window width", "wall 1 left window from the left",
+        "wall 1 right window width", "wall 1 right window from the left", "wall 1 cabinet width",
         "wall 1 cabinet from the left",
     ]  # fmt: skip
     assert "reveal" in names

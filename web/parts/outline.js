@@ -9,9 +9,13 @@
  * @typedef {{id: string, number: number, turn: string, after: string | null, openings: Thing[], obstacles: Thing[],
  *   entries: string[], all: string[]}} Wall
  */
-/** @typedef {{id: string, name: string, house: string, closed: boolean, walls: Wall[], entries: string[]}} Room */
-/** @typedef {{id: string, name: string, built: number | null, rooms: Room[], entries: string[]}} House */
-/** @typedef {{id: string, name: string, room: string, strikes: string[]}} Struck */
+/**
+ * @typedef {{id: string, name: string, house: string, closed: boolean, walls: Wall[], entries: string[],
+ *   all: string[]}} Room
+ */
+/** @typedef {{id: string, name: string, built: number | null, rooms: Room[], entries: string[], all: string[]}} House */
+/** What is struck altogether, and where it was: a wall or thing in a room, a room in a house, a house nowhere. */
+/** @typedef {{id: string, kind: string, name: string, room?: string, house?: string, strikes: string[]}} Struck */
 /** @typedef {{entry: string, text: string, what: string, struck: boolean, strike: string | null}} Typed */
 
 const KINDS = new Set(["house", "room", "wall", "opening", "obstacle", "reading", "strike"]);
@@ -33,8 +37,12 @@ export function outline(entries) {
     obstacles: obstacles.filter((obstacle) => obstacle.wall === wall.id),
   }));
   const order = walk(inOrder, strikes);
-  const rooms = heads("room").map((room) => ({ ...room, walls: number(order, walls, room.id) }));
-  const houses = heads("house").map((house) => ({ ...house, rooms: rooms.filter((room) => room.house === house.id) }));
+  const allHouses = heads("house");
+  // A room goes with its house, as it does for the engine.
+  const rooms = heads("room")
+    .filter((room) => allHouses.some((house) => house.id === room.house))
+    .map((room) => ({ ...room, walls: number(order, walls, room.id) }));
+  const houses = allHouses.map((house) => ({ ...house, rooms: rooms.filter((room) => room.house === house.id) }));
   return {
     houses,
     rooms: new Map(rooms.map((room) => [room.id, room])),
@@ -83,10 +91,10 @@ function gather(kind, statements, past) {
   return [...records.values()].filter((record) => record.entries.length);
 }
 
-/** Walls and what was in them that are struck altogether. @param {Entry[]} inOrder @param {Map<string, string>} strikes */
+/** Houses, rooms, walls and what was in them that are struck altogether. @param {Entry[]} inOrder @param {Map<string, string>} strikes */
 function struckIn(inOrder, strikes) {
   const roomOf = new Map(inOrder.filter(({ kind }) => kind === "wall").map(({ body }) => [body.wall, body.room]));
-  const found = ["wall", "opening", "obstacle"].flatMap((kind) => {
+  const found = ["house", "room", "wall", "opening", "obstacle"].flatMap((kind) => {
     /** @type {Map<string, Entry[]>} */
     const said = Map.groupBy(
       inOrder.filter((entry) => entry.kind === kind),
@@ -97,7 +105,9 @@ function struckIn(inOrder, strikes) {
   return found.map(([id, entries]) => {
     const { kind, body } = /** @type {Entry} */ (entries.at(-1));
     const strikesHere = entries.map((entry) => /** @type {string} */ (strikes.get(entry.id)));
-    return { id, name: kind === "wall" ? "wall" : body.kind, room: roomOf.get(body.wall), strikes: strikesHere };
+    const name = body.name ?? (kind === "wall" ? "wall" : body.kind);
+    const room = kind === "room" ? undefined : roomOf.get(body.wall);
+    return { id, kind, name, room, house: kind === "room" ? body.house : undefined, strikes: strikesHere };
   });
 }
 

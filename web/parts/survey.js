@@ -33,6 +33,7 @@ function plainRows(wall, room, readings) {
       { of: id, what: "width", title: `${name}, ${thing}, jamb to jamb` },
       { of: id, what: "left", title: `${name}, ${thing}, height at the left` },
       { of: id, what: "right", title: `${name}, ${thing}, height at the right` },
+      ...(kind === "window" ? [{ of: id, what: "sash", title: `${name}, ${thing}, sash to the wall` }] : []),
     ];
   });
   const obstacles = wall.obstacles.flatMap(({ id, kind }) => [

@@ -104,3 +104,11 @@ export function acceptPlan(journal, accept, bought = new Map()) {
   }));
   return journal.append(accept.kind, { ...accept.body, boards }, accept.supersedes);
 }
+
+/**
+ * A thing is gone when every statement about it is struck: striking the last alone would bring back the one before.
+ * @param {Journal} journal @param {string[]} entries @param {string} why
+ */
+export async function strikeAll(journal, entries, why) {
+  for (const entry of entries) await strike(journal, entry, why);
+}

@@ -7,18 +7,19 @@ import { useAnswer, useNotebook } from "../parts/notebook.js";
 import { Page } from "../parts/page.js";
 import { go, link } from "../parts/route.js";
 import { useSurvey } from "../parts/survey.js";
+import { SETTING_NAMES } from "../parts/trims.js";
 import { isYear, parseYear, Year } from "../parts/year.js";
-import { restateHouse, strike } from "../parts/write.js";
+import { restateHouse, strike, strikeAll } from "../parts/write.js";
 import { Keeping } from "./keeping.js";
-import { SETTING_NAMES, Standard } from "./standard.js";
+import { Standard } from "./standard.js";
 
 /** @param {{place: string[]}} props */
-export function House({ place: [name] }) {
+export function House({ place: [name, of] }) {
   const { outline, room } = useNotebook();
   const house = outline.houses.find((one) => one.id === room?.house) ?? outline.houses[0] ?? null;
   const { answer } = useAnswer({ ask: "notebook" });
   const known = answer?.houses.find((one) => one.id === house?.id) ?? null;
-  if (name === "standard" && house) return html`<${Standard} house=${house} known=${known} />`;
+  if (name === "standard" && house) return html`<${Standard} house=${house} known=${known} room=${of} />`;
   return html`<${Page} title="House" tab="house" kind="house">
     ${
       house
@@ -56,12 +57,14 @@ function NameAndYear({ house }) {
   const [name, setName] = useState(house.name);
   const [built, setBuilt] = useState(year);
   const ready = name.trim() && isYear(built) && (name !== house.name || built !== year);
+  const take = () => act(() => strikeAll(journal, house.all, "struck by hand"), `${house.name} struck`);
   const save = () => act(() => restateHouse(journal, house, name.trim(), parseYear(built)), name);
   return html`<details class="more">
-    <summary>Name and year</summary>
+    <summary>Name and year, or strike it</summary>
     <${Field} label="Name of the house" value=${name} onInput=${setName} />
     <${Year} built=${built} onBuilt=${setBuilt} />
     <${Button} disabled=${!ready} onTouch=${save}>Save<//>
+    <${Button} kind="plain" onTouch=${take}>Strike ${house.name}<//>
   </details>`;
 }
 

@@ -103,20 +103,22 @@ function turnOf(row, survey) {
 /** How the engine understands the text so far. @param {string} what @param {string} text @param {string} turn */
 export function useEcho(what, text, turn) {
   const typed = text.trim();
-  const corner = what === "corner" ? { corner: typed } : { sides: typed.split(",").map((side) => side.trim()) };
-  const length = what !== "corner" && what !== "sides";
+  const corner = isCorner(what) ? { corner: typed } : { sides: typed.split(",").map((side) => side.trim()) };
+  const length = !isCorner(what) && what !== "sides";
+  // Of a row of points the last is echoed, the one in hand; what stands proud is read without its sign.
+  const asked = isRow(what) ? typed.split(",").at(-1)?.trim().replace(/^[-−]/, "") : typed;
   const ready = typed && (what !== "sides" || (corner.sides?.length === 3 && corner.sides.every(Boolean)));
   // No thickness changes what is shown here; the question wants one all the same.
   return useAnswer(
-    !ready ? null : length ? { ask: "read", text: typed } : { ask: "corner", turn, ...corner, thickness: "1" },
+    !ready || !asked ? null : length ? { ask: "read", text: asked } : { ask: "corner", turn, ...corner, thickness: "1" },
   );
 }
 
 /** The reading as it grows. @param {{text: string, what: string, hint: string}} props */
 export function Typed({ text, what, hint }) {
   if (!text) return html`<p class="waiting">${hint || "Touch the mark you see, type, or say it."}</p>`;
-  const plain = what !== "sides" && splitPlain(text);
-  if (what === "corner")
+  const plain = what !== "sides" && !isRow(what) && splitPlain(text);
+  if (isCorner(what))
     return html`<p class="hero"><span class="figure figure-huge">${text}${/[°d]/.test(text) ? "" : "°"}</span></p>`;
   if (!plain) return html`<p class="hero as-written">${text}</p>`;
   const shown = [plain.whole, plain.mark].filter(Boolean).join(" ");
@@ -188,7 +190,18 @@ const WAYS = [
   ["corner", "degrees on a gauge"],
   ["sides", "three sides"],
 ];
-const PADS = { corner: Degrees, sides: Sides };
+const PADS = {
+  corner: Degrees,
+  left_corner: Degrees,
+  right_corner: Degrees,
+  sides: Sides,
+  depth_left: Points,
+  depth_right: Points,
+  depth_head: Points,
+  depth_sill: Points,
+};
+const isCorner = (/** @type {string} */ what) => PADS[/** @type {keyof PADS} */ (what)] === Degrees;
+const isRow = (/** @type {string} */ what) => PADS[/** @type {keyof PADS} */ (what)] === Points;
 const SIDES = ["along this wall", "along the next wall", "across, end to end"];
 
 /**
@@ -209,4 +222,31 @@ function Sides({ text, onText, onEnter }) {
     <${Written} label="type this side or say it" text=${side} onText=${put} onEnter=${onEnter} />
     <${InchOf} text=${side} onText=${put} />
     <${Digits} text=${side} onText=${put} />`;
+}
+
+/**
+ * Depths at one point after another, in one text, parted by commas.
+ * @param {{text: string, onText: (text: string) => void, onEnter: () => void}} props
+ */
+function Points({ text, onText, onEnter }) {
+  const [active, setActive] = useState("0");
+  const points = text.split(", ");
+  const put = (point) => {
+    const changed = points.map((old, place) => (String(place) === active ? point.replaceAll(",", "") : old));
+    onText(changed.join(", "));
+  };
+  const another = () => {
+    setActive(String(points.length));
+    onText(`${text}, `);
+  };
+  const point = points[Number(active)] ?? "";
+  const proud = point.startsWith("-");
+  return html`
+    <${Choice} name="point" legend="Point" value=${active} onPick=${setActive}
+      choices=${points.map((one, place) => [String(place), html`${place + 1}<b>${one || "–"}</b>`])} />
+    <div class="leans"><${Button} disabled=${points.some((one) => !one)} onTouch=${another}>next point<//>
+      <${Button} pressed=${proud} onTouch=${() => put(proud ? point.slice(1) : `-${point}`)}>jamb stands proud<//></div>
+    <${Written} label="type this point or say it" text=${point} onText=${put} onEnter=${onEnter} />
+    <${InchOf} text=${point} onText=${put} />
+    <${Digits} text=${point} onText=${put} />`;
 }

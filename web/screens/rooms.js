@@ -6,27 +6,30 @@ import { useNotebook } from "../parts/notebook.js";
 import { Page } from "../parts/page.js";
 import { go } from "../parts/route.js";
 import { isYear, parseYear, Year } from "../parts/year.js";
-import { addHouse, addRoom, restateRoom } from "../parts/write.js";
+import { addHouse, addRoom, restateRoom, strikeAll } from "../parts/write.js";
 
 export function Rooms() {
   const { outline } = useNotebook();
-  if (!outline.houses.length) return html`<${FirstStart} />`;
+  if (!outline.houses.length) return html`<${FirstStart} struck=${outline.struck.filter((one) => one.kind === "house")} />`;
   return html`<${Page} title="Rooms" tab="survey" kind="form">
     ${outline.houses.map((house) => html`<${RoomsOf} house=${house} key=${house.id} />`)}
     <details class="more">
       <summary>Another house</summary>
       <div class="now"><${NewHouse} /></div>
     </details>
+    <${Struck} struck=${outline.struck.filter((one) => one.kind === "house")} />
   <//>`;
 }
 
 /** @param {{house: any}} props */
 function RoomsOf({ house }) {
-  const { room } = useNotebook();
+  const { room, outline } = useNotebook();
+  const { struck } = outline;
   return html`<section>
     <h2>${house.name}</h2>
     <ul class="rows">${house.rooms.map((one) => html`<${RoomLine} room=${one} key=${one.id} />`)}</ul>
     ${room?.house === house.id ? html`<${Rename} room=${room} key=${room.id} />` : null}
+    <${Struck} struck=${struck.filter((one) => one.house === house.id)} />
     <${NewRoom} house=${house} />
   </section>`;
 }
@@ -54,10 +57,28 @@ function Rename({ room }) {
   const { journal, act } = useNotebook();
   const [name, setName] = useState(room.name);
   const save = () => act(() => restateRoom(journal, room, { name: name.trim() }), name);
+  const take = () => act(() => strikeAll(journal, room.all, "struck by hand"), `${room.name} struck`);
   return html`<details class="more">
-    <summary>Another name for ${room.name}</summary>
+    <summary>Another name for ${room.name}, or strike it</summary>
     <${Field} label="Its name" value=${name} onInput=${setName} onEnter=${save} />
     <${Button} disabled=${!name.trim() || name === room.name} onTouch=${save}>Save the name<//>
+    <${Button} kind="plain" onTouch=${take}>Strike ${room.name}<//>
+  </details>`;
+}
+
+/** What was struck, to be had back with all that was read in it. @param {{struck: any[]}} props */
+function Struck({ struck }) {
+  const { journal, act } = useNotebook();
+  if (!struck.length) return null;
+  const restore = (one) => act(() => strikeAll(journal, one.strikes, "restored by hand"), `${one.name} restored`);
+  return html`<details class="more">
+    <summary>Struck</summary>
+    <ul class="rows">${struck.map(
+      (one) => html`<li class="row" key=${one.id}>
+        <span class="row-words"><s>${one.name}</s></span>
+        <${Button} label="Restore ${one.name}" onTouch=${() => restore(one)}>Restore<//>
+      </li>`,
+    )}</ul>
   </details>`;
 }
 
@@ -77,12 +98,14 @@ function NewRoom({ house }) {
   </div>`;
 }
 
-function FirstStart() {
+/** @param {{struck: any[]}} props */
+function FirstStart({ struck }) {
   return html`<${Page} title="A new notebook" tab="survey" kind="form">
     <div class="low now">
       <p>Everything you write stays on this device and works without a signal.</p>
       <${NewHouse} />
     </div>
+    <${Struck} struck=${struck} />
   <//>`;
 }
 

@@ -11,13 +11,14 @@ import { nextRow, useSurvey } from "../parts/survey.js";
 import { useLight } from "../parts/wake.js";
 import { Cautions, Problems } from "../parts/notes.js";
 import { Battens } from "./battens.js";
+import { Opening } from "./opening.js";
 import { Reading } from "./reading.js";
 import { Rooms } from "./rooms.js";
 import { Row } from "./row.js";
 import { Thing } from "./thing.js";
 import { Walk } from "./walk.js";
 
-const PLACES = { read: Reading, row: Row, walk: Walk, thing: Thing, rooms: Rooms, battens: Battens };
+const PLACES = { read: Reading, row: Row, walk: Walk, thing: Thing, opening: Opening, rooms: Rooms, battens: Battens };
 
 /** @param {{place: string[]}} props */
 export function Survey({ place: [name, ...rest] }) {
@@ -49,6 +50,7 @@ function RoomInHand() {
       <${Cautions} cautions=${survey.cautions} />
       <p class="onward">
         <a href=${link("survey", "walk")}>Walls, doors and what is in the way</a>
+        <a href=${link("house", "standard", room.id)}>What differs in this room</a>
         <a href=${link("survey", "rooms")}>Other rooms, or a new one</a>
       </p>
     </section>

@@ -8,7 +8,7 @@ import { Page } from "../parts/page.js";
 import { go, link } from "../parts/route.js";
 import { OPENINGS, useSurvey } from "../parts/survey.js";
 import { Drawing } from "../parts/drawing.js";
-import { addOpening, addWall, restateRoom, strike, turnWall } from "../parts/write.js";
+import { addOpening, addWall, restateRoom, strikeAll, turnWall } from "../parts/write.js";
 
 const BASE = { stops: "stops at it", notch: "is notched round it", over: "runs past it" };
 /** @type {[string, string][]} */
@@ -23,11 +23,13 @@ const FEWEST = 3;
 export function Walk({ place: [chosen] }) {
   const { room } = useNotebook();
   const wall = room.walls.find((one) => one.id === chosen) ?? room.walls.at(-1);
-  const { plan } = useSurvey(room.id, wall?.id);
+  const { plan, walls = [] } = useSurvey(room.id, wall?.id);
+  // Two windows in one wall are told apart by the engine; till then both go by their kind.
+  const names = new Map(walls.flatMap((one) => one.openings).map(({ id, name }) => [id, name]));
   return html`<${Page} title=${`Walk: ${room.name}`} tab="survey" kind="walk">
     ${plan && wall ? html`<${Drawing} svg=${plan} label="Plan of ${room.name}" kind="plan" />` : null}
     ${room.walls.length > 1 ? html`<${SoFar} inHand=${wall} />` : null}
-    ${wall ? html`<${WallInHand} wall=${wall} key=${wall.id} />` : html`<${FirstWall} />`}
+    ${wall ? html`<${WallInHand} wall=${wall} names=${names} key=${wall.id} />` : html`<${FirstWall} />`}
   <//>`;
 }
 
@@ -66,15 +68,15 @@ function WallLine({ wall, inHand }) {
   </li>`;
 }
 
-/** @param {{wall: any}} props */
-function WallInHand({ wall }) {
+/** @param {{wall: any, names: Map<string, string>}} props */
+function WallInHand({ wall, names }) {
   const { room, act, journal } = useNotebook();
   const put = (/** @type {keyof OPENINGS} */ kind) =>
     act(() => addOpening(journal, wall.id, kind), `${OPENINGS[kind]} in wall ${wall.number}`);
   const take = () => act(() => strikeAll(journal, wall.all, "struck by hand"), `wall ${wall.number} struck`);
   return html`<div class="low now">
     <h2>You face wall ${wall.number}</h2>
-    <${Things} wall=${wall} />
+    <${Things} wall=${wall} names=${names} />
     <div class="side-by-side">
       <${Button} onTouch=${() => put("door")}>Door in this wall<//>
       <${Button} onTouch=${() => put("window")}>Window in this wall<//>
@@ -130,23 +132,25 @@ function Behind({ wall }) {
     }`;
 }
 
-/** What is in the wall, each with the way to take it out. @param {{wall: any}} props */
-function Things({ wall }) {
+/** What is in the wall, each with the way to take it out. @param {{wall: any, names: Map<string, string>}} props */
+function Things({ wall, names }) {
   const things = [...wall.openings, ...wall.obstacles];
   if (!things.length) return null;
-  return html`<ul class="rows">${things.map((thing) => html`<${ThingLine} thing=${thing} key=${thing.id} />`)}</ul>`;
+  return html`<ul class="rows">
+    ${things.map((thing) => html`<${ThingLine} thing=${thing} name=${names.get(thing.id) ?? nameOf(thing)} key=${thing.id} />`)}
+  </ul>`;
 }
 
-/** @param {{thing: any}} props */
-function ThingLine({ thing }) {
+/** @param {{thing: any, name: string}} props */
+function ThingLine({ thing, name }) {
   const { journal, act } = useNotebook();
-  const name = nameOf(thing);
   const take = () => act(() => strikeAll(journal, thing.all, "struck by hand"), `${name} struck`);
   return html`<li class="row">
     <span class="row-words">
       <span>${name}</span>
       ${thing.base ? html`<small>base ${BASE[/** @type {keyof BASE} */ (thing.base)]}</small>` : null}
     </span>
+    ${thing.base ? null : html`<${Button} label="What differs at the ${name}" onTouch=${() => go("survey", "opening", thing.id)}>Differs<//>`}
     <${Button} label="Strike the ${name}" onTouch=${take}>Strike<//>
   </li>`;
 }
@@ -175,12 +179,4 @@ function StruckLine({ struck }) {
 /** @param {{kind: string}} thing */
 function nameOf({ kind }) {
   return OPENINGS[/** @type {keyof OPENINGS} */ (kind)] ?? kind;
-}
-
-/**
- * A thing is gone when every statement about it is struck: striking the last alone would bring back the one before.
- * @param {import("../journal/journal.js").Journal} journal @param {string[]} entries @param {string} why
- */
-async function strikeAll(journal, entries, why) {
-  for (const entry of entries) await strike(journal, entry, why);
 }

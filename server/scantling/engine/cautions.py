@@ -15,12 +15,14 @@ OLD_PAINT = (
     "Old paint: in a house built before 1978 it may hold lead. Test it, or take it that it does: no dry sanding, no "
     "flame; contain, work wet, clean with a HEPA vacuum, keep children out."
 )
+# Bedrooms and basements have a window to escape by: International Residential Code, section R310, from memory.
+ESCAPE = "Escape: stops, stool and casing must not make an escape window's opening smaller. Local code says how large."
 TAIL = "General information: your tool's manual, local code and licensed trades come first."
 
 
-def cautions_for_cutting() -> list[str]:
-    """For a list of pieces to cut, and for boards to cut them from."""
-    return [SAW, TAIL]
+def cautions_for_cutting(*, windows: bool = False) -> list[str]:
+    """For a list of pieces to cut, and for boards to cut them from; with what a window adds."""
+    return [*([ESCAPE] if windows else []), SAW, TAIL]
 
 
 def cautions_for_survey(built: int | None) -> list[str]:

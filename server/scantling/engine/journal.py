@@ -113,21 +113,9 @@ class ObstacleBody(Body):
 class ReadingBody(Body):
     of = _id()
     what = _choice(
-        "length",
-        "corner",
-        "sides",
-        "at",
-        "width",
-        "height",
-        "left",
-        "right",
-        "left_corner",
-        "right_corner",
-        "studs",
-        "ceiling",
-        "plumb",
-        "in_place",
-    )
+        "length", "corner", "sides", "at", "width", "height", "left", "right", "left_corner", "right_corner", "studs",
+        "ceiling", "plumb", "in_place", "sash", "depth_left", "depth_right", "depth_head", "depth_sill",
+    )  # fmt: skip
     text = _words()
 
 

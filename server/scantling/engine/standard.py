@@ -11,12 +11,14 @@ from typing import Any
 from scantling.engine.angles import SQUARE, format_degrees, parse_degrees
 from scantling.engine.boards.case import Stock
 from scantling.engine.errors import EngineError, quote
-from scantling.engine.lengths import SIXTY_FOURTH, Length, format_length, parse_length
+from scantling.engine.lengths import SIXTY_FOURTH, ZERO, Length, format_length, parse_length
 from scantling.engine.trim.movement import GREEN, find_wood
 
 INSIDE_JOINTS = ("cope", "miter", "butt")
 HEADS = ("mitered", "butted")
-YES, NO = "yes", "no"
+STOOL, PICTURE = "stool", "picture"
+STYLES = (STOOL, PICTURE)
+YES, NO, NONE = "yes", "no", "none"
 # Moldings that run along walls, and what their two sizes are called.
 MOLDINGS = {
     "base": ("thickness", "height"), "cap": ("thickness", "width"), "shoe": ("thickness", "height"),
@@ -47,9 +49,11 @@ class StandardError(EngineError):
 
 @dataclass(frozen=True, slots=True)
 class Standard:
-    """What the pieces are made to. Defaults are common practice, no source, but for the reveal.
+    """What the pieces are made to. Defaults are common practice, no source, but for the reveal and the strips' step.
 
-    The reveal of 3/16: NAVEDTRA 14044, interior finish of walls and ceilings, "allow about 3/16 edge distance".
+    The reveal of 3/16: NAVEDTRA 14044, interior finish of walls and ceilings, "allow about 3/16 edge distance". A jamb
+    extension steps back by as much rather than lie flush (a trade journal, on jamb extensions). None: there is none, or
+    it is as the casing is: head as legs, apron as casing, plinth as the leg on it.
     """
 
     base_wanted: str = YES
@@ -91,9 +95,28 @@ class Standard:
     proud_end: str = "eased"
     casing_width: Length = Length(Fraction(9, 4))
     casing_thickness: Length = Length(Fraction(11, 16))
+    casing_head_width: Length | None = None
+    casing_overhang: Length = ZERO
+    casing_clearance: Length = ZERO
     casing_stock: tuple[Stock, ...] = ()
+    casing_head_stock: tuple[Stock, ...] = ()
     reveal: Length = Length(Fraction(3, 16))
     head: str = "mitered"
+    plinth_height: Length | None = None
+    plinth_width: Length | None = None
+    plinth_thickness: Length = Length(Fraction(1))
+    plinth_stock: tuple[Stock, ...] = ()
+    window_style: str = STOOL
+    stool_thickness: Length = Length(Fraction(3, 4))
+    stool_horn: Length = Length(Fraction(1, 2))
+    stool_stock: tuple[Stock, ...] = ()
+    apron_width: Length | None = None
+    apron_thickness: Length | None = None
+    apron_stock: tuple[Stock, ...] = ()
+    extension_wanted: str = NO
+    extension_thickness: Length = Length(Fraction(3, 4))
+    extension_step: Length = Length(Fraction(3, 16))
+    extension_stock: tuple[Stock, ...] = ()
     kerf: Length = Length(Fraction(1, 8))
     end_trim: Length = Length(Fraction(1, 2))
     hold: Length = Length(Fraction(12))
@@ -126,24 +149,71 @@ class Standard:
     def casing_profile(self) -> str:
         return profile_name("casing", self.casing_thickness, self.casing_width)
 
+    @property
+    def head_width(self) -> Length:
+        return self.casing_head_width or self.casing_width
+
+    @property
+    def head_profile(self) -> str:
+        """The legs', unless the head is wider or narrower."""
+        alike = self.head_width == self.casing_width
+        return self.casing_profile if alike else profile_name("casing head", self.casing_thickness, self.head_width)
+
+    @property
+    def plinth_profile(self) -> str:
+        return profile_name("plinth", self.plinth_thickness, self.plinth_width or self.casing_width)
+
+    @property
+    def stool_profile(self) -> str:
+        """By its thickness alone: how wide it is ripped, each window says."""
+        return profile_name("stool", self.stool_thickness)
+
+    @property
+    def apron_profile(self) -> str:
+        """The casing's, unless the apron was given a size or boards of its own."""
+        own = self.apron_width or self.apron_thickness or self.apron_stock
+        return profile_name("apron", *self.apron_size) if own else self.casing_profile
+
+    @property
+    def apron_size(self) -> tuple[Length, Length]:
+        """Thickness and width: the casing's where they were not given."""
+        return self.apron_thickness or self.casing_thickness, self.apron_width or self.casing_width
+
+    @property
+    def extension_profile(self) -> str:
+        """By its thickness alone: how wide each strip is ripped, its depths say."""
+        return profile_name("jamb stock", self.extension_thickness)
+
     def wants(self, trim: str) -> bool:
-        """Whether a kind of trim is wanted at all: base, casing, shoe."""
+        """Whether a kind of trim is wanted at all: base, casing, shoe, extension."""
         return bool(getattr(self, f"{trim}_wanted") == YES)
 
-    def stock_of(self, profile: str) -> tuple[Stock, ...]:
-        """The boards of a profile that can be bought or are on hand."""
-        stock: dict[str, tuple[Stock, ...]] = {self.casing_profile: self.casing_stock}
+    @property
+    def stocks(self) -> dict[str, tuple[Stock, ...]]:
+        """The boards of every profile that this standard makes, by its name."""
+        stock = {
+            self.plinth_profile: self.plinth_stock,
+            self.stool_profile: self.stool_stock,
+            self.extension_profile: self.extension_stock,
+            self.apron_profile: self.apron_stock,
+            self.head_profile: self.casing_head_stock,
+            self.casing_profile: self.casing_stock,
+        }
         stock |= {self.profile_of(name): getattr(self, f"{name}_stock") for name in ("crown", *MOLDINGS)}
-        return stock.get(profile) or tuple(row for name, row in self.other_stock if name == profile)
+        return stock
+
+    def stock_of(self, profile: str) -> tuple[Stock, ...]:
+        """The boards of a profile that can be bought or are on hand; none of one that this standard does not make."""
+        return self.stocks.get(profile) or tuple(row for name, row in self.other_stock if name == profile)
 
 
 def _size(length: Length) -> str:
     return format_length(length, SIXTY_FOURTH).rstrip('"')
 
 
-def profile_name(name: str, thickness: Length, width: Length) -> str:
+def profile_name(name: str, *sizes: Length) -> str:
     """What stock is called: batten 3/4 × 2 1/2."""
-    return f"{name} {_size(thickness)} × {_size(width)}"
+    return f"{name} {' × '.join(map(_size, sizes))}"
 
 
 def parse_price(text: str) -> int:
@@ -262,6 +332,10 @@ def _scarf(name: str, value: str) -> Fraction:
     return degrees
 
 
+def _or_none(parse: Any) -> Any:
+    return lambda name, value: None if value.strip() == NONE else parse(name, value)
+
+
 def _stock(name: str, value: object) -> tuple[Stock, ...]:
     return parse_stock(value)
 
@@ -295,7 +369,11 @@ SETTINGS: dict[str, Any] = {
     "proud_end": _choice(*PROUD_ENDS),
     "casing.width": _positive,
     "casing.thickness": _positive,
-    "casing.stock": lambda name, value: parse_stock(value),
+    "casing.head_width": _or_none(_positive),
+    "casing.overhang": _not_negative,
+    "casing.clearance": _not_negative,
+    "casing.stock": _stock,
+    "casing.head_stock": _stock,
     "other.stock": _named_stock,
     "wood.species": _species,
     "wood.cut": _choice("flat", "quarter"),
@@ -303,6 +381,21 @@ SETTINGS: dict[str, Any] = {
     "wood.to": _moisture,
     "reveal": _not_negative,
     "head": _choice(*HEADS),
+    "plinth.height": _or_none(_positive),
+    "plinth.width": _or_none(_positive),
+    "plinth.thickness": _positive,
+    "plinth.stock": _stock,
+    "window.style": _choice(*STYLES),
+    "stool.thickness": _positive,
+    "stool.horn": _not_negative,
+    "stool.stock": _stock,
+    "apron.width": _or_none(_positive),
+    "apron.thickness": _or_none(_positive),
+    "apron.stock": _stock,
+    "extension.wanted": _choice(YES, NO),
+    "extension.thickness": _positive,
+    "extension.step": _not_negative,
+    "extension.stock": _stock,
     "kerf": _not_negative,
     "end_trim": _not_negative,
     "hold": _not_negative,
@@ -310,6 +403,33 @@ SETTINGS: dict[str, Any] = {
     "spare_sticks": lambda name, value: _few(name, value, SPARES_AT_MOST),
     "overage": lambda name, value: Fraction(_few(name, value, OVERAGE_AT_MOST)),
 }
+# What one opening may differ in from its room, on purpose: its casing and what goes with it, not the room's moldings.
+OF_OPENING = ("casing.", "plinth.", "window.", "stool.", "apron.", "extension.", "reveal", "head")
+# Boards are of a size: said for one, they are not boards of another.
+SIZES = {
+    "base.stock": ("base.height", "base.thickness"),
+    "casing.stock": ("casing.width", "casing.thickness"),
+    "casing.head_stock": ("casing.head_width", "casing.thickness"),
+    "plinth.stock": ("plinth.width", "plinth.thickness"),
+    "stool.stock": ("stool.thickness",),
+    "apron.stock": ("apron.width", "apron.thickness"),
+    "extension.stock": ("extension.thickness",),
+}
+
+
+def lay_over(settings: Mapping[str, object], own: Mapping[str, object]) -> dict[str, object]:
+    """The settings of a house with those of a room, or of one opening, over them.
+
+    Boards of a profile do not come along to where it has another size.
+
+    >>> lay_over({"casing.width": "2 1/4", "casing.stock": []}, {"casing.width": "3 1/2"})
+    {'casing.width': '3 1/2'}
+    """
+    laid = {**settings, **own}
+    for stock, sizes in SIZES.items():
+        if stock not in own and any(name in own and own[name] != settings.get(name) for name in sizes):
+            laid.pop(stock, None)
+    return laid
 
 
 def check_setting(name: str, value: object) -> list[EngineError]:
@@ -326,7 +446,7 @@ def derive_standard(settings: Mapping[str, object]) -> Standard:
     given: dict[str, Any] = {}
     for name, value in settings.items():
         if name in SETTINGS:
-            written = value if name.endswith(".stock") else str(value)
+            written = value if name.endswith("stock") else str(value)
             try:
                 given[name] = SETTINGS[name](name, written)
             except EngineError as error:
@@ -356,8 +476,10 @@ def _default(name: str) -> str:
     value = getattr(Standard(), name.replace(".", "_"))
     if isinstance(value, Length):
         return format_length(value).rstrip('"')
-    return "" if value is None else str(value)
+    if value is None:
+        return "" if name.startswith("wood.") else NONE
+    return str(value)
 
 
 # What a setting is until a person says otherwise, as text; stock has no default, for no price can be guessed.
-DEFAULTS = {name: _default(name) for name in SETTINGS if not name.endswith(".stock")}
+DEFAULTS = {name: _default(name) for name in SETTINGS if not name.endswith("stock")}

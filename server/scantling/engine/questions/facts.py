@@ -33,11 +33,28 @@ class Reading(fields.Field[Any]):
         return value
 
 
+class Points(Reading):
+    """Depths at a row of points."""
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Any:
+        rows = value if isinstance(value, list) and value and isinstance(value[0], list) else [value]
+        for row in rows:
+            super()._deserialize(row, attr, data, **kwargs)
+        return value
+
+
 class CornerFacts(Lenient):
     turn = fields.String(load_default="inside", validate=one_of(*TURNS))
     corner = Reading()
     sides = Reading()
     meets = Reading()
+
+
+class DepthsFacts(Lenient):
+    """From the jamb's edge to the plane of the wall, a text for each point: sides from the top down, head and sill from
+    the left; or one text, "1/2, 5/8, 3/4", or several lists of points where they were read more than once."""
+
+    left, right, head, sill = Points(), Points(), Points(), Points()
 
 
 class OpeningFacts(Lenient):
@@ -51,6 +68,9 @@ class OpeningFacts(Lenient):
         Reading(allow_none=True),
         validate=validate.Length(equal=2, error="Give two head corners, left and right, or null where not read."),
     )
+    sash = Reading(metadata={"description": "from the closed sash to the plane of the wall"})
+    depths = fields.Nested(DepthsFacts)
+    settings = fields.Dict(keys=fields.String(), metadata={"description": "what this opening differs in from its room"})
 
 
 class ObstacleFacts(Lenient):

@@ -1,6 +1,5 @@
 """`take` and `check` entries, and what the whole `notebook` adds up to."""
 
-import copy
 from collections import Counter
 from typing import Any
 
@@ -13,8 +12,9 @@ from scantling.engine.journal import Entry, check_entry
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.cut_list import say_state
 from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.questions.settings import SettledOut, show_settings
 from scantling.engine.shapes import Asked, out, text_out, texts_out
-from scantling.engine.standard import DEFAULTS, check_setting
+from scantling.engine.standard import DEFAULTS
 from scantling.engine.survey.facts import collect_facts
 from scantling.engine.survey.needs import derive_needs
 from scantling.engine.survey.room import read_room
@@ -38,21 +38,18 @@ class CheckOut(Schema):
     refused = out(RefusedOut, many=True)
 
 
-class RoomLine(Schema):
+class RoomLine(SettledOut):
     id, name = text_out(), text_out()
     closed = fields.Boolean(required=True)
     walls, readings = fields.Integer(required=True), fields.Integer(required=True)
     wanted, problems = fields.Integer(required=True), fields.Integer(required=True)
 
 
-class HouseOut(Schema):
+class HouseOut(SettledOut):
     id, name = text_out(), text_out()
     built = fields.Integer(required=True, allow_none=True)
     rooms = out(RoomLine, many=True)
-    settings = fields.Dict(keys=fields.String(), required=True)
     defaults = fields.Dict(keys=fields.String(), required=True)
-    setting_entries = fields.Dict(keys=fields.String(), values=fields.List(fields.String()), required=True)
-    setting_errors = fields.Dict(keys=fields.String(), values=fields.String(), required=True)
     entries = texts_out()
 
 
@@ -105,18 +102,13 @@ def answer_notebook(asked: dict[str, Any], context: Context) -> Answer:
 
 
 def _house(notebook: Notebook, house: str, shown: Entry, heads: list[Entry]) -> Answer:
-    settings = notebook.settings(house)
-    errors = {name: check_setting(name, entry.body["value"]) for name, (entry, _) in settings.items()}
     return {
         "id": house,
         "name": shown.body["name"],
         "built": shown.body["built"],
         "rooms": [dict(_room(notebook, room, entry)) for room, entry, _ in notebook.children("room", house)],
-        # Copies: what a caller does to an answer must not reach the journal.
-        "settings": {name: copy.deepcopy(entry.body["value"]) for name, (entry, _) in settings.items()},
+        **show_settings(notebook, house),
         "defaults": dict(DEFAULTS),
-        "setting_entries": {name: [entry.id for entry in those] for name, (_, those) in settings.items()},
-        "setting_errors": {name: found[0].message for name, found in errors.items() if found},
         "entries": [entry.id for entry in heads],
     }
 
@@ -126,7 +118,7 @@ def _room(notebook: Notebook, room: str, shown: Entry) -> Answer:
 
 
 def _room_line(notebook: Notebook, room: str, shown: Entry) -> Answer:
-    line = {"id": room, "name": shown.body["name"], "closed": shown.body["closed"]}
+    line = {"id": room, "name": shown.body["name"], "closed": shown.body["closed"], **show_settings(notebook, room)}
     line["readings"] = _readings(notebook, room)
     try:
         found = read_room(collect_facts(notebook, room))
@@ -170,7 +162,8 @@ def _conflicts_in(notebook: Notebook, room: str) -> list[Answer]:
         for kind in ("opening", "obstacle")
         for thing, _, heads in notebook.children(kind, wall)
     ]
-    subjects += [(name, room, heads) for name, (_, heads) in notebook.settings(room).items()]
+    openings = [opening for wall, _, _ in walls for opening, _, _ in notebook.children("opening", wall)]
+    subjects += [(name, of, heads) for of in (room, *openings) for name, (_, heads) in notebook.settings(of).items()]
     lettered = derive_letters(notebook, room).by_key.values()
     subjects += [(f"piece {one.letter}", one.id, list(derive_state(notebook, one.id).heads)) for one in lettered]
     return [_conflict(name, of, heads) for name, of, heads in subjects if len(heads) > 1]

@@ -18,6 +18,7 @@ from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import show_working
 from scantling.engine.questions.room import ProblemOut, problems_out
 from scantling.engine.shapes import DrawingOut, LengthOut, out, show, text_out, texts_out
+from scantling.engine.survey.room import Room
 from scantling.engine.trim.crown import OVERHEAD
 from scantling.engine.trim.ends import EDGE_WORDS, End
 from scantling.engine.trim.piece import Piece
@@ -104,7 +105,7 @@ def answer_pieces(asked: dict[str, Any], context: Context) -> Answer:
         "issue_words": say_issue(cut_list),
         "problems": problems_out((*room.problems, *problems)),
         "warnings": unused,
-        "cautions": _cautions(cut_list.pieces),
+        "cautions": _cautions(room, cut_list.pieces),
     }
 
 
@@ -117,9 +118,11 @@ def answer_drawn(asked: dict[str, Any], context: Context) -> Answer:
     return {"at_saw": draw_at_saw(piece, asked["nearest"]), "hanging": draw_hanging(piece, pieces)}
 
 
-def _cautions(pieces: list[Piece]) -> list[str]:
+def _cautions(room: Room, pieces: list[Piece]) -> list[str]:
+    windows = {opening.id for wall in room.walls for opening in wall.openings if opening.kind == "window"}
+    has_windows = any(piece.opening in windows for piece in pieces)
     overhead = [OVERHEAD] if any(piece.part.startswith(OVERHEAD_PARTS) for piece in pieces) else []
-    return [*overhead, *cautions_for_cutting()] if pieces else []
+    return [*overhead, *cautions_for_cutting(windows=has_windows)] if pieces else []
 
 
 def _piece(one: Listed, nearest: Length) -> Answer:

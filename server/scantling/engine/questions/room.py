@@ -17,11 +17,13 @@ from scantling.engine.notebook import Notebook
 from scantling.engine.questions.cut_list import find_list
 from scantling.engine.questions.facts import RoomIn, find, room_of
 from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.questions.settings import SettledOut, show_settings
 from scantling.engine.shapes import Asked, DrawingOut, LengthOut, out, show, text_out, texts_out
 from scantling.engine.survey.closure import check_closure, derive_closure
 from scantling.engine.survey.facts import find_room
-from scantling.engine.survey.needs import Figure, derive_needs
-from scantling.engine.survey.room import Problem
+from scantling.engine.survey.figure import Figure
+from scantling.engine.survey.needs import derive_needs
+from scantling.engine.survey.room import Problem, Wall
 from scantling.engine.survey.rows import Row, Taken, derive_rows, show_corner
 
 
@@ -99,11 +101,17 @@ class ThingOut(Schema):
     entries = texts_out()
 
 
+class OpeningOut(ThingOut, SettledOut):
+    """`settings`: what this opening differs in from its room."""
+
+    name = text_out()
+
+
 class WallOut(Schema):
     id, turn = text_out(), text_out()
     number = fields.Integer(required=True)
     entries = texts_out()
-    openings, obstacles = out(ThingOut, many=True), out(ThingOut, many=True)
+    openings, obstacles = out(OpeningOut, many=True), out(ThingOut, many=True)
 
 
 class RoomOut(Schema):
@@ -176,7 +184,10 @@ def answer_survey(asked: dict[str, Any], context: Context) -> Answer:
         "rows": [_row(row, asked["nearest"]) for row in rows],
         "next": following and f"{following.figure.of} {following.figure.what}",
         "wanted": len(wanted),
-        "walls": [_wall(notebook, wall, entry, heads) for wall, entry, heads in notebook.walls(name)],
+        "walls": [
+            _wall(notebook, read, entry, heads)
+            for read, (_, entry, heads) in zip(room.walls, notebook.walls(name), strict=True)
+        ],
         "plan": draw_plan(room, asked.get("in_hand") or (following.figure.wall if following else None)),
         "problems": problems_out((*room.problems, *check_closure(room))),
         "cautions": cautions_for_survey(_built(notebook, shown.body["house"])),
@@ -223,14 +234,18 @@ def _taken(one: Taken) -> Answer:
     return {**{name: getattr(one, name) for name in names}, "struck": one.strike is not None}
 
 
-def _wall(notebook: Notebook, wall: str, shown: Entry, heads: list[Entry]) -> Answer:
-    number = [found for found, _, _ in notebook.walls(shown.body["room"])].index(wall) + 1
+def _wall(notebook: Notebook, wall: Wall, shown: Entry, heads: list[Entry]) -> Answer:
+    names = {opening.id: opening.name for opening in wall.openings}
     return {
-        "id": wall,
-        "number": number,
+        "id": wall.id,
+        "number": wall.number,
         "turn": shown.body["turn"],
         "entries": [entry.id for entry in heads],
-        **{f"{kind}s": _things(notebook, kind, wall) for kind in ("opening", "obstacle")},
+        "openings": [
+            {**opening, "name": names[opening["id"]], **show_settings(notebook, opening["id"])}
+            for opening in _things(notebook, "opening", wall.id)
+        ],
+        "obstacles": _things(notebook, "obstacle", wall.id),
     }
 
 

@@ -11,12 +11,12 @@ from scantling.engine.questions.casing import FlatPieceOut, OpeningIn, jambs_of,
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive, Readings
 from scantling.engine.shapes import Asked, LengthOut, LengthText, one_of, out, show, text_out, texts_out
-from scantling.engine.standard import HEADS, Standard
+from scantling.engine.standard import HEADS, STOOL, STYLES, Standard
 from scantling.engine.trim.casing import Make
-from scantling.engine.trim.extension import USUAL_THICKNESS, Strip
+from scantling.engine.trim.extension import Strip
 from scantling.engine.trim.frame import FlatPiece
-from scantling.engine.trim.stool import USUAL_HORN, Stool
-from scantling.engine.trim.window import ESCAPE, STOOL, STYLES, WindowMake, derive_window
+from scantling.engine.trim.stool import Stool
+from scantling.engine.trim.window import WindowMake, derive_window
 
 
 class CasingSizeIn(Schema):
@@ -44,7 +44,7 @@ class WindowIn(Asked):
     style = fields.String(load_default=STOOL, validate=one_of(*STYLES))
     head = fields.String(load_default="mitered", validate=one_of(*HEADS))
     overhang = LengthText(load_default=ZERO)
-    horn = LengthText(load_default=USUAL_HORN)
+    horn = LengthText(load_default=Standard().stool_horn)
     left_stop = Readings(metadata={"description": "from the left jamb to a side wall"})
     right_stop = Readings(metadata={"description": "from the right jamb to a side wall"})
     depths = fields.Nested(DepthsIn, load_default={})
@@ -53,7 +53,7 @@ class WindowIn(Asked):
         load_default=ZERO, metadata={"description": "taken off the legs, where heights were read without the stool"}
     )
     apron_thickness = Positive(metadata={"description": "the casing's, where not given"})
-    extension_thickness = Positive(load_default=USUAL_THICKNESS)
+    extension_thickness = Positive(load_default=Standard().extension_thickness)
     extension_step = LengthText(
         load_default=ZERO, metadata={"description": "how far the extension stands back from the jamb's face"}
     )
@@ -95,9 +95,9 @@ def answer_window(asked: dict[str, Any], context: Context) -> Answer:
         ],
         "stool": _stool(window.stool, nearest) if window.stool else None,
         "twist": None if window.twist is None else show(window.twist, nearest),
-        "order": list(window.order),
+        "order": [sentence for _, sentence in window.order],
         "warnings": list(window.warnings),
-        "cautions": [ESCAPE, *cautions_for_cutting()],
+        "cautions": cautions_for_cutting(windows=True),
     }
 
 

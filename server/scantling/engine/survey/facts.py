@@ -9,6 +9,8 @@ from typing import Any
 from scantling.engine.errors import EngineError
 from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
+from scantling.engine.standard import lay_over
+from scantling.engine.survey.points import parse_points
 from scantling.engine.survey.room import parse_sides
 
 
@@ -44,10 +46,12 @@ def _said(entry: Entry, *names: str) -> dict[str, Any]:
 
 def collect_standard(notebook: Notebook, house: str, room: str | None = None) -> dict[str, object]:
     """Settings by dotted name: the house's, and over them those in which the room differs on purpose."""
-    found: dict[str, object] = {}
-    for of in (house, room) if room else (house,):
-        found |= {name: shown.body["value"] for name, (shown, _) in notebook.settings(of).items()}
-    return found
+    of_house = _settings(notebook, house)
+    return lay_over(of_house, _settings(notebook, room)) if room else of_house
+
+
+def _settings(notebook: Notebook, of: str) -> dict[str, object]:
+    return {name: shown.body["value"] for name, (shown, _) in notebook.settings(of).items()}
 
 
 def live_texts(notebook: Notebook, of: str, what: str) -> list[str]:
@@ -67,7 +71,13 @@ def _wall_facts(notebook: Notebook, wall: str, shown: Entry) -> dict[str, Any]:
             "sides": [parse_sides(text) for text in live_texts(notebook, wall, "sides")],
         },
         "openings": [
-            {"id": opening, "kind": entry.body["kind"], **_along(notebook, opening), **_up(notebook, opening)}
+            {
+                "id": opening,
+                "kind": entry.body["kind"],
+                "settings": _settings(notebook, opening),
+                **_along(notebook, opening),
+                **_up(notebook, opening),
+            }
             for opening, entry, _ in notebook.children("opening", wall)
         ],
         "obstacles": [
@@ -85,7 +95,15 @@ def _wall_facts(notebook: Notebook, wall: str, shown: Entry) -> dict[str, Any]:
 
 def _up(notebook: Notebook, opening: str) -> Mapping[str, Any]:
     heights = {what: live_texts(notebook, opening, what) for what in ("left", "right")}
-    return {**heights, "head_corners": [live_texts(notebook, opening, f"{side}_corner") for side in heights]}
+    return {
+        **heights,
+        "head_corners": [live_texts(notebook, opening, f"{side}_corner") for side in heights],
+        "sash": live_texts(notebook, opening, "sash"),
+        "depths": {
+            place: [parse_points(text) for text in live_texts(notebook, opening, f"depth_{place}")]
+            for place in ("left", "right", "head", "sill")
+        },
+    }
 
 
 def _along(notebook: Notebook, thing: str) -> Mapping[str, list[str]]:

@@ -8,8 +8,11 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from scantling.engine.lengths import ZERO, Length
+from scantling.engine.survey.figure import Figure
+from scantling.engine.survey.openings import figures_of_casing
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Room, Wall
 from scantling.engine.trim.moldings import derive_longer_than_stock, wanted_moldings
+from scantling.engine.trim.openings import is_cased
 from scantling.engine.trim.runs import (
     CORNER,
     FLOOR,
@@ -23,32 +26,6 @@ from scantling.engine.trim.runs import (
     may_yet_reach,
     stops_at,
 )
-
-
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """One figure of the survey that pieces use: what it is, where to hold the tape, why, and what was read of it."""
-
-    of: str
-    what: str
-    wall: str
-    number: int
-    title: str
-    hint: str
-    why: str
-    used: bool
-    read: bool
-    #: What is taken in its place until it is read; nothing, where a piece has to wait for it.
-    assumed: str = ""
-
-    @property
-    def short(self) -> str:
-        """The title without the wall that it stands under."""
-        return self.title.removeprefix(f"wall {self.number}, ")
-
-    @property
-    def wanted(self) -> bool:
-        return self.used and not self.read and not self.assumed
 
 
 def derive_figures(room: Room) -> list[Figure]:
@@ -87,11 +64,13 @@ def _figures_of(
     things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
     for thing in sorted(things, key=_where):
         yield from _figures_of_thing(room, wall, thing, courses)
+    cased = (opening for opening in wall.openings if is_cased(opening) and room.after(wall))
+    beside = next((_beside(room, wall, opening) for opening in cased), "")
     yield Figure(
         wall.id, "length", wall.id, wall.number, f"{wall.name}, along the floor",
         "Hold the tape 2 in up from the floor, corner to corner.",
-        f"every piece of {_and(courses)} on this wall" if courses else "the drawing only",
-        used=bool(courses), read=wall.length is not None,
+        f"every piece of {_and(courses)} on this wall" if courses else beside or "the drawing only",
+        used=bool(courses or beside), read=wall.length is not None,
     )  # fmt: skip
     yield from _figures_overhead(wall, {name: course for name, course in courses.items() if course.level == HEAD})
     if courses:
@@ -149,13 +128,17 @@ def _figures_of_thing(
     room: Room, wall: Wall, thing: Opening | Obstacle, courses: dict[str, Course]
 ) -> Iterator[Figure]:
     base = _use_along(wall, thing, courses)
-    casing = f"the casing of the {thing.name}" if _is_cased(room, thing) else ""
+    casing = f"the casing of the {thing.name}" if isinstance(thing, Opening) and is_cased(thing) else ""
+    beside = casing and _beside(room, wall, thing)
     edge = "inner face of the jamb" if isinstance(thing, Opening) else "near edge"
-    across = "jamb to jamb, at the floor" if isinstance(thing, Opening) else "from edge to edge, at the floor"
+    across, level = ("jamb to jamb", "jamb to jamb: at the head, halfway, and at the foot")
+    if isinstance(thing, Obstacle):
+        across = level = "from edge to edge, at the floor"
     figures: tuple[tuple[str, Measure | None, str, str, str], ...] = (
-        ("at", thing.at, f"left corner to the {thing.name}", f"From the left corner to the {edge}, 2 in up.", base),
-        ("width", thing.width, f"{thing.name}, {across}", f"Hold the tape level, {across}.", base or casing),
-    )
+        ("at", thing.at, f"left corner to the {thing.name}", f"From the left corner to the {edge}, 2 in up.",
+         base or beside),
+        ("width", thing.width, f"{thing.name}, {across}", f"Hold the tape level, {level}.", base or casing),
+    )  # fmt: skip
     for what, measure, title, hint, use in figures:
         yield Figure(
             thing.id, what, wall.id, wall.number, f"{wall.name}, {title}", hint, use or "the drawing only",
@@ -164,7 +147,13 @@ def _figures_of_thing(
     if isinstance(thing, Obstacle):
         yield from _height_figure(wall, thing, courses)
     if isinstance(thing, Opening) and casing:
-        yield from _figures_of_casing(wall, thing, casing)
+        yield from figures_of_casing(wall, thing, casing)
+
+
+def _beside(room: Room, wall: Wall, thing: Opening | Obstacle) -> str:
+    """What the place of an opening tells its casing: how much room there is to the corner on either side."""
+    ends = room.before(wall) or room.after(wall)
+    return f"the room beside the casing of the {thing.name}" if ends else ""
 
 
 def _use_along(wall: Wall, thing: Opening | Obstacle, courses: dict[str, Course]) -> str:
@@ -189,26 +178,6 @@ def _height_figure(wall: Wall, thing: Obstacle, courses: dict[str, Course]) -> I
         "From the floor to its top.", f"whether it breaks the {_and(reached)}",
         used=True, read=thing.height is not None, assumed="" if waits else f"lower than the {_and(reached)}",
     )  # fmt: skip
-
-
-def _is_cased(room: Room, thing: Opening | Obstacle) -> bool:
-    return isinstance(thing, Opening) and thing.kind != "window" and room.standard.wants("casing")
-
-
-def _figures_of_casing(wall: Wall, opening: Opening, why: str) -> Iterator[Figure]:
-    for side, measure in (("left", opening.left), ("right", opening.right)):
-        yield Figure(
-            opening.id, side, wall.id, wall.number, f"{wall.name}, {opening.name}, height at the {side}",
-            f"Up the {side} jamb, from the floor to the underside of the head jamb.", why,
-            used=True, read=measure is not None,
-        )  # fmt: skip
-    for side, corner in (("left", opening.left_corner), ("right", opening.right_corner)):
-        title = f"{wall.name}, {opening.name}, {side} corner of the head"
-        yield Figure(
-            opening.id, f"{side}_corner", wall.id, wall.number, title,
-            f"Set the gauge inside the opening, in the {side} corner of the head.", why,
-            used=True, read=corner is not None, assumed="square",
-        )  # fmt: skip
 
 
 def _corner_figure(wall: Wall, used: bool) -> Figure:

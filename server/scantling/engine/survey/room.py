@@ -6,7 +6,7 @@ concerns; the other walls stand.
 
 import itertools
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Any
 
@@ -20,12 +20,16 @@ from scantling.engine.angles import (
 )
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.lengths import Length, format_length, parse_length
-from scantling.engine.standard import Standard, derive_standard, dotted
+from scantling.engine.standard import OF_OPENING, Standard, derive_standard, dotted, lay_over
+from scantling.engine.survey.names import name_things
 from scantling.engine.survey.plumb import parse_plumb
+from scantling.engine.survey.points import point_readings
 from scantling.engine.survey.studs import parse_studs
 
 TURNS = ("inside", "outside")
 OPENINGS = ("door", "window", "cased")
+# Where depths of jamb to wall are read, each at several points: sides from the top down, head and sill from the left.
+PLACES = ("left", "right", "head", "sill")
 BASE_AT = ("stops", "notch", "over")
 
 
@@ -35,6 +39,7 @@ class SurveyError(EngineError):
         "no-length": "{what} is nothing: measure it again.",
         "past-the-end": "{what} ends {by} past the end of the wall: measure both again.",
         "overlap": "{what} and {other} lie over each other by {by}: measure both again.",
+        "other-points": "{what} was read at {one} points and at {other}: strike one of the two readings.",
         "three-sides": "{text} is not three sides: write the two along the walls, then across: 24, 24, 34 1/4.",
     }
 
@@ -73,34 +78,35 @@ class Problem:
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """`left` and `right` are its heights up either side; the two corners are those of its head, seen from inside it."""
+    """`left` and `right` are its heights up either side; the two corners are those of its head, seen from inside it.
+
+    `sash`: from a window's closed sash to the plane of the wall; `depths`: from the jamb's edge to it, by place.
+    `standard`: the room's, with what this opening differs in; None where that cannot be, and nothing is cut to it.
+    """
 
     id: str
     kind: str
+    name: str
     at: Measure | None
     width: Measure | None
     left: Measure | None
     right: Measure | None
     left_corner: Corner | None
     right_corner: Corner | None
-
-    @property
-    def name(self) -> str:
-        return "cased opening" if self.kind == "cased" else self.kind
+    sash: Measure | None
+    depths: Mapping[str, Measure]
+    standard: Standard | None
 
 
 @dataclass(frozen=True, slots=True)
 class Obstacle:
     id: str
     kind: str
+    name: str
     base: str
     at: Measure | None
     width: Measure | None
     height: Measure | None = None
-
-    @property
-    def name(self) -> str:
-        return self.kind
 
 
 @dataclass(frozen=True, slots=True)
@@ -201,6 +207,25 @@ class _Reader:
             return None
         return Measure(name, tuple(one for one, _ in kept), tuple(length for _, length in kept))
 
+    def depth(self, name: str, written: object) -> Measure | None:
+        """Readings of a row of points, each point by the deepest that was read of it, for wood can be planed off."""
+        rows: list[tuple[str, ...]] = point_readings(written)
+        kept: list[tuple[Length, ...]] = []
+        for row in rows:
+            try:
+                kept.append(tuple(parse_length(one, allow_negative=True) for one in row))
+            except EngineError as error:
+                self.refuse(_not_understood(name, error))
+        for other in kept[1:]:
+            if len(other) != len(kept[0]):
+                self.refuse(SurveyError("other-points", what=name.capitalize(), one=len(kept[0]), other=len(other)))
+                return None
+        if not kept:
+            return None
+        return Measure(
+            name, tuple(", ".join(row) for row in rows), tuple(max(point) for point in zip(*kept, strict=True))
+        )
+
     def length(self, name: str, written: object) -> Measure | None:
         measure = self.measure(name, written)
         if measure and not measure.smallest:
@@ -292,17 +317,34 @@ def read_corner(turn: str, written: str | tuple[str, ...]) -> Corner:
     return derive_corner_by_sides(turn, a, b, across)
 
 
+def _with_boards(standard: Standard, walls: Sequence[Wall]) -> Standard:
+    """The room's standard, which also knows the boards that were said for one opening's own profiles."""
+    own = (one.standard for wall in walls for one in wall.openings if one.standard and one.standard != standard)
+    rows = dict.fromkeys((name, row) for each in own for name, rows in each.stocks.items() for row in rows)
+    found = [(name, row) for name, row in rows if not standard.stock_of(name)]
+    return replace(standard, other_stock=(*standard.other_stock, *found)) if found else standard
+
+
+@dataclass(frozen=True, slots=True)
+class _Given:
+    """The settings of a room as written, and the standard they make."""
+
+    settings: Mapping[str, object]
+    standard: Standard
+
+
 def read_room(facts: Mapping[str, Any]) -> Room:
     """A room's facts, in the shape that questions and the notebook give, to the room they describe.
 
     Raises `EngineError` only for a standard that cannot be; what is wrong with a wall is a problem in the room.
     """
-    standard = derive_standard(dotted(facts.get("standard") or {}))
+    settings = dotted(facts.get("standard") or {})
+    given = _Given(settings, derive_standard(settings))
     walls: list[Wall] = []
     problems: list[Problem] = []
     for number, wall_facts in enumerate(facts.get("walls") or (), start=1):
         reader = _Reader(str(wall_facts.get("id", f"w{number}")))
-        wall = _read_wall(reader, number, wall_facts)
+        wall = _read_wall(reader, number, wall_facts, given)
         walls.append(wall)
         problems += reader.problems
         problems += check_along(wall)
@@ -312,7 +354,7 @@ def read_room(facts: Mapping[str, Any]) -> Room:
     )
     closed = bool(facts.get("closed", True))
     return Room(
-        str(facts.get("name", "")), closed, standard, tuple(walls), tuple(problems),
+        str(facts.get("name", "")), closed, _with_boards(given.standard, walls), tuple(walls), tuple(problems),
         free=free, comes_round=closed and derive_turned(walls) is None,
     )  # fmt: skip
 
@@ -329,16 +371,19 @@ def derive_turned(walls: Sequence[Wall]) -> Fraction | None:
     return turned if abs(turned - 2 * STRAIGHT) >= (1 + unread) * SQUARE / 2 else None
 
 
-def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any]) -> Wall:
+def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any], given: _Given) -> Wall:
     corner = facts.get("corner") or {}
     turn = corner.get("turn", "inside")
-    openings = [_read_opening(reader, one) for one in facts.get("openings") or ()]
+    found = [*(facts.get("openings") or ()), *(facts.get("obstacles") or ())]
+    names = name_things([(_called(one), _left_edge(one)) for one in found])
+    named = list(zip(found, names, strict=True))
+    openings = [_read_opening(reader, one, name, given) for one, name in named[: len(facts.get("openings") or ())]]
     obstacles = [
-        Obstacle(str(one["id"]), one["kind"], one.get("base", "stops"),
-                 reader.measure(f"{one['kind']} from the left", one.get("at")),
-                 reader.length(f"{one['kind']} width", one.get("width")),
-                 reader.length(f"{one['kind']} height", one.get("height")))
-        for one in facts.get("obstacles") or ()
+        Obstacle(str(one["id"]), one["kind"], name, one.get("base", "stops"),
+                 reader.measure(f"{name} from the left", one.get("at")),
+                 reader.length(f"{name} width", one.get("width")),
+                 reader.length(f"{name} height", one.get("height")))
+        for one, name in named[len(openings) :]
     ]  # fmt: skip
     meets = reader.length("the board it meets", corner.get("meets"))
     length = reader.length(f"wall {number}", facts.get("length"))
@@ -361,19 +406,49 @@ def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any]) -> Wall:
     )
 
 
-def _read_opening(reader: _Reader, facts: Mapping[str, Any]) -> Opening:
-    kind = facts["kind"]
+def _called(facts: Mapping[str, Any]) -> str:
+    return "cased opening" if facts["kind"] == "cased" else str(facts["kind"])
+
+
+def _left_edge(facts: Mapping[str, Any]) -> Length | None:
+    written = facts.get("at")
+    for one in written if isinstance(written, list | tuple) else [written]:
+        try:
+            return parse_length(str(one))
+        except EngineError:
+            continue  # told where it is read
+    return None
+
+
+def _read_opening(reader: _Reader, facts: Mapping[str, Any], name: str, given: _Given) -> Opening:
     at_left, at_right = facts.get("head_corners") or (None, None)
+    depths = {
+        place: reader.depth(f"{name}, depth at the {place}", (facts.get("depths") or {}).get(place)) for place in PLACES
+    }
     return Opening(
         id=str(facts["id"]),
-        kind=kind,
-        at=reader.measure(f"{kind} from the left", facts.get("at")),
-        width=reader.length(f"{kind} width", facts.get("width")),
-        left=reader.length(f"{kind} height at the left", facts.get("left")),
-        right=reader.length(f"{kind} height at the right", facts.get("right")),
-        left_corner=reader.corner(f"{kind}, left corner of the head", "inside", {"corner": at_left}),
-        right_corner=reader.corner(f"{kind}, right corner of the head", "inside", {"corner": at_right}),
+        kind=facts["kind"],
+        name=name,
+        at=reader.measure(f"{name} from the left", facts.get("at")),
+        width=reader.length(f"{name} width", facts.get("width")),
+        left=reader.length(f"{name} height at the left", facts.get("left")),
+        right=reader.length(f"{name} height at the right", facts.get("right")),
+        left_corner=reader.corner(f"{name}, left corner of the head", "inside", {"corner": at_left}),
+        right_corner=reader.corner(f"{name}, right corner of the head", "inside", {"corner": at_right}),
+        sash=reader.length(f"{name}, sash to wall", facts.get("sash")),
+        depths={place: depth for place, depth in depths.items() if depth},
+        standard=_read_own(reader, name, dotted(facts.get("settings") or {}), given),
     )
+
+
+def _read_own(reader: _Reader, name: str, said: Mapping[str, object], given: _Given) -> Standard | None:
+    """The standard of one opening; None, and a problem, where what was said of it cannot be."""
+    own = {key: value for key, value in said.items() if key.startswith(OF_OPENING)}
+    try:
+        return derive_standard(lay_over(given.settings, own)) if own else given.standard
+    except EngineError as error:
+        reader.refuse(_not_understood(name.capitalize(), error))
+        return None
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,10 +7,21 @@ from fractions import Fraction
 from scantling.engine.angles import Corner, format_degrees
 from scantling.engine.errors import EngineError, plain
 from scantling.engine.journal import Entry
-from scantling.engine.lengths import ONE_INCH, SIXTEENTH, ZERO, Length, format_length, parse_reading, say_length
+from scantling.engine.lengths import (
+    ONE_INCH,
+    SIXTEENTH,
+    ZERO,
+    Length,
+    format_length,
+    parse_length,
+    parse_reading,
+    say_length,
+)
 from scantling.engine.notebook import Notebook
-from scantling.engine.survey.needs import Figure, derive_figures
+from scantling.engine.survey.figure import Figure
+from scantling.engine.survey.needs import derive_figures
 from scantling.engine.survey.plumb import parse_plumb, say_plumb
+from scantling.engine.survey.points import parse_points
 from scantling.engine.survey.room import Obstacle, Opening, Room, Wall, parse_sides, read_corner
 from scantling.engine.survey.studs import parse_studs
 
@@ -23,7 +34,14 @@ TOO_SHARP = Fraction(30)
 TIMES = {1: "once", 2: "twice"}
 # Three sides are another way to read a corner.
 FIGURE = {"sides": "corner"}
-TITLES = {"left": "height at the left", "right": "height at the right", "at": "from the left corner"}
+TITLES = {
+    "left": "height at the left",
+    "right": "height at the right",
+    "at": "from the left corner",
+    "sash": "sash to the wall",
+}
+# Depths of a window's jambs, a row of points to a reading.
+DEPTH = "depth_"
 # Corners of an opening's head: always inside ones, and read by gauge.
 HEAD_CORNERS = ("left_corner", "right_corner")
 
@@ -100,6 +118,10 @@ def _take(notebook: Notebook, entry: Entry, wall: Wall, nearest: Length) -> Take
             corner = read_corner(turn, parse_sides(text) if entry.body["what"] == "sides" else text)
             shown = show_corner(corner)
             return Taken(entry.id, text, strike, shown, f"{shown.removesuffix('°')} degrees", value=corner)
+        if entry.body["what"].startswith(DEPTH):
+            points = [parse_length(one, allow_negative=True) for one in parse_points(text)]
+            shown, said = (", ".join(show(one, nearest) for one in points) for show in (format_length, say_length))
+            return Taken(entry.id, text, strike, shown, said, value=max(points))
         reading = parse_reading(text).measured
         return Taken(
             entry.id, text, strike, format_length(reading, nearest), say_length(reading, nearest), value=reading
@@ -148,7 +170,9 @@ def _used(figure: Figure, wall: Wall, standing: list[Taken]) -> Length | Corner 
         return wall.corner
     if figure.what in HEAD_CORNERS:
         return _head_corner(figure, wall)
-    return min((one.value for one in standing if isinstance(one.value, Length)), default=None)
+    lengths = [one.value for one in standing if isinstance(one.value, Length)]
+    # A strip is ripped to the deepest point; all else is told by its smallest reading.
+    return (max if figure.what.startswith(DEPTH) else min)(lengths, default=None)
 
 
 def _head_corner(figure: Figure, wall: Wall) -> Corner | None:

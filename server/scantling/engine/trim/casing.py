@@ -109,15 +109,30 @@ def derive_sides(jambs: Jambs, make: Make) -> tuple[Side, Side]:
     )
 
 
-def _side(name: str, height: Measure, corner: Fraction, stop: Measure | None, make: Make) -> Side:
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """What there is room for of a board's width between reveal and side wall: all of it where `room` is None."""
+
+    width: Length
+    ripped: bool
+    room: Length | None
+
+
+def derive_fit(name: str, wide: Length, stop: Measure | None, make: Make) -> Fit:
+    """How wide a leg, or a plinth, can be: base dies into just that. Raises `CasingError` where nothing fits."""
     if stop is None:
-        return Side(name, height, corner, make.leg_width, ripped=False, room=None)
+        return Fit(wide, ripped=False, room=None)
     room = stop.smallest - make.back
     if room.inches <= 0:
         refusal = CasingError("no-room", room=said(stop.smallest), side=name, reveal=said(make.back))
         refusal.field = f"{name}_stop"
         raise refusal
-    return Side(name, height, corner, min(room, make.leg_width), ripped=room < make.leg_width, room=room)
+    return Fit(min(room, wide), ripped=room < wide, room=room)
+
+
+def _side(name: str, height: Measure, corner: Fraction, stop: Measure | None, make: Make) -> Side:
+    fit = derive_fit(name, make.leg_width, stop, make)
+    return Side(name, height, corner, fit.width, fit.ripped, fit.room)
 
 
 def derive_leg(side: Side, make: Make, height: Length, off: Fraction) -> FlatPiece:

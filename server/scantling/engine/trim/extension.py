@@ -27,7 +27,6 @@ PLACES: tuple[Place, ...] = ("left", "right", "head", "sill")
 # The same journal.
 SOLID = ("Use solid wood: the edge of fiberboard splits when it is nailed.",)
 
-USUAL_THICKNESS = Length(Fraction(3, 4))
 # Two depths that differ less were read alike. Common practice, no source: what one reading may be out.
 ALIKE = THIRTY_SECOND
 # A home improvement article: a jamb proud by no more than this can be planed, one back by more than THIN wants a strip.

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from scantling.engine.lengths import Length
 from scantling.engine.marks import plain_words
-from scantling.engine.survey.room import Measure, Obstacle, Opening, Room, Wall
+from scantling.engine.survey.room import Measure, Obstacle, Opening, Room
 from scantling.engine.trim.piece import Step
 
 #: What of the standard a sum may name, by its setting.
@@ -36,7 +36,9 @@ def derive_names(room: Room) -> dict[str, Named]:
 def _of_walls(room: Room) -> Iterator[Named]:
     for wall in room.walls:
         yield from _named(wall.name, wall.length)
-        for name, thing in _things(wall):
+        things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
+        for thing in things:
+            name = f"{wall.name} {thing.name}"
             yield from _named(f"{name} width", thing.width)
             yield from _named(f"{name} from the left", thing.at)
             if isinstance(thing, Opening):
@@ -44,15 +46,6 @@ def _of_walls(room: Room) -> Iterator[Named]:
                 yield from _named(f"{name} right height", thing.right)
             else:
                 yield from _named(f"{name} height", thing.height)
-
-
-def _things(wall: Wall) -> Iterator[tuple[str, Opening | Obstacle]]:
-    things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
-    names = [thing.name for thing in things]
-    for place, thing in enumerate(things):
-        before = names[:place].count(thing.name)
-        several = names.count(thing.name) > 1
-        yield f"{wall.name} {thing.name}{f' {before + 1}' if several else ''}", thing
 
 
 def _named(name: str, measure: Measure | None) -> Iterator[Named]:

@@ -31,7 +31,9 @@ def derive_pieces(room: Room) -> tuple[list[Piece], list[Problem]]:
     )
     pieces = [_marked(room.standard, piece) for some, _ in found for piece in some]
     problems = [problem for _, wrong in found for problem in wrong]
-    return [replace(piece, letter=letter(place)) for place, piece in enumerate(pieces)], problems
+    # Casing and what ends at it may find the same thing wrong with an opening: it is told once.
+    told = list(dict.fromkeys(problems))
+    return [replace(piece, letter=letter(place)) for place, piece in enumerate(pieces)], told
 
 
 def _marked(standard: Standard, piece: Piece) -> Piece:

@@ -7,8 +7,10 @@ what stands as high as it runs. A run between two openings needs no wall length,
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from scantling.engine.errors import EngineError
 from scantling.engine.lengths import ZERO, Length, format_length
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Problem, Room, SurveyError, Wall, check_along
+from scantling.engine.trim.reach import derive_reach, problem_of
 
 CORNER, CASING, OBSTACLE, AIR, OPEN, SCARF = "corner", "casing", "obstacle", "air", "open", "scarf"
 LEFT, RIGHT = "left", "right"
@@ -124,13 +126,34 @@ def derive_runs(room: Room, course: Course = BASE) -> tuple[list[Run], list[Prob
     runs: list[Run] = []
     problems: list[Problem] = []
     for wall in room.walls:
-        # Where a wall's figures contradict each other any of them may be the wrong one: nothing is cut by them.
-        for run in _runs_along(room, wall, course) if not is_refused(wall, course) else ():
+        if is_refused(wall, course):
+            continue  # its figures contradict each other, any of them may be the wrong one: nothing is cut by them
+        problems += _uncased(room, wall, course)
+        for run in _runs_along(room, wall, course):
             if run.back.inches > 0:
                 runs.append(run)
             elif run.back.inches < 0:
                 problems.append(_no_room(run))
     return runs, problems
+
+
+def _uncased(room: Room, wall: Wall, course: Course) -> Iterator[Problem]:
+    """The openings in a wall beside which no casing can lie, for a molding to die into."""
+    for opening in stops_at(wall, course):
+        if isinstance(opening, Opening):
+            try:
+                _sides(room, wall, opening, course)
+            except EngineError as error:
+                yield problem_of(wall, opening, error)
+
+
+def _sides(room: Room, wall: Wall, opening: Opening, course: Course) -> tuple[list[Term], list[Term]]:
+    on_floor = course.level == FLOOR
+    left, right = (
+        [Term(1, *named) for named in derive_reach(room, wall, opening, side, on_floor=on_floor)]
+        for side in (LEFT, RIGHT)
+    )
+    return left, right
 
 
 def is_refused(wall: Wall, course: Course = BASE) -> bool:
@@ -165,7 +188,9 @@ def _runs_along(room: Room, wall: Wall, course: Course) -> Iterator[Run]:
     things = stops_at(wall, course)
     if not all(course.is_placed(thing) for thing in things):
         return  # a thing not yet placed may stand anywhere along this wall
-    breaks = [found for thing in things if (found := _break(room, thing))]
+    breaks = [found for thing in things if (found := _break(room, wall, thing, course))]
+    if len(breaks) < len(things):
+        return  # an opening that no casing lies beside leaves it open where its wall's moldings end
     placed = sorted(breaks, key=lambda found: _along(found[0]))
     before = room.before(wall)
     bound = Bound(CORNER, f"corner {before.number}", ()) if before else Bound(OPEN, _open_end(room, LEFT), ())
@@ -198,12 +223,7 @@ def stops_at(wall: Wall, course: Course) -> tuple[Opening | Obstacle, ...]:
     return (*openings, *things)
 
 
-def base_stops_at(wall: Wall) -> tuple[Opening | Obstacle, ...]:
-    """What breaks the base along a wall: doors and cased openings, and things it is to stop at; windows do not."""
-    return stops_at(wall, BASE)
-
-
-def _break(room: Room, thing: Opening | Obstacle) -> tuple[Bound, Bound] | None:
+def _break(room: Room, wall: Wall, thing: Opening | Obstacle, course: Course) -> tuple[Bound, Bound] | None:
     if thing.at is None or thing.width is None:
         return None
     at, width = Term(1, f"to the {thing.name}", thing.at), Term(1, f"the {thing.name}", thing.width)
@@ -211,10 +231,12 @@ def _break(room: Room, thing: Opening | Obstacle) -> tuple[Bound, Bound] | None:
     if isinstance(thing, Obstacle):
         kind = AIR if thing.base == "over" else OBSTACLE
         return Bound(kind, name, (at,), thing.id), Bound(kind, name, (at, width), thing.id)
-    reveal = Term(1, "reveal", room.standard.reveal)
-    casing = Term(1, "casing", room.standard.casing_width)
-    left = Bound(CASING, name, (at, reveal.turned(), casing.turned()), thing.id)
-    return left, Bound(CASING, name, (at, width, reveal, casing), thing.id)
+    try:
+        left, right = _sides(room, wall, thing, course)
+    except EngineError:
+        return None  # told as a problem of the wall
+    left_bound = Bound(CASING, name, (at, *(term.turned() for term in left)), thing.id)
+    return left_bound, Bound(CASING, name, (at, width, *right), thing.id)
 
 
 def _along(bound: Bound) -> Length:

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from scantling.engine.lengths import HALF, SIXTEENTH, ZERO, Length
+from scantling.engine.lengths import SIXTEENTH, ZERO, Length
 from scantling.engine.survey.room import Measure
 from scantling.engine.trim.casing import Make, Side, which
 from scantling.engine.trim.ends import End
@@ -19,8 +19,6 @@ from scantling.engine.trim.piece import Step
 from scantling.engine.trim.tolerance import MARK, READING
 
 SASH_PLAY = SIXTEENTH
-# How far the stool runs past the casing, at its ends and in front. Values seen run from 1/4 to 1: common practice.
-USUAL_HORN = HALF
 RETURN_SAW = Fraction(45)
 
 
@@ -37,6 +35,7 @@ class Stool:
     tongue: Length | None
     left_horn: Length
     right_horn: Length
+    ripping: tuple[Step, ...]
 
     @property
     def width(self) -> Length | None:
@@ -61,7 +60,19 @@ def derive_stool(
         (f"Between the jambs it is {said(jambs.width.smallest)} long; the horns begin at the plane of the wall.",),
     )  # fmt: skip
     tongue = None if sash is None else sash.smallest - SASH_PLAY
-    return Stool(board, jambs.width.smallest, thickness + horn, tongue, horns[0], horns[1])
+    ripping = tuple(_ripping(sash, thickness, horn))
+    return Stool(board, jambs.width.smallest, thickness + horn, tongue, horns[0], horns[1], ripping)
+
+
+def _ripping(sash: Measure | None, thickness: Length, horn: Length) -> Iterator[Step]:
+    """The working of the stool's width, as far as it is known."""
+    if sash is None:
+        return
+    yield Step(f"+ closed sash to the wall{which(sash, 'smallest')}", sash.smallest, sash.texts)
+    yield Step("− play at the sash", SASH_PLAY)
+    yield Step("+ the casing's thickness", thickness)
+    yield Step("+ past the casing in front, as a horn is long", horn)
+    yield Step("= rip it so wide", sash.smallest - SASH_PLAY + thickness + horn)
 
 
 def _with_stops(sides: tuple[Side, Side], make: Make) -> Iterator[tuple[Side, Length]]:

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, replace
 
 from scantling.engine.errors import EngineError
 from scantling.engine.lengths import ZERO, Length
+from scantling.engine.standard import STOOL, Standard
 from scantling.engine.survey.room import Measure
 from scantling.engine.trim.casing import (
     Make,
@@ -26,7 +27,6 @@ from scantling.engine.trim.casing import (
     width_step,
 )
 from scantling.engine.trim.extension import (
-    USUAL_THICKNESS,
     Place,
     Strip,
     check_depths,
@@ -37,14 +37,8 @@ from scantling.engine.trim.extension import (
 from scantling.engine.trim.frame import FlatPiece, Outline, derive_frame_line, derive_standing_line, flat_end, said
 from scantling.engine.trim.jambs import Jambs, check_jambs
 from scantling.engine.trim.piece import Step
-from scantling.engine.trim.stool import USUAL_HORN, Stool, derive_apron, derive_stool
+from scantling.engine.trim.stool import Stool, derive_apron, derive_stool
 from scantling.engine.trim.tolerance import MARK, READING
-
-STOOL, PICTURE = "stool", "picture"
-STYLES = (STOOL, PICTURE)
-
-# Bedrooms and basements have a window to escape by: International Residential Code, section R310, from memory.
-ESCAPE = "Escape: stops, stool and casing must not make an escape window's opening smaller. Local code says how large."
 
 
 class WindowError(EngineError):
@@ -61,9 +55,9 @@ class WindowMake:
     make: Make
     thickness: Length
     style: str = STOOL
-    horn: Length = USUAL_HORN
+    horn: Length = Standard().stool_horn
     apron_thickness: Length | None = None
-    strip_thickness: Length = USUAL_THICKNESS
+    strip_thickness: Length = Standard().extension_thickness
     sash: Measure | None = None
     depths: Mapping[Place, Measure] = field(default_factory=dict)
 
@@ -77,7 +71,7 @@ class Window:
     casing: tuple[FlatPiece, ...]
     apron: tuple[FlatPiece, ...]
     twist: Length | None
-    order: tuple[str, ...]
+    order: tuple[tuple[str, str], ...]
     warnings: tuple[str, ...]
 
 
@@ -159,16 +153,17 @@ def _picture_leg(measure: Measure, top: Side, foot: Side, make: Make, inner: Len
     return FlatPiece(f"{top.name} leg", True, inner, cuts[0], cuts[1], READING + MARK, tuple(working), rip_note(top))
 
 
-def _order(on_stool: bool, extended: bool) -> Iterator[str]:
+def _order(on_stool: bool, extended: bool) -> Iterator[tuple[str, str]]:
+    """The order of assembly: which pieces, and what to do with them."""
     if on_stool:
-        yield "The stool: extension and legs stand on it."
+        yield "stool", "The stool: extension and legs stand on it."
     if extended:
-        yield "The extension: side strips first, then those that lie over their ends."
+        yield "extension", "The extension: side strips first, then those that lie over their ends."
     if on_stool:
-        yield "The legs, and the head to fit them."
-        yield "The apron last, as long as the casing is wide."
+        yield "casing", "The legs, and the head to fit them."
+        yield "apron", "The apron last, as long as the casing is wide."
     else:
-        yield "The head, the legs to meet it, and the sill to close the frame."
+        yield "casing", "The head, the legs to meet it, and the sill to close the frame."
 
 
 def _check_window(jambs: Jambs, sides: tuple[Side, Side], window: WindowMake, stool: Stool | None) -> Iterator[str]:

@@ -1,0 +1,29 @@
+"""A figure of the survey: something to read in a room, where to hold the tape, and what wants it."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One figure of the survey that pieces use: what it is, where to hold the tape, why, and what was read of it."""
+
+    of: str
+    what: str
+    wall: str
+    number: int
+    title: str
+    hint: str
+    why: str
+    used: bool
+    read: bool
+    #: What is taken in its place until it is read; nothing, where a piece has to wait for it.
+    assumed: str = ""
+
+    @property
+    def short(self) -> str:
+        """The title without the wall that it stands under."""
+        return self.title.removeprefix(f"wall {self.number}, ")
+
+    @property
+    def wanted(self) -> bool:
+        return self.used and not self.read and not self.assumed
