@@ -148,7 +148,8 @@ def test_base_dies_into_the_plinth_and_the_leg_stands_on_it():
 
 def test_a_plinth_lower_than_the_base_is_told_of():
     facts = oblong(opening("door"), casing__wanted="yes", plinth__height="5")
-    assert any("lower than the base" in flag["message"] for flag in parts(facts)["head the only door"]["flags"])
+    told = [key for key, piece in parts(facts).items() for flag in piece["flags"] if "lower than" in flag["message"]]
+    assert told == ["left plinth the only door"]
 
 
 def test_feet_follow_a_sloping_floor():

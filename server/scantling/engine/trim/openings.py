@@ -62,11 +62,19 @@ def _derive_cased(room: Room, wall: Wall, opening: Opening) -> list[Piece]:
         pieces = _door_pieces(opening.standard, opening, jambs, make)
     beside = list(_beside_flags(room, wall, opening, make))
     found = []
-    for piece in pieces:
+    for piece in _told_once(pieces):
         flags = [flag for side, flag in beside if piece.part == f"{side} leg"]
         flags = [*piece.flags, *flags, *_unset_flags(opening.standard, piece)]
         found.append(replace(piece, wall=wall.id, wall_number=wall.number, flags=tuple(flags)))
     return found
+
+
+def _told_once(pieces: Iterable[Piece]) -> Iterator[Piece]:
+    """What is told of the opening, or of the order its pieces go up in, on the first piece that it is told of."""
+    told: set[Flag] = set()
+    for piece in pieces:
+        yield replace(piece, flags=tuple(flag for flag in piece.flags if flag not in told))
+        told.update(flag for flag in piece.flags if flag.key in ("opening", "order"))
 
 
 def derive_jambs(room: Room, wall: Wall, opening: Opening, make: Make) -> Jambs | None:
@@ -231,6 +239,9 @@ def _lay_on_saw(opening: Opening, flat: FlatPiece, profile: str, warnings: Itera
         right=right,
         plus_minus=flat.plus_minus,
         working=flat.working,
-        flags=tuple(Flag("opening", told, attention=False) for told in (*warnings, *flat.notes)),
+        flags=(
+            *(Flag("opening", told, attention=False) for told in warnings),
+            *(Flag("note", told, attention=False) for told in flat.notes),
+        ),
         opening=opening.id,
     )
