@@ -7,7 +7,9 @@ import { setSetting, strikeAll } from "./write.js";
 
 /**
  * What is set for a subject, and what counts where it sets nothing: `above`, called `from`.
- * @typedef {{id: string, settings: any, setting_entries: any, setting_errors: any, above: any, from: string}} Subject
+ * `back` are the words for setting it no longer.
+ * @typedef {{id: string, settings: any, setting_entries: any, setting_errors: any, above: any, from: string,
+ *   back: string}} Subject
  */
 /** @typedef {import("./trims.js").Group} Group */
 
@@ -79,8 +81,8 @@ function useSetting(subject) {
 function Drop({ subject, name, label }) {
   const { drop } = useSetting(subject);
   if (!(name in subject.settings)) return null;
-  return html`<${Button} kind="plain" label="${label}: as ${subject.from}"
-    onTouch=${() => drop(name, `${label}: as ${subject.from}`)}>As ${subject.from}<//>`;
+  return html`<${Button} kind="plain" label="${label}: ${subject.back.toLowerCase()}"
+    onTouch=${() => drop(name, `${label}: ${subject.back.toLowerCase()}`)}>${subject.back}<//>`;
 }
 
 /** @param {{subject: Subject, name: string, label: string, hint: string, plain: boolean}} props `plain`: no length */

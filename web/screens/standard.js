@@ -13,7 +13,7 @@ import { OF_OPENING, OF_ROOM } from "../parts/trims.js";
 /** @param {{house: any, known: any, room?: string}} props `known` is what the engine says of the house, once awake */
 export function Standard({ house, known, room }) {
   if (room) return html`<${OfRoom} house=${house} known=${known} id=${room} />`;
-  const subject = known && { ...known, above: known.defaults, from: "until you set it" };
+  const subject = known && { ...known, above: known.defaults, from: "until you set it", back: "No longer set" };
   return html`<${Page} title=${`The standard of ${house.name}`} tab="house" kind="form standard">
     ${subject ? html`<${Settings} groups=${OF_ROOM} subject=${subject} open="Base" />` : html`<${Asleep} what="The standard" />`}
     <div class="low last-row"><${Button} onTouch=${() => go("house")}>Back<//></div>
@@ -30,7 +30,7 @@ function OfRoom({ house, known, id }) {
   const { outline } = useNotebook();
   const room = known?.rooms.find((one) => one.id === id);
   const name = outline.rooms.get(id)?.name ?? "the room";
-  const subject = room && { ...room, above: inHouse(known), from: "in the house" };
+  const subject = room && { ...room, above: inHouse(known), from: "in the house", back: "As in the house" };
   return html`<${Page} title=${`What differs in ${name}`} tab="house" kind="form standard">
     <p class="pencil">The standard of ${house.name} counts in every room. Set here only what this room is to have otherwise.</p>
     ${subject ? html`<${Settings} groups=${OF_ROOM} subject=${subject} />` : html`<${Asleep} what="The standard" />`}
@@ -45,7 +45,8 @@ export function OfOpening({ wall, opening, known }) {
   const found = walls.flatMap((one) => one.openings).find((one) => one.id === opening.id);
   const inRoom = known?.rooms.find((one) => one.id === room.id);
   const groups = OF_OPENING.filter(({ title }) => opening.kind === "window" || !/indow/.test(title));
-  const subject = found && inRoom && { ...found, above: { ...inHouse(known), ...inRoom.settings }, from: "in the room" };
+  const above = inRoom && { ...inHouse(known), ...inRoom.settings };
+  const subject = found && above && { ...found, above, from: "in the room", back: "As in the room" };
   return html`<${Page} title=${`The ${found?.name ?? "opening"}, wall ${wall.number}`} aside=" " tab="survey" kind="form standard">
     <p class="pencil">Set here only what this one is to have otherwise than the others in ${room.name}.</p>
     ${
