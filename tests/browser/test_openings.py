@@ -1,0 +1,115 @@
+"""Windows on the page: what differs at one, what is read of its jambs; and a room that differs from its house."""
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.touch import awake, button, entity, press, send, title, touch, visit, walked_room
+
+WINDOW = entity(950)
+
+
+@pytest.fixture
+def windowed(laptop, phone, opened) -> Page:
+    """The measured room, with a window in its third wall that has been read but for its jambs' depths."""
+    entries = walked_room(read=True)
+    last = entries[-1]
+
+    def entry(said, **body):
+        seq = len(entries) + 1
+        stamp = last["stamp"].replace(last["stamp"][:12], f"{int(last['stamp'][:12], 16) + seq:012x}", 1)
+        entries.append({**last, "id": entity(1000 + seq), "seq": seq, "stamp": stamp, "kind": said, "body": body})
+
+    entry("opening", opening=WINDOW, wall=entity(3), kind="window")
+    for what, text in (("at", "8 1/2"), ("width", "26"), ("left", "48"), ("right", "48"), ("sash", "4")):
+        entry("reading", of=WINDOW, what=what, text=text)
+    send(laptop.url, entries)
+    page = opened(phone, laptop.url)
+    expect(title(page)).to_have_text("Sewing room")
+    awake(page)
+    return page
+
+
+def expect_pieces(page: Page, there: str, gone: str) -> None:
+    visit(page, "pieces")
+    rows = page.locator("a.row:has(.ring)")
+    expect(rows.filter(has_text=f"{there}, wall 3, window")).to_be_visible()
+    expect(rows.filter(has_text=f"{gone}, wall 3, window")).to_be_hidden()
+
+
+def test_one_window_is_framed_as_a_picture_and_has_a_stool_again(windowed):
+    expect_pieces(windowed, "stool", "sill")
+    visit(windowed, "survey", "walk", entity(3))
+    touch(windowed, "What differs at the window")
+    windowed.get_by_role("radio", name="framed as a picture").tap()
+    expect(button(windowed, "Windows, below: as in the room")).to_be_visible()
+    expect_pieces(windowed, "sill", "stool")
+
+    visit(windowed, "survey", "opening", WINDOW)
+    touch(windowed, "Windows, below: as in the room")
+    expect(windowed.get_by_role("radio", name="stool and apron")).to_be_checked()
+    expect_pieces(windowed, "stool", "sill")
+
+
+def test_depths_of_a_jamb_are_read_point_after_point(windowed):
+    visit(windowed, "house", "standard", entity(901))
+    windowed.get_by_text("Jamb extension of windows").tap()
+    windowed.get_by_role("group", name="Jamb extension, wanted").get_by_role("radio", name="yes").tap()
+    expect(button(windowed, "Jamb extension, wanted: as in the house")).to_be_visible()
+
+    visit(windowed, "survey")
+    expect(windowed.get_by_role("heading", name="Next: wall 3, window, depth of the jamb at the left")).to_be_visible()
+    touch(windowed, "Read it")
+    press(windowed, "0 1/2")
+    touch(windowed, "next point")
+    press(windowed, "0 5/8")
+    touch(windowed, "Save")
+    expect(title(windowed)).to_have_text("wall 3, window, depth of the jamb at the right")
+    touch(windowed, "Back")
+    row = windowed.get_by_role("link", name="window, depth of the jamb at the left")
+    expect(row).to_contain_text("5/8")
+    expect(row).to_contain_text("read once")
+
+
+def test_a_room_differs_from_its_house_and_keeps_its_own_boards(windowed):
+    visit(windowed, "house", "standard", entity(901))
+    windowed.get_by_text("Casing", exact=True).tap()
+    width = windowed.get_by_label("Casing, width", exact=True)
+    expect(width).to_have_attribute("placeholder", "2 1/4, in the house")
+    width.fill("3 1/2")
+    touch(windowed, "Save Casing, width")
+    windowed.get_by_label("length, board 1 of casing", exact=True).fill("8 ft")
+    windowed.get_by_label("price, board 1 of casing", exact=True).fill("10")
+    button(windowed, "Save the boards of casing").first.tap()
+    visit(windowed, "boards")
+    expect(windowed.get_by_role("heading", name="casing 11/16 × 3 1/2")).to_be_visible()
+
+
+def test_a_head_corner_is_read_by_the_gauge(windowed):
+    visit(windowed, "survey", "read", WINDOW, "left_corner")
+    touch(windowed, "square, 90")
+    expect(windowed.locator(".hero")).to_have_text("90°")
+    touch(windowed, "Save")
+    expect(title(windowed)).to_have_text("Sewing room")
+    visit(windowed, "survey", "row", WINDOW, "left_corner")
+    expect(windowed.get_by_role("list", name="Every reading, as typed")).to_contain_text("90.0 degrees")
+
+
+def test_a_room_is_struck_and_had_back_with_all_that_was_read_in_it(windowed):
+    visit(windowed, "survey", "rooms")
+    windowed.get_by_text("Another name for Sewing room, or strike it").tap()
+    touch(windowed, "Strike Sewing room")
+    windowed.get_by_text("Struck", exact=True).tap()
+    touch(windowed, "Restore Sewing room")
+    expect(button(windowed, "Sewing room: open")).to_be_visible()
+    expect_pieces(windowed, "stool", "sill")
+
+
+def test_a_house_is_struck_and_had_back(windowed):
+    visit(windowed, "house")
+    windowed.get_by_text("Name and year, or strike it").tap()
+    touch(windowed, "Strike Alder Street")
+    visit(windowed, "survey")
+    expect(title(windowed)).to_have_text("A new notebook")
+    windowed.get_by_text("Struck", exact=True).tap()
+    touch(windowed, "Restore Alder Street")
+    expect(title(windowed)).to_have_text("Sewing room")
