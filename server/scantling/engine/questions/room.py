@@ -19,6 +19,7 @@ from scantling.engine.questions.facts import RoomIn, find, room_of
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.settings import SettledOut, show_settings
 from scantling.engine.shapes import Asked, DrawingOut, LengthOut, out, show, text_out, texts_out
+from scantling.engine.survey.checks import check_room
 from scantling.engine.survey.closure import check_closure, derive_closure
 from scantling.engine.survey.facts import find_room
 from scantling.engine.survey.figure import Figure
@@ -133,7 +134,10 @@ class SurveyOut(Schema):
 
 def answer_needs(asked: dict[str, Any], context: Context) -> Answer:
     room, _ = find(asked, context)
-    return {"needs": [_figure(figure) for figure in derive_needs(room)], "problems": problems_out(room.problems)}
+    return {
+        "needs": [_figure(figure) for figure in derive_needs(room)],
+        "problems": problems_out((*room.problems, *check_room(room))),
+    }
 
 
 def answer_closure(asked: dict[str, Any], context: Context) -> Answer:
@@ -189,7 +193,7 @@ def answer_survey(asked: dict[str, Any], context: Context) -> Answer:
             for read, (_, entry, heads) in zip(room.walls, notebook.walls(name), strict=True)
         ],
         "plan": draw_plan(room, asked.get("in_hand") or (following.figure.wall if following else None)),
-        "problems": problems_out((*room.problems, *check_closure(room))),
+        "problems": problems_out((*room.problems, *check_room(room), *check_closure(room))),
         "cautions": cautions_for_survey(_built(notebook, shown.body["house"])),
     }  # fmt: skip
 

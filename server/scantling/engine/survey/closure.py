@@ -142,6 +142,8 @@ def _suspect_corners(room: Room, corners: Sequence[Fraction], angle: Fraction) -
 
 def check_closure(room: Room) -> list[Problem]:
     """The problem of a room that does not close, on its likeliest culprit; none while it still wants readings."""
+    if not room.comes_round:
+        return []  # not walked round yet, or a corner far off, which is told of as such
     try:
         closure = derive_closure(room)
     except ClosureError:

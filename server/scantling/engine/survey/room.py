@@ -37,6 +37,7 @@ class SurveyError(EngineError):
     sentences = {
         "not-understood": "{what}: {sentence}",
         "no-length": "{what} is nothing: measure it again.",
+        "wider-than-wall": "{what} is {by} wider than its wall: measure both again.",
         "past-the-end": "{what} ends {by} past the end of the wall: measure both again.",
         "overlap": "{what} and {other} lie over each other by {by}: measure both again.",
         "other-points": "{what} was read at {one} points and at {other}: strike one of the two readings.",
@@ -461,6 +462,10 @@ class _Span:
 def check_along(wall: Wall) -> list[Problem]:
     """What cannot be along one wall: something past its end, or two things in one place."""
     problems = []
+    for thing in (*wall.openings, *wall.obstacles):
+        if wall.length and thing.width and not thing.at and thing.width.smallest > wall.length.largest:
+            by = format_length(thing.width.smallest - wall.length.largest)
+            problems.append(SurveyError("wider-than-wall", what=f"The {thing.name}", by=by))
     for span in _spans([*wall.openings, *wall.obstacles]):
         if wall.length and span.end > wall.length.largest:
             past = format_length(span.end - wall.length.largest)

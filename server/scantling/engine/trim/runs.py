@@ -104,8 +104,8 @@ class Run:
 
     @property
     def start(self) -> Length:
-        """How far along the wall it starts."""
-        return _along(self.left)
+        """How far along the wall it starts, by the readings that its length goes by."""
+        return -sum((term.value * term.sign for term in map(Term.turned, self.left.terms)), start=ZERO)
 
     @property
     def key(self) -> str:

@@ -21,7 +21,7 @@ def derive_working(standard: Standard, run: Run, left: End, right: End) -> tuple
         if end.taken:
             gone = "what the return takes" if end.joint == "return" else "the board it butts"
             steps.append(Step(f"− {gone}, at the {side}", end.taken))
-        if end.corner or end.joint == "return":
+        if end.corner or end.joint in ("return", "scarf"):
             steps.append(_end_step(side, end))
     return (*steps, *edge_steps(run.back - left.taken - right.taken, left, right))
 
