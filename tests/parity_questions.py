@@ -45,6 +45,7 @@ def make_questions() -> list[Any]:
         _of_lengths(),
         _of_corners(),
         _of_rooms(),
+        _of_moldings(),
         _of_odd_rooms(),
         _of_accepted(demo),
         _of_boards(),
@@ -132,6 +133,21 @@ def _of_rooms() -> list[Any]:
     questions += [{"ask": "closure", "room": _an_inch_out(each)} for each in rooms[40:]]
     drawn = [{"ask": "drawn", "room": each, "piece": letter} for each in rooms[::6] for letter in ("A", "D", "ZZ")]
     return questions + drawn + [{"ask": "boards_for_room", "room": each} for each in rooms[40:43]]
+
+
+def _of_moldings() -> list[Any]:
+    """Rooms given every molding, corners at odd angles and walls leaning; and what was read behind walls."""
+    names = ("cap", "shoe", "chair_rail", "picture_rail", "crown")
+    wanted = {f"{name}.wanted": "yes" for name in names} | {"base.stock": list(STOCK), "proud_end": "returned"}
+    rooms = [make_room(seed, 9).facts for seed in range(50, 60)]
+    for place, each in enumerate(rooms):
+        each["standard"] |= wanted | {"crown.spring": ("38", "45", "52.5")[place % 3]}
+        for one in each["walls"]:
+            one |= {"studs": "7 1/2, every 16", "plumb": ("1/4 top", "3/16 foot", "0")[place % 3]}
+    questions: list[Any] = [{"ask": name, "room": each} for each in rooms for name in ("pieces", "needs")]
+    behind = [("studs", text) for text in ("14 1/2, 30 1/2", "14 1/2, every 16", "every 16", "oak", "")]
+    behind += [("plumb", text) for text in ("1/4 top", "3/32 foot", "0", "1/4", "9 top")]
+    return questions + [{"ask": "behind", "what": what, "text": text} for what, text in behind]
 
 
 def _an_inch_out(facts: Facts) -> Facts:

@@ -256,6 +256,42 @@ def test_a_corner_is_read_by_three_sides_as_well(room):
     expect(room.get_by_role("link", name="corner 1, inside")).to_contain_text("91.0°")
 
 
+def test_how_far_a_wall_leans_is_touched_together_and_echoed_in_words(room):
+    visit(room, "survey", "read", WALL, "plumb")
+    press(room, " 1/4")
+    touch(room, "off at the foot")
+    expect(room.locator(".echo")).to_have_text('leans in, 1/4" in 24')
+
+    touch(room, "Save")
+
+    expect(title(room)).not_to_have_text("wall 1, out of plumb")
+    assert readings(room) == ["1/4 foot"]
+
+
+def test_studs_are_read_as_a_row_where_a_wall_is_longer_than_the_boards(laptop, new_page):
+    long_wall, stock = entity(8), [{"length": "8 ft", "price": "10", "limit": None}]
+    entries = walked_room()
+    for kind, body in (
+        ("setting", {"of": entity(900), "name": "base.stock", "value": stock}),
+        ("reading", {"of": long_wall, "what": "length", "text": "119 7/8"}),
+    ):
+        seq = entries[-1]["seq"] + 1
+        entries.append({**entries[-1], "id": entity(1000 + seq), "seq": seq, "kind": kind, "body": body})
+    send(laptop.url, entries)
+    page = new_page()
+    awake(page)
+    visit(page, "survey", "read", long_wall, "studs")
+    press(page, "14")
+    touch(page, "and so on, every …")
+    press(page, "16")
+    expect(page.locator(".echo")).to_have_text('studs at 14", 30", 46", 62", and so on')
+
+    touch(page, "Save")
+
+    expect(title(page)).not_to_have_text("wall 8, studs")
+    assert readings(page) == ["14, every 16"]
+
+
 TYPED = [
     ("addDigit", ["5/16", "6"], "6 5/16", "a digit goes to the inches, whatever was touched first"),
     ("addDigit", ["5' 3", "1"], "5' 31", "a freer text is left as it was put"),

@@ -32,6 +32,7 @@ const BASE = {
     rows: [
       ["base.height", "Base, height", "the board's width, floor to top"],
       ["base.thickness", "Base, thickness", THICK],
+      ["base.scarf", "Base, scarf", "degrees from square, where boards are joined; of every molding", "plain"],
     ],
     boards: [["base.stock", "base"]],
   },
@@ -188,6 +189,7 @@ const CUTTING = {
     rows: [
       ["kerf", "Kerf", "what the blade takes away"],
       ["end_trim", "Trimmed from each board", "both ends together, before the first piece"],
+      ["joint.gap", "Gap a joint may show", "a piece whose readings leave more is measured in place"],
       ["hold", "Least length to hold", "a shorter piece is not cut by holding it at the saw"],
       ["spare_sticks", "Spare boards", "how many more of each profile, against a spoilt cut", "plain"],
       ["overage", "Overage, in per cent", "so much more length than the pieces are, for waste and bad ends", "plain"],

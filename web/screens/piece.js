@@ -24,8 +24,8 @@ export function Piece({ piece, answer }) {
     <p class="said-of">${piece.cut_from}, ± ${plain(piece.plus_minus)} in</p>
     <${Stands} piece=${piece} />
     <dl class="faces">
-      <${Face} name="along the face" length=${piece.front} cut=${piece.cut} />
-      <${Face} name="along the back" length=${piece.back} cut=${piece.cut} />
+      <${Face} name="along the ${piece.edges[1]}" length=${piece.front} cut=${piece.cut} />
+      <${Face} name="along the ${piece.edges[0]}" length=${piece.back} cut=${piece.cut} />
     </dl>
     <${PieceDrawn} piece=${piece} />
     <div class="ends"><${End} side="left" end=${piece.left} /><${End} side="right" end=${piece.right} /></div>
@@ -122,12 +122,13 @@ function Face({ name, length, cut }) {
 
 /** @param {{side: string, end: any}} props */
 function End({ side, end }) {
-  const settings = [
-    `saw ${end.saw_shown} from square`,
-    `point of the board ${end.point_shown}`,
-    `long point at the ${end.long_edge}`,
-  ];
+  const long = `long point at the ${end.long_edge}`;
+  const flat = `lying flat: miter ${end.saw_shown}, bevel ${end.bevel_shown}`;
+  const settings = end.nested_shown
+    ? [flat, `standing at its spring: saw ${end.nested_shown}, no bevel`, long]
+    : [`saw ${end.saw_shown} from square`, `point of the board ${end.point_shown}`, long];
   return html`<div class="end end-${side}"><b>${side}: ${end.shown}</b>
     ${end.saw_shown !== "0°" ? settings.map((words) => html`<small key=${words}>${words}</small>`) : null}
+    ${end.bevel_shown && !end.nested_shown ? html`<small>blade leaned ${end.bevel_shown}</small>` : null}
     <small>meets ${end.meets}</small></div>`;
 }

@@ -104,20 +104,21 @@ function turnOf(row, survey) {
 export function useEcho(what, text, turn) {
   const typed = text.trim();
   const corner = isCorner(what) ? { corner: typed } : { sides: typed.split(",").map((side) => side.trim()) };
+  const behind = what === "studs" || what === "plumb";
   const length = !isCorner(what) && what !== "sides";
   // Of a row of points the last is echoed, the one in hand; what stands proud is read without its sign.
   const asked = isRow(what) ? typed.split(",").at(-1)?.trim().replace(/^[-−]/, "") : typed;
   const ready = typed && (what !== "sides" || (corner.sides?.length === 3 && corner.sides.every(Boolean)));
   // No thickness changes what is shown here; the question wants one all the same.
   return useAnswer(
-    !ready || !asked ? null : length ? { ask: "read", text: asked } : { ask: "corner", turn, ...corner, thickness: "1" },
+    !ready || !asked ? null : behind ? { ask: "behind", what, text: typed } : length ? { ask: "read", text: asked } : { ask: "corner", turn, ...corner, thickness: "1" },
   );
 }
 
 /** The reading as it grows. @param {{text: string, what: string, hint: string}} props */
 export function Typed({ text, what, hint }) {
   if (!text) return html`<p class="waiting">${hint || "Touch the mark you see, type, or say it."}</p>`;
-  const plain = what !== "sides" && !isRow(what) && splitPlain(text);
+  const plain = what !== "sides" && what !== "studs" && !isRow(what) && splitPlain(text);
   if (isCorner(what))
     return html`<p class="hero"><span class="figure figure-huge">${text}${/[°d]/.test(text) ? "" : "°"}</span></p>`;
   if (!plain) return html`<p class="hero as-written">${text}</p>`;
@@ -143,6 +144,7 @@ export function Echo({ echo, text, refused }) {
 
 /** @param {any} answer */
 function echoWords(answer) {
+  if (answer.words && !answer.feet) return answer.words;
   return answer.words
     ? html`${answer.words} · <span class="unbroken">${answer.feet}</span>`
     : answer.working.join("; ");
@@ -199,6 +201,8 @@ const PADS = {
   depth_right: Points,
   depth_head: Points,
   depth_sill: Points,
+  studs: Studs,
+  plumb: Lean,
 };
 const isCorner = (/** @type {string} */ what) => PADS[/** @type {keyof PADS} */ (what)] === Degrees;
 const isRow = (/** @type {string} */ what) => PADS[/** @type {keyof PADS} */ (what)] === Points;
@@ -249,4 +253,40 @@ function Points({ text, onText, onEnter }) {
     <${Written} label="type this point or say it" text=${point} onText=${put} onEnter=${onEnter} />
     <${InchOf} text=${point} onText=${put} />
     <${Digits} text=${point} onText=${put} />`;
+}
+
+/**
+ * Where the studs are, one after another, or the first and how far apart they go on.
+ * @param {{text: string, onText: (text: string) => void, onEnter: () => void}} props
+ */
+function Studs({ text, onText, onEnter }) {
+  const parts = text.split(", ");
+  const every = parts.at(-1)?.startsWith("every ") ? "every " : "";
+  const last = (parts.at(-1) ?? "").slice(every.length);
+  const put = (/** @type {string} */ stud) => onText([...parts.slice(0, -1), `${every}${stud}`].join(", "));
+  return html`
+    <${Written} label="from the left corner: 14 1/2, every 16" text=${text} onText=${onText} onEnter=${onEnter} />
+    <div class="leans"><${Button} disabled=${!last} onTouch=${() => onText(`${text}, `)}>next stud<//>
+      <${Button} disabled=${!last || every} onTouch=${() => onText(`${text}, every `)}>and so on, every …<//></div>
+    <${InchOf} text=${last} onText=${put} />
+    <${Digits} text=${last} onText=${put} />`;
+}
+
+/**
+ * How far a level stands off, and at which of its ends.
+ * @param {{text: string, onText: (text: string) => void, onEnter: () => void}} props
+ */
+function Lean({ text, onText, onEnter }) {
+  const end = / ?(top|foot)$/.exec(text)?.[1] ?? "";
+  const gap = text.replace(/ ?(top|foot)$/, "");
+  const put = (/** @type {string} */ off) => onText([off, end].filter(Boolean).join(" "));
+  const at = (/** @type {string} */ where) => onText([gap, where].filter(Boolean).join(" "));
+  return html`
+    <${Written} label="1/4 top, 1/4 foot, or 0" text=${text} onText=${onText} onEnter=${onEnter} />
+    <div class="leans">
+      <${Button} pressed=${end === "top"} onTouch=${() => at("top")}>off at the top<//>
+      <${Button} pressed=${end === "foot"} onTouch=${() => at("foot")}>off at the foot<//>
+      <${Button} onTouch=${() => onText("0")}>plumb<//></div>
+    <${InchOf} text=${gap} onText=${put} />
+    <${Digits} text=${gap} onText=${put} />`;
 }

@@ -1,6 +1,7 @@
 """One list of questions. The OpenAPI page and the command line are drawn from it; each names its shapes in and out."""
 
 from scantling.engine.questions import (
+    behind,
     boards,
     casing,
     compound,
@@ -35,6 +36,7 @@ QUESTIONS: dict[str, Question] = {
         spacing,
         movement,
         free,
+        behind,
     )
     for question in module.QUESTIONS
 }

@@ -18,7 +18,7 @@ HEAD_AGREES, CEILING_AGREES = ONE_INCH * 2, ONE_INCH * 3
 class CheckError(EngineError):
     sentences = {
         "walls-cross": "{what} would go through {other}: read both again, and the corners between them.",
-        "half-walked": "The walls turn by {turned}° in all, where a room turns by 360: walk on, or look at its corners.",
+        "half-walked": "The walls turn by {turned}° in all, where a room turns by 360: walk on, or look at corners.",
         "height-differs": "{what} is {by} {way} than {other}: read both again.",
         "height-inch": "{what} is an inch {way} than {other}: was the tape held at its 1 in mark?",
     }
@@ -93,5 +93,5 @@ def _differs(heights: list[tuple[Wall, str, Measure]], agrees: Length) -> Iterat
             way = "higher" if by.inches > 0 else "lower"
             there = f"{other} in {before.name}" if before is not wall else "at its other side"
             named = f"{what} in {wall.name}".capitalize()
-            facts = {"what": named, "by": format_length(abs(by)), "way": way, "other": there}
-            yield _problem(wall, CheckError("height-inch" if inch else "height-differs", **facts))
+            key = "height-inch" if inch else "height-differs"
+            yield _problem(wall, CheckError(key, what=named, by=format_length(abs(by)), way=way, other=there))

@@ -462,11 +462,12 @@ class _Span:
 def check_along(wall: Wall) -> list[Problem]:
     """What cannot be along one wall: something past its end, or two things in one place."""
     problems = []
-    for thing in (*wall.openings, *wall.obstacles):
+    things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
+    for thing in things:
         if wall.length and thing.width and not thing.at and thing.width.smallest > wall.length.largest:
             by = format_length(thing.width.smallest - wall.length.largest)
             problems.append(SurveyError("wider-than-wall", what=f"The {thing.name}", by=by))
-    for span in _spans([*wall.openings, *wall.obstacles]):
+    for span in _spans(things):
         if wall.length and span.end > wall.length.largest:
             past = format_length(span.end - wall.length.largest)
             problems.append(SurveyError("past-the-end", what=span.name.capitalize(), by=past))
