@@ -58,6 +58,15 @@ def test_round_an_outside_corner_a_shoe_is_longer_by_what_the_base_gives():
     assert inches(found["wall 2"]["back"]) == 15
 
 
+def test_a_wall_too_short_for_a_molding_is_named_with_the_molding_and_what_there_is():
+    # The casing begins 1/2 from the corner: less than the cope takes, and the base's 9/16 leaves a shoe nothing.
+    answered = ask("pieces", oblong(thing("door", "2 15/16", "30"), shoe__wanted="yes"))
+    assert [one["message"] for one in answered["problems"]] == [
+        'Base: between corner 4 and the door is only 1/2" of wall, which its joints take up. Fill it by hand.',
+        "Shoe: between corner 4 and the door the base it lies on leaves no room for it.",
+    ]
+
+
 def test_without_base_a_shoe_lies_on_the_wall():
     found = by_name(oblong(shoe__wanted="yes", base__wanted="no"), "shoe")
     assert inches(found["wall 3"]["back"]) == 120

@@ -44,7 +44,7 @@ def every_molding(seed: int, inside: str = "miter") -> Facts:
 def every_piece(facts: Facts) -> list[Facts]:
     """Its pieces; a wall may be too short for the joints of one molding or another, and is then named."""
     answered = ask("pieces", facts)
-    assert {problem["key"] for problem in answered["problems"]} <= {"too-short"}
+    assert {problem["key"] for problem in answered["problems"]} <= {"too-short", "no-wall-left"}
     return answered["pieces"]
 
 

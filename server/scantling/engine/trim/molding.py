@@ -87,7 +87,7 @@ def derive_whole(room: Room, molding: Molding) -> tuple[list[tuple[Placed, Piece
         if min(piece.back, piece.front) > ZERO:
             whole.append((placed, piece))
         else:
-            problems.append(_too_short(placed.run))
+            problems.append(_too_short(molding, placed.run))
     return whole, problems
 
 
@@ -103,9 +103,10 @@ def _of_boards(room: Room, molding: Molding, placed: Placed, piece: Piece) -> li
     return [_derive_piece(room, molding, replace(placed, run=part)) for part in fitting_order(parts, placed.door)]
 
 
-def _too_short(run: Run) -> Problem:
-    between = f"{run.left.name} and {run.right.name}"
-    error = RunError("too-short", what=between, by=format_length(run.back, SIXTY_FOURTH))
+def _too_short(molding: Molding, run: Run) -> Problem:
+    key = "too-short" if run.back > ZERO else "no-wall-left"
+    between, by = f"{run.left.name} and {run.right.name}", format_length(run.back, SIXTY_FOURTH)
+    error = RunError(key, part=molding.part.capitalize(), what=between, by=by)
     return Problem(run.wall.id, error.key, error.message)
 
 

@@ -179,7 +179,8 @@ def _no_room(run: Run) -> Problem:
 
 class RunError(SurveyError):
     sentences = {
-        "too-short": "Between {what} there is only {by} of wall, which its joints take up: fill it by hand.",
+        "too-short": "{part}: between {what} is only {by} of wall, which its joints take up. Fill it by hand.",
+        "no-wall-left": "{part}: between {what} the base it lies on leaves no room for it.",
         "no-room": "The casing of {what} would reach {by} past {other}: read both again, or rip the casing.",
     }
 
