@@ -84,6 +84,23 @@ def test_a_room_differs_from_its_house_and_keeps_its_own_boards(windowed):
     expect(windowed.get_by_role("heading", name="casing 11/16 × 3 1/2")).to_be_visible()
 
 
+def test_boards_of_any_other_profile_are_given_with_its_name(windowed):
+    visit(windowed, "pieces", "free", "new")
+    windowed.get_by_label("What it is").fill("shelf")
+    windowed.get_by_label("Its stock").fill("pine 3/4 × 9 1/4")
+    windowed.get_by_label("Its length").fill("31 1/2")
+    touch(windowed, "Save")
+    visit(windowed, "boards")
+    expect(windowed.get_by_text("No stock lengths yet for pine 3/4 × 9 1/4")).to_be_visible()
+    visit(windowed, "house", "standard")
+    windowed.get_by_text("Other profiles", exact=True).tap()
+    for cell, text in (("profile", "pine 3/4 × 9 1/4"), ("length", "6 ft"), ("price", "9")):
+        windowed.get_by_label(f"{cell}, board 1 of other profiles", exact=True).fill(text)
+    touch(windowed, "Save the boards of other profiles")
+    visit(windowed, "boards")
+    expect(windowed.get_by_role("heading", name="pine 3/4 × 9 1/4")).to_be_visible()
+
+
 def test_a_head_corner_is_read_by_the_gauge(windowed):
     visit(windowed, "survey", "read", WINDOW, "left_corner")
     touch(windowed, "square, 90")

@@ -19,6 +19,8 @@ const CELLS = [
   ["price", "price", "decimal"],
   ["limit", "how many", "numeric"],
 ];
+/** What a row of boards has besides, where they are of any profile. */
+const PROFILE = ["profile", "profile", "text"];
 const NO_STOCK = { length: "", price: "", limit: "" };
 
 /** @param {{groups: Group[], subject: Subject, open?: string}} props `open` is the title of the group shown at first */
@@ -98,7 +100,7 @@ function Measure({ subject, name, label, hint, plain }) {
   const wrong = error?.message ?? subject.setting_errors[name] ?? "";
   return html`<div class="setting">
     <${Field} label=${label} value=${text} onInput=${setText} onEnter=${keep} hint=${answer?.words ?? hint}
-      wrong=${wrong} holds="${subject.above[name]}, ${subject.from}" />
+      wrong=${wrong} holds=${[subject.above[name], subject.from].filter(Boolean).join(", ")} />
     <${Button} label="Save ${label}" disabled=${!ready} onTouch=${keep}>${text && text === saved ? "Saved" : "Save"}<//>
     <${Drop} ...${{ subject, name, label }} />
   </div>`;
@@ -118,15 +120,16 @@ function Pick({ subject, picks, name, choices }) {
   </div>`;
 }
 
-/** Rows with a length, every cell a text or nothing. @param {any[]} rows */
-function tidy(rows) {
+/** Rows with a length, every cell a text or nothing. @param {any[]} rows @param {string[][]} cells */
+function tidy(rows, cells) {
   const text = (/** @type {any} */ cell) => String(cell ?? "").trim();
   return rows
     .filter((row) => text(row.length))
-    .map(({ length, price, limit }) => ({
-      length: text(length),
-      price: text(price) || "0",
-      limit: text(limit) || null,
+    .map((row) => ({
+      ...(cells.includes(PROFILE) ? { profile: text(row.profile) } : {}),
+      length: text(row.length),
+      price: text(row.price) || "0",
+      limit: text(row.limit) || null,
     }));
 }
 
@@ -138,21 +141,23 @@ function StockList({ subject, name, of, saved }) {
     const changed = rows.map((row, at) => (at === place ? { ...row, ...change } : row));
     setRows(changed.at(-1)?.length ? [...changed, NO_STOCK] : changed);
   };
-  const filled = tidy(rows);
-  const changed = JSON.stringify(filled) !== JSON.stringify(tidy(saved));
+  const cells = name === "other.stock" ? [PROFILE, ...CELLS] : CELLS;
+  const filled = tidy(rows, cells);
+  const changed = JSON.stringify(filled) !== JSON.stringify(tidy(saved, cells));
   const wrong = subject.setting_errors[name];
   const id = `boards-${name.replace(/\W/g, "-")}`;
   return html`<section class="stock" aria-labelledby=${id}>
     <h2 id=${id}>Boards of ${of}</h2>
     ${wrong ? html`<p class="wrong">${wrong}</p>` : null}
+    ${cells === CELLS ? null : html`<p class="pencil">The profile as it is named under Pieces or Boards.</p>`}
     <p class="pencil">Each length once, as 12 ft or 144. Price in dollars, 0 for a board on hand. How many, or empty for
       as many as wanted.</p>
     <table>
-      <thead><tr>${CELLS.map(([cell, words]) => html`<th scope="col" key=${cell}>${words}</th>`)}</tr></thead>
+      <thead><tr>${cells.map(([cell, words]) => html`<th scope="col" key=${cell}>${words}</th>`)}</tr></thead>
       <tbody>
         ${rows.map(
           (row, place) => html`<tr key=${place}>
-            ${CELLS.map(
+            ${cells.map(
               ([cell, words, mode]) => html`<td key=${cell}>
                 <input type="text" aria-label="${words}, board ${place + 1} of ${of}" inputmode=${mode} autocomplete="off"
                   value=${row[cell] ?? ""} onInput=${(event) => put(place, { [cell]: event.currentTarget.value })} />

@@ -197,8 +197,31 @@ const CUTTING = {
   },
 };
 
+/** @type {Record<string, Group>} */
+const STOCK = {
+  other: { title: "Other profiles", boards: [["other.stock", "other profiles"]] },
+  wood: {
+    title: "Wood",
+    picks: [
+      [
+        "wood.cut",
+        "Wood, sawn",
+        [
+          ["flat", "flat"],
+          ["quarter", "quarter"],
+        ],
+      ],
+    ],
+    rows: [
+      ["wood.species", "Wood, species", "such as poplar: then wide stock tells how far it moves", "plain"],
+      ["wood.from", "Wood, moisture now", "per cent, when it is cut", "plain"],
+      ["wood.to", "Wood, moisture in use", "per cent, in the driest or dampest season", "plain"],
+    ],
+  },
+};
+
 /** All that a house or a room may set, and what one opening may. */
-export const OF_ROOM = Object.values({ ...BASE, ...OPENINGS, ...MOLDINGS, ...CUTTING });
+export const OF_ROOM = Object.values({ ...BASE, ...OPENINGS, ...MOLDINGS, ...STOCK, ...CUTTING });
 export const OF_OPENING = Object.values(OPENINGS);
 
 /** What each setting is called, for any screen that has to name one. */
