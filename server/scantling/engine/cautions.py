@@ -17,12 +17,17 @@ OLD_PAINT = (
 )
 # Bedrooms and basements have a window to escape by: International Residential Code, section R310, from memory.
 ESCAPE = "Escape: stops, stool and casing must not make an escape window's opening smaller. Local code says how large."
+# Ladder card of the Occupational Safety and Health Administration (read as reprinted); two people: common practice.
+OVERHEAD = (
+    "Overhead: a long stick wants two people. Ladder 4 up for 1 out, face it, three points of contact, not on its top "
+    "cap or top step; do not reach."
+)
 TAIL = "General information: your tool's manual, local code and licensed trades come first."
 
 
-def cautions_for_cutting(*, windows: bool = False) -> list[str]:
-    """For a list of pieces to cut, and for boards to cut them from; with what a window adds."""
-    return [*([ESCAPE] if windows else []), SAW, TAIL]
+def cautions_for_cutting(*, windows: bool = False, overhead: bool = False) -> list[str]:
+    """For a list of pieces to cut, and for boards to cut them from; with what a window adds, and what goes up high."""
+    return [*([OVERHEAD] if overhead else []), *([ESCAPE] if windows else []), SAW, TAIL]
 
 
 def cautions_for_survey(built: int | None) -> list[str]:

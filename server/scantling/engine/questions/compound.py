@@ -11,7 +11,6 @@ from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive
 from scantling.engine.shapes import Asked, DegreesText, LengthOut, one_of, out, show, texts_out
 from scantling.engine.trim.crown import (
-    OVERHEAD,
     CrownCut,
     derive_ceiling_minus_wall,
     derive_crown_cut,
@@ -51,7 +50,7 @@ def answer_compound(asked: dict[str, Any], context: Context) -> Answer:
         "corner": float(corner.degrees),
         "edges": _edges(asked["width"], asked, corner) if "width" in asked else None,
         "working": _working(asked, corner, cut),
-        "cautions": [OVERHEAD, *cautions_for_cutting()],
+        "cautions": cautions_for_cutting(overhead=True),
     }
 
 

@@ -19,7 +19,6 @@ from scantling.engine.questions.readings import show_working
 from scantling.engine.questions.room import ProblemOut, problems_out
 from scantling.engine.shapes import DrawingOut, LengthOut, out, show, text_out, texts_out
 from scantling.engine.survey.room import Room
-from scantling.engine.trim.crown import OVERHEAD
 from scantling.engine.trim.ends import EDGE_WORDS, End
 from scantling.engine.trim.piece import Piece
 
@@ -121,8 +120,8 @@ def answer_drawn(asked: dict[str, Any], context: Context) -> Answer:
 def _cautions(room: Room, pieces: list[Piece]) -> list[str]:
     windows = {opening.id for wall in room.walls for opening in wall.openings if opening.kind == "window"}
     has_windows = any(piece.opening in windows for piece in pieces)
-    overhead = [OVERHEAD] if any(piece.part.startswith(OVERHEAD_PARTS) for piece in pieces) else []
-    return [*overhead, *cautions_for_cutting(windows=has_windows)] if pieces else []
+    overhead = any(piece.part.startswith(OVERHEAD_PARTS) for piece in pieces)
+    return cautions_for_cutting(windows=has_windows, overhead=overhead) if pieces else []
 
 
 def _piece(one: Listed, nearest: Length) -> Answer:

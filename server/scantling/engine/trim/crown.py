@@ -14,12 +14,6 @@ from scantling.engine.errors import EngineError
 from scantling.engine.lengths import Length
 from scantling.engine.trim.ends import LEANING, End
 
-# Ladder card of the Occupational Safety and Health Administration (read as reprinted); two people: common practice.
-OVERHEAD = (
-    "Overhead: a long stick wants two people. Ladder 4 up for 1 out, face it, three points of contact, not on its top "
-    "cap or top step; do not reach."
-)
-
 
 class CrownError(EngineError):
     sentences = {
