@@ -90,6 +90,7 @@ def test_boards_of_any_other_profile_are_given_with_its_name(windowed):
     windowed.get_by_label("Its stock").fill("pine 3/4 × 9 1/4")
     windowed.get_by_label("Its length").fill("31 1/2")
     touch(windowed, "Save")
+    expect(title(windowed)).to_have_text("Pieces: Sewing room")
     visit(windowed, "boards")
     expect(windowed.get_by_text("No stock lengths yet for pine 3/4 × 9 1/4")).to_be_visible()
     visit(windowed, "house", "standard")
@@ -97,6 +98,7 @@ def test_boards_of_any_other_profile_are_given_with_its_name(windowed):
     for cell, text in (("profile", "pine 3/4 × 9 1/4"), ("length", "6 ft"), ("price", "9")):
         windowed.get_by_label(f"{cell}, board 1 of other profiles", exact=True).fill(text)
     touch(windowed, "Save the boards of other profiles")
+    expect(button(windowed, "Save the boards of other profiles")).to_be_disabled()
     visit(windowed, "boards")
     expect(windowed.get_by_role("heading", name="pine 3/4 × 9 1/4")).to_be_visible()
 
