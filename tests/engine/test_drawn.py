@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scantling.engine.drawings.hanging import draw_hanging
 from scantling.engine.drawings.saw import draw_at_saw
-from scantling.engine.survey.room import read_room
+from scantling.engine.survey.read import read_room
 from scantling.engine.trim.pieces import derive_pieces
 
 from tests.asked import ask as ask_checked

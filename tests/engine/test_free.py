@@ -2,7 +2,7 @@
 
 import pytest
 from scantling.engine.desk import Desk
-from scantling.engine.survey.room import read_room
+from scantling.engine.survey.read import read_room
 from scantling.engine.trim.names import derive_names
 
 from tests.asked import ask as ask_checked

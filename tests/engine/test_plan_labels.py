@@ -93,7 +93,7 @@ def test_the_joints_that_there_are_are_explained():
 
 
 def test_letters_that_follow_each_other_are_said_as_a_run():
-    from scantling.engine.survey.room import read_room
+    from scantling.engine.survey.read import read_room
 
     found, _ = derive_pieces(read_room(room(*(wall(f"w{n}", "30") for n in range(6)))))
     assert say_letters(found[:3], found) == "A–C"

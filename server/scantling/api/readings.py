@@ -8,7 +8,7 @@ from scantling.api.blueprint import Blueprint, Written, laptop, require, write
 from scantling.api.door import DoorError
 from scantling.engine.errors import quote
 from scantling.engine.journal import Entry, ReadingBody, StrikeBody
-from scantling.engine.survey.room import parse_sides
+from scantling.engine.survey.read import parse_sides
 from scantling.store import EntryData
 
 blueprint = Blueprint("readings", __name__, url_prefix="/api", description="Readings, and the striking of entries.")

@@ -11,7 +11,8 @@ from scantling.engine.questions.question import Context
 from scantling.engine.shapes import Asked, one_of
 from scantling.engine.standard import SETTINGS, dotted
 from scantling.engine.survey.facts import collect_facts
-from scantling.engine.survey.room import BASE_AT, OPENINGS, TURNS, Room, read_room
+from scantling.engine.survey.read import read_room
+from scantling.engine.survey.room import BASE_AT, OPENINGS, TURNS, Room
 
 WALLS_AT_MOST = 200
 

@@ -17,7 +17,7 @@ from scantling.engine.shapes import Asked, out, text_out, texts_out
 from scantling.engine.standard import DEFAULTS
 from scantling.engine.survey.facts import collect_facts
 from scantling.engine.survey.needs import derive_needs
-from scantling.engine.survey.room import read_room
+from scantling.engine.survey.read import read_room
 
 
 class EntriesIn(Asked):

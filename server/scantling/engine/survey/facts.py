@@ -11,7 +11,7 @@ from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
 from scantling.engine.standard import lay_over
 from scantling.engine.survey.points import parse_points
-from scantling.engine.survey.room import parse_sides
+from scantling.engine.survey.read import parse_sides
 
 
 class FactsError(EngineError):

@@ -22,7 +22,8 @@ from scantling.engine.survey.figure import Figure
 from scantling.engine.survey.needs import derive_figures
 from scantling.engine.survey.plumb import parse_plumb, say_plumb
 from scantling.engine.survey.points import parse_points
-from scantling.engine.survey.room import Obstacle, Opening, Room, Wall, parse_sides, read_corner
+from scantling.engine.survey.read import parse_sides, read_corner
+from scantling.engine.survey.room import Obstacle, Opening, Room, Wall
 from scantling.engine.survey.studs import parse_studs
 
 # Readings that differ by more were not of one thing: two graduations of the tape, or a degree of a corner. Common

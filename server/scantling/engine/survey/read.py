@@ -1,0 +1,297 @@
+"""Reading a room: its facts, as questions and the notebook give them, to the room they describe.
+
+What cannot be understood is gathered as problems on its wall, and never stops the reading of the others.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import Any
+
+from scantling.engine.angles import (
+    Corner,
+    derive_corner_by_gauge,
+    derive_corner_by_sides,
+    parse_degrees,
+)
+from scantling.engine.errors import EngineError, quote
+from scantling.engine.lengths import Length, format_length, parse_length
+from scantling.engine.standard import OF_OPENING, Standard, derive_standard, dotted, lay_over
+from scantling.engine.survey.names import name_things
+from scantling.engine.survey.plumb import parse_plumb
+from scantling.engine.survey.points import point_readings
+from scantling.engine.survey.room import (
+    PLACES,
+    Free,
+    Measure,
+    Obstacle,
+    Opening,
+    Problem,
+    Room,
+    SurveyError,
+    Wall,
+    check_along,
+    derive_turned,
+)
+from scantling.engine.survey.studs import parse_studs
+
+
+def _texts(written: object) -> tuple[str, ...]:
+    """Readings as a question gives them: none, one, or several."""
+    if written is None:
+        return ()
+    return tuple(str(one) for one in written) if isinstance(written, list | tuple) else (str(written),)
+
+
+class _Reader:
+    """Reads one wall's facts, gathering what is wrong with them instead of stopping."""
+
+    def __init__(self, wall: str) -> None:
+        self.wall = wall
+        self.problems: list[Problem] = []
+
+    def refuse(self, error: EngineError) -> None:
+        self.problems.append(Problem(self.wall, error.key, error.message))
+
+    def measure(self, name: str, written: object) -> Measure | None:
+        """Readings of one figure; None when none of them can be used."""
+        kept: list[tuple[str, Length]] = []
+        for one in _texts(written):
+            try:
+                kept.append((one, parse_length(one)))
+            except EngineError as error:
+                self.refuse(_not_understood(name, error))
+        if not kept:
+            return None
+        return Measure(name, tuple(one for one, _ in kept), tuple(length for _, length in kept))
+
+    def depth(self, name: str, written: object) -> Measure | None:
+        """Readings of a row of points, each point by the deepest that was read of it, for wood can be planed off."""
+        rows: list[tuple[str, ...]] = point_readings(written)
+        kept: list[tuple[Length, ...]] = []
+        for row in rows:
+            try:
+                kept.append(tuple(parse_length(one, allow_negative=True) for one in row))
+            except EngineError as error:
+                self.refuse(_not_understood(name, error))
+        for other in kept[1:]:
+            if len(other) != len(kept[0]):
+                self.refuse(SurveyError("other-points", what=name.capitalize(), one=len(kept[0]), other=len(other)))
+                return None
+        if not kept:
+            return None
+        return Measure(
+            name, tuple(", ".join(row) for row in rows), tuple(max(point) for point in zip(*kept, strict=True))
+        )
+
+    def length(self, name: str, written: object) -> Measure | None:
+        measure = self.measure(name, written)
+        if measure and not measure.smallest:
+            self.refuse(SurveyError("no-length", what=name))
+            return None
+        return measure
+
+    def studs(self, name: str, written: object, along: Measure | None) -> Measure | None:
+        """Every stud of every reading; none where a reading cannot be understood, or names one past the wall's end."""
+        end = along.largest if along else None
+        texts = _texts(written)
+        found: list[Length] = []
+        try:
+            for text in texts:
+                found += parse_studs(text, end)
+        except EngineError as error:
+            self.refuse(_not_understood(name, error))
+            return None
+        past = [stud for stud in found if end and stud > end]
+        if past:
+            by = format_length(max(past) - end) if end else ""
+            self.refuse(SurveyError("past-the-end", what=name.capitalize(), by=by))
+        return Measure(name, texts, tuple(sorted(set(found)))) if found and not past else None
+
+    def leans(self, name: str, written: object) -> Fraction:
+        """The mean of what was read of a wall's lean; plumb until it is read."""
+        read: list[Fraction] = []
+        for text in _texts(written):
+            try:
+                read.append(parse_plumb(text))
+            except EngineError as error:
+                self.refuse(_not_understood(name, error))
+        return sum(read, start=Fraction(0)) / len(read) if read else Fraction(0)
+
+    def corner(self, name: str, turn: str, facts: Mapping[str, Any]) -> Corner | None:
+        """The mean of what was read of a corner; several readings that differ widen its ±."""
+        read: list[Corner] = []
+        for written in corner_readings(facts):
+            try:
+                read.append(read_corner(turn, written))
+            except EngineError as error:
+                self.refuse(_not_understood(name, error))
+        if not read:
+            return None
+        angles = [corner.degrees for corner in read]
+        half_spread = (max(angles) - min(angles)) / 2
+        plus_minus = max(half_spread, *(corner.plus_minus for corner in read))
+        mean = sum(angles, start=Fraction(0)) / len(angles)
+        return Corner(turn, mean, plus_minus, all(corner.exact for corner in read))
+
+
+def _not_understood(what: str, error: EngineError) -> EngineError:
+    refusal = SurveyError("not-understood", what=what, sentence=error.message)
+    refusal.key = error.key
+    return refusal
+
+
+def corner_readings(facts: Mapping[str, Any]) -> list[str | tuple[str, ...]]:
+    """What was read of a corner: gauge readings as texts, three sides as tuples."""
+    gauge, sides = facts.get("corner"), facts.get("sides")
+    by_gauge = gauge if isinstance(gauge, list | tuple) else [] if gauge is None else [gauge]
+    return [*(str(one) for one in by_gauge), *_sides_readings(sides)]
+
+
+def _sides_readings(sides: object) -> list[tuple[str, ...]]:
+    """Three sides as one text, as a list of three, or as several such lists."""
+    if isinstance(sides, list | tuple):
+        several = sides if sides and isinstance(sides[0], list | tuple) else [sides] if sides else []
+        return [tuple(str(side) for side in three) for three in several]
+    return [] if sides is None else [parse_sides(str(sides))]
+
+
+def parse_sides(text: str) -> tuple[str, ...]:
+    """Three sides in one text, parted by commas or semicolons: "24, 24, 34 1/4".
+
+    >>> parse_sides("24, 24, 34 1/4")
+    ('24', '24', '34 1/4')
+    """
+    return tuple(part.strip() for part in text.replace(";", ",").split(","))
+
+
+def read_corner(turn: str, written: str | tuple[str, ...]) -> Corner:
+    """One reading of a corner, by gauge (a text) or by three sides (a tuple). Raises `EngineError`."""
+    if isinstance(written, str):
+        return derive_corner_by_gauge(turn, parse_degrees(written), written)
+    if len(written) != 3:
+        raise SurveyError("three-sides", text=quote(", ".join(written)))
+    a, b, across = (parse_length(side) for side in written)
+    return derive_corner_by_sides(turn, a, b, across)
+
+
+def _with_boards(standard: Standard, walls: Sequence[Wall]) -> Standard:
+    """The room's standard, which also knows the boards that were said for one opening's own profiles."""
+    own = (one.standard for wall in walls for one in wall.openings if one.standard and one.standard != standard)
+    rows = dict.fromkeys((name, row) for each in own for name, rows in each.stocks.items() for row in rows)
+    found = [(name, row) for name, row in rows if not standard.stock_of(name)]
+    return replace(standard, other_stock=(*standard.other_stock, *found)) if found else standard
+
+
+@dataclass(frozen=True, slots=True)
+class _Given:
+    """The settings of a room as written, and the standard they make."""
+
+    settings: Mapping[str, object]
+    standard: Standard
+
+
+def read_room(facts: Mapping[str, Any]) -> Room:
+    """A room's facts, in the shape that questions and the notebook give, to the room they describe.
+
+    Raises `EngineError` only for a standard that cannot be; what is wrong with a wall is a problem in the room.
+    """
+    settings = dotted(facts.get("standard") or {})
+    given = _Given(settings, derive_standard(settings))
+    walls: list[Wall] = []
+    problems: list[Problem] = []
+    for number, wall_facts in enumerate(facts.get("walls") or (), start=1):
+        reader = _Reader(str(wall_facts.get("id", f"w{number}")))
+        wall = _read_wall(reader, number, wall_facts, given)
+        walls.append(wall)
+        problems += reader.problems
+        problems += check_along(wall)
+    free = tuple(
+        Free(str(one["id"]), str(one["name"]), str(one["profile"]), str(one["text"]), int(one["count"]))
+        for one in facts.get("free") or ()
+    )
+    closed = bool(facts.get("closed", True))
+    return Room(
+        str(facts.get("name", "")), closed, _with_boards(given.standard, walls), tuple(walls), tuple(problems),
+        free=free, comes_round=closed and derive_turned(walls) is None,
+    )  # fmt: skip
+
+
+def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any], given: _Given) -> Wall:
+    corner = facts.get("corner") or {}
+    turn = corner.get("turn", "inside")
+    found = [*(facts.get("openings") or ()), *(facts.get("obstacles") or ())]
+    names = name_things([(_called(one), _left_edge(one)) for one in found])
+    named = list(zip(found, names, strict=True))
+    openings = [_read_opening(reader, one, name, given) for one, name in named[: len(facts.get("openings") or ())]]
+    obstacles = [
+        Obstacle(str(one["id"]), one["kind"], name, one.get("base", "stops"),
+                 reader.measure(f"{name} from the left", one.get("at")),
+                 reader.length(f"{name} width", one.get("width")),
+                 reader.length(f"{name} height", one.get("height")))
+        for one, name in named[len(openings) :]
+    ]  # fmt: skip
+    meets = reader.length("the board it meets", corner.get("meets"))
+    length = reader.length(f"wall {number}", facts.get("length"))
+    return Wall(
+        id=reader.wall,
+        number=number,
+        turn=turn,
+        length=length,
+        corner=reader.corner(f"corner {number}", turn, corner),
+        corner_texts=tuple(one if isinstance(one, str) else ", ".join(one) for one in corner_readings(corner)),
+        meets=meets.smallest if meets else None,
+        openings=tuple(openings),
+        obstacles=tuple(obstacles),
+        settings=facts.get("settings") or {},
+        height=reader.length(f"wall {number}, to the ceiling", facts.get("height")),
+        ceiling=reader.length(f"wall {number}, along the ceiling", facts.get("ceiling")),
+        studs=reader.studs(f"studs of wall {number}", facts.get("studs"), length),
+        leans=reader.leans(f"wall {number}, out of plumb", facts.get("plumb")),
+        plumb_texts=_texts(facts.get("plumb")),
+    )
+
+
+def _called(facts: Mapping[str, Any]) -> str:
+    return "cased opening" if facts["kind"] == "cased" else str(facts["kind"])
+
+
+def _left_edge(facts: Mapping[str, Any]) -> Length | None:
+    written = facts.get("at")
+    for one in written if isinstance(written, list | tuple) else [written]:
+        try:
+            return parse_length(str(one))
+        except EngineError:
+            continue  # told where it is read
+    return None
+
+
+def _read_opening(reader: _Reader, facts: Mapping[str, Any], name: str, given: _Given) -> Opening:
+    at_left, at_right = facts.get("head_corners") or (None, None)
+    depths = {
+        place: reader.depth(f"{name}, depth at the {place}", (facts.get("depths") or {}).get(place)) for place in PLACES
+    }
+    return Opening(
+        id=str(facts["id"]),
+        kind=facts["kind"],
+        name=name,
+        at=reader.measure(f"{name} from the left", facts.get("at")),
+        width=reader.length(f"{name} width", facts.get("width")),
+        left=reader.length(f"{name} height at the left", facts.get("left")),
+        right=reader.length(f"{name} height at the right", facts.get("right")),
+        left_corner=reader.corner(f"{name}, left corner of the head", "inside", {"corner": at_left}),
+        right_corner=reader.corner(f"{name}, right corner of the head", "inside", {"corner": at_right}),
+        sash=reader.length(f"{name}, sash to wall", facts.get("sash")),
+        depths={place: depth for place, depth in depths.items() if depth},
+        standard=_read_own(reader, name, dotted(facts.get("settings") or {}), given),
+    )
+
+
+def _read_own(reader: _Reader, name: str, said: Mapping[str, object], given: _Given) -> Standard | None:
+    """The standard of one opening; None, and a problem, where what was said of it cannot be."""
+    own = {key: value for key, value in said.items() if key.startswith(OF_OPENING)}
+    try:
+        return derive_standard(lay_over(given.settings, own)) if own else given.standard
+    except EngineError as error:
+        reader.refuse(_not_understood(name.capitalize(), error))
+        return None
