@@ -7,18 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scantling.engine.errors import EngineError
 from scantling.engine.lengths import Length, format_length, parse_length
-from scantling.engine.standard import (
-    DEFAULTS,
-    SETTINGS,
-    Standard,
-    check_setting,
-    derive_standard,
-    dotted,
-    format_price,
-    format_stock,
-    parse_price,
-    parse_stock,
-)
+from scantling.engine.settings import DEFAULTS, SETTINGS, check_setting, derive_standard, dotted, parse_stock
+from scantling.engine.standard import Standard, format_price, format_stock, parse_price
 
 ROW = {"length": "8 ft", "price": "10.40"}
 

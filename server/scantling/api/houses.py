@@ -9,7 +9,7 @@ from scantling.api.blueprint import Blueprint, Written, laptop, reply_answer, re
 from scantling.clock import mint_id, now_ms
 from scantling.engine.desk import QUESTIONS
 from scantling.engine.journal import HouseBody, RoomBody, SettingBody
-from scantling.engine.standard import check_setting
+from scantling.engine.settings import check_setting
 
 blueprint = Blueprint("houses", __name__, url_prefix="/api/houses", description="Houses, rooms, standards.")
 

@@ -8,8 +8,8 @@ from marshmallow import INCLUDE, Schema, ValidationError, fields, validate, vali
 from scantling.engine.errors import quote
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.question import Context
+from scantling.engine.settings import SETTINGS, dotted
 from scantling.engine.shapes import Asked, one_of
-from scantling.engine.standard import SETTINGS, dotted
 from scantling.engine.survey.facts import collect_facts
 from scantling.engine.survey.read import read_room
 from scantling.engine.survey.room import BASE_AT, OPENINGS, TURNS, Room

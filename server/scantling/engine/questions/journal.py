@@ -13,8 +13,8 @@ from scantling.engine.notebook import Notebook
 from scantling.engine.questions.cut_list import say_state
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.settings import SettledOut, show_settings
+from scantling.engine.settings import DEFAULTS
 from scantling.engine.shapes import Asked, out, text_out, texts_out
-from scantling.engine.standard import DEFAULTS
 from scantling.engine.survey.facts import collect_facts
 from scantling.engine.survey.needs import derive_needs
 from scantling.engine.survey.read import read_room

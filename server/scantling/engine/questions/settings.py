@@ -6,7 +6,7 @@ from marshmallow import Schema, fields
 
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.question import Answer
-from scantling.engine.standard import check_setting
+from scantling.engine.settings import check_setting
 
 
 class SettledOut(Schema):

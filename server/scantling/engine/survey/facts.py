@@ -9,7 +9,7 @@ from typing import Any
 from scantling.engine.errors import EngineError
 from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
-from scantling.engine.standard import lay_over
+from scantling.engine.settings import lay_over
 from scantling.engine.survey.points import parse_points
 from scantling.engine.survey.read import parse_sides
 

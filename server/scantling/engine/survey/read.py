@@ -16,7 +16,8 @@ from scantling.engine.angles import (
 )
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.lengths import Length, format_length, parse_length
-from scantling.engine.standard import OF_OPENING, Standard, derive_standard, dotted, lay_over
+from scantling.engine.settings import OF_OPENING, derive_standard, dotted, lay_over
+from scantling.engine.standard import Standard
 from scantling.engine.survey.names import name_things
 from scantling.engine.survey.plumb import parse_plumb
 from scantling.engine.survey.points import point_readings
