@@ -45,18 +45,20 @@ class Duals:
 class Columns:
     """The ways found so far for one grid, shared by all its programs."""
 
-    def __init__(self, grid: Grid, steps: Steps) -> None:
+    def __init__(self, grid: Grid, steps: Steps, known: Iterable[Way] = ()) -> None:
+        """`known` are ways of a good plan: from them the program needs fewer turns."""
         self._grid = grid
         self._steps = steps
         self.task = Task(grid, steps)
-        self._ways: dict[Way, None] = dict.fromkeys(_derive_first_ways(grid, self.task.stock))
+        self._known = tuple(known)
+        self._ways: dict[Way, None] = dict.fromkeys((*_derive_first_ways(grid, self.task.stock), *self._known))
         best_buy = min([grid.price[t] / grid.capacity[t] for t in self.task.stock if grid.price[t]], default=1.0)
         self._center = Duals(tuple([best_buy * size for size in grid.sizes]), tuple(map(float, grid.price)))
 
     def price(self, allowance: int) -> Rule | None:
         """The rule behind the least money that boards in fractions could cost: the best found within the allowance."""
         task = self.task
-        task.start(self._ways)
+        task.start(self._ways, self._known)
         best, best_cents = None, -1
         stop = self._steps.used + allowance
         for rule in self._turns():
@@ -99,6 +101,7 @@ class Task:
         self.grid = grid
         self.stock = tuple([t for t, limit in enumerate(grid.limit) if limit])
         self.offered: dict[Way, int] = {}
+        self._ways: dict[int, Way] = {}
         self._kinds = len(grid.sizes)
         self._rows = {t: self._kinds + j for j, t in enumerate(self.stock)}
         dear = float(sum(grid.price) + 1) * self._kinds
@@ -115,8 +118,9 @@ class Task:
             counts[kind] = counts.get(kind, 0) + 1
         column: Column = (float(self.grid.price[stock]), (*counts.items(), (self._rows[stock], 1)))
         self.offered[way] = self.program.add(column)
+        self._ways[self.offered[way]] = way
 
-    def start(self, ways: Iterable[Way]) -> None:
+    def start(self, ways: Iterable[Way], known: Iterable[Way]) -> None:
         """Begin with the pieces cut longest first, each length from the best buy: near enough to save half the turns.
 
         A kind that longer pieces' boards already provide for begins with too many; where every board that takes a kind
@@ -129,6 +133,7 @@ class Task:
             plenty = self.grid.limit[stock] >= sum(self.grid.demand)
             if plenty and (kinds[0] not in cheapest or offer < cheapest[kinds[0]]):
                 cheapest[kinds[0]] = offer
+        cheapest |= {kinds[0]: (0.0, (stock, kinds)) for stock, kinds in known}
         for kind in range(self._kinds):
             if self.program.values[kind] <= 0:
                 self.program.start_with(kind, self.program.surplus(kind))
@@ -147,6 +152,10 @@ class Task:
         while not steps.out and self.program.improve():
             pass
         return not steps.out
+
+    def way_of(self, column: int) -> Way | None:
+        """The way that a column of the program stands for; None for those that only balance it."""
+        return self._ways.get(column)
 
     def duals(self) -> Duals:
         """The duals of the present solution."""

@@ -46,11 +46,14 @@ class Walk:
         """Make every list from here on pass this rule too."""
         self._rules.append(rule)
         ladders, most = [], []
+        grid = self._grid
+        helpful = [t for t in self._order if rule.most[t] > 0 and grid.limit[t]]
+        helpful.sort(key=lambda t: (Fraction(grid.price[t], rule.most[t]), t))
         for depth in range(len(self._order) + 1):
-            rest = [t for t in self._order[depth:] if rule.most[t] > 0 and self._grid.limit[t]]
-            rest.sort(key=lambda t: (Fraction(self._grid.price[t], rule.most[t]), t))
-            ladders.append([(rule.most[t], self._grid.price[t], self._grid.limit[t]) for t in rest])
-            most.append(max([rule.most[t] for t in rest], default=0))
+            decided = self._order[:depth]
+            ladder = [(rule.most[t], grid.price[t], grid.limit[t]) for t in helpful if t not in decided]
+            ladders.append(ladder)
+            most.append(max([points for points, _, _ in ladder], default=0))
         self._ladders.append(ladders)
         self._most.append(most)
         self._up_to.append(rule.up_to)

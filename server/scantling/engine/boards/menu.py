@@ -13,8 +13,17 @@ from dataclasses import dataclass
 from scantling.engine.boards.case import Rule
 from scantling.engine.boards.grid import Grid
 from scantling.engine.boards.packing import Way
+from scantling.engine.boards.rules import derive_need
 from scantling.engine.boards.steps import Steps
 from scantling.engine.boards.worth import Bar, derive_scale, fillings
+
+MENU_WAYS = 8_000
+CHOICE = 3
+"""A menu long enough for any use, and how many ways should serve every kind."""
+
+MENU_STEPS = 30_000
+MENU_SHARE = 16
+"""The steps that one menu may take, or this share of all steps: a walk without menus does better than a long wait."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,3 +99,59 @@ def _lay_out(grid: Grid, rule: Rule, reach: int, listed: list[tuple[int, int, tu
         more_than=tuple(map(tuple, more_than)),
         stock=tuple(stock),
     )
+
+
+class Menus:
+    """Menus by one rule, each made when it is wanted; the last one is kept."""
+
+    def __init__(self, grid: Grid, rule: Rule, steps: Steps) -> None:
+        self._grid = grid
+        self._rule = rule
+        self._steps = steps
+        self._menu: Menu | None = None
+        self._most_ways = max(1_000, 30 * len(grid.sizes))
+        self._usual_reach = self._first_reach = derive_need(rule, grid) // 1_000
+
+    def reach_to(self, spare: int, effort: int, farthest: int) -> Menu | None:
+        """A menu that goes as far as the points to spare, or else the longest that is short enough.
+
+        `farthest` is as many points as any list of boards may have to spare; with more effort it may be longer.
+        """
+        if self._menu is None:
+            self._menu = self._first()
+        menu, most = self._menu, self._most_ways << min(effort + 2, 4)
+        if menu is not None and menu.reach < spare and not self._steps.out:
+            for reach in (farthest, 2 * spare, spare):
+                if reach >= spare and _foresee(menu, reach) < most:
+                    self._menu = self._derive(reach, most) or menu
+                    break
+        return self._menu
+
+    def longer(self, menu: Menu) -> Menu:
+        """A menu about three times as long, or the same one when the steps run out."""
+        most = 3 * max(len(menu.ways), self._most_ways)
+        self._menu = self._derive(2 * max(menu.reach, self._usual_reach), most) or menu
+        return self._menu
+
+    def _first(self) -> Menu | None:
+        """A short menu, but with a choice for every kind: nothing can be cut from one that leaves a kind out."""
+        menu = self._derive(self._first_reach, self._most_ways)
+        if menu is None:
+            self._first_reach //= 4
+        while menu and not all(ways[0].bit_count() >= CHOICE for ways in menu.more_than) and len(menu.ways) < MENU_WAYS:
+            longer = self.longer(menu)
+            if len(longer.ways) < 2 * len(menu.ways):
+                return longer  # there are hardly more ways to be had
+            menu = longer
+        return menu
+
+    def _derive(self, reach: int, most_ways: int) -> Menu | None:
+        part = self._steps.part(max(MENU_STEPS, self._steps.limit // MENU_SHARE))
+        menu = derive_menu(self._grid, self._rule, reach, most_ways, part)
+        self._steps.close(part)
+        return menu
+
+
+def _foresee(menu: Menu, reach: int) -> int:
+    """About how many ways a menu of another reach would have: they grow like its square."""
+    return len(menu.ways) * reach * reach // max(1, menu.reach * menu.reach)

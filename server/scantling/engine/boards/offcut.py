@@ -54,7 +54,7 @@ def _shorten(grid: Grid, boards: Boards, stock: int, ways: tuple[Way, ...], step
     low = _least_capacity(grid, boards, stock)
     while low <= high and not steps.out:
         middle = (low + high) // 2 if high - low < grid.capacity[stock] // 4 else high
-        found = _pack_shortened(grid, boards, stock, middle, steps)
+        found = pack_shortened(grid, boards, stock, middle, steps, TRY)
         if found is None:
             if middle == high:
                 break
@@ -73,8 +73,10 @@ def _least_capacity(grid: Grid, boards: Boards, stock: int) -> int:
     return max(grid.sizes[-1], wanted - others)
 
 
-def _pack_shortened(grid: Grid, boards: Boards, stock: int, capacity: int, steps: Steps) -> tuple[Way, ...] | None:
-    """A packing with one board of the stock entry cut down to the capacity."""
+def pack_shortened(
+    grid: Grid, boards: Boards, stock: int, capacity: int, steps: Steps, allowance: int
+) -> tuple[Way, ...] | None:
+    """A packing with one board of the stock entry cut down to the capacity, if one is found within the steps."""
     shortened = replace(
         grid,
         capacity=(*grid.capacity, capacity),
@@ -82,7 +84,7 @@ def _pack_shortened(grid: Grid, boards: Boards, stock: int, capacity: int, steps
         limit=(*grid.limit, 1),
     )
     fewer = tuple([count - (t == stock) for t, count in enumerate(boards)])
-    packed = pack(shortened, (*fewer, 1), [derive_size_rule(shortened)], steps, TRY)
+    packed = pack(shortened, (*fewer, 1), [derive_size_rule(shortened)], steps, allowance)
     if packed.ways is None or len(packed.ways) != sum(boards):
         return None
     return tuple([(stock if t == len(boards) else t, kinds) for t, kinds in packed.ways])

@@ -6,14 +6,14 @@ class OutOfPatience(Exception):
 
 
 class Patience:
-    """A number of turns; `spend` takes one, and raises `OutOfPatience` when none is left."""
+    """A number of turns; `spend` takes some, and raises `OutOfPatience` when none is left."""
 
     __slots__ = ("_turns",)
 
     def __init__(self, turns: int) -> None:
         self._turns = turns
 
-    def spend(self) -> None:
-        self._turns -= 1
+    def spend(self, turns: int = 1) -> None:
+        self._turns -= turns
         if self._turns < 0:
             raise OutOfPatience

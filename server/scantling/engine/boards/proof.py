@@ -59,8 +59,13 @@ def derive_claim(plan: Plan) -> Claim:
 
 
 UNEXPLAINED_AT_MOST = 5
-USUAL_PATIENCE = 2_000_000
+USUAL_PATIENCE = 6_000_000
 TRIAL_PATIENCE = 200_000
+TURNS_A_LIST = 20
+
+FINEST = 20_000
+PLACES_A_TURN = 20
+"""The longest board in steps for which points are tabled, place by place, and how many places count as one turn."""
 
 
 def confirm(case: Case, claim: Claim, turns: int = USUAL_PATIENCE) -> Confirmed:
@@ -153,16 +158,30 @@ def _has_shape(facts: _Facts, rule: Rule) -> bool:
 
 
 def _holds_alone(facts: _Facts, rule: Rule) -> bool:
-    return (
-        _has_shape(facts, rule)
-        and rule.given is None
-        and rule.up_to is None
-        and all(
-            next(_fillings(facts, room, rule.points, most + 1), None) is None
-            for room, most, limit in zip(facts.rooms, rule.most, facts.limits, strict=True)
-            if limit
+    if not _has_shape(facts, rule) or rule.given is not None or rule.up_to is not None:
+        return False
+    if max(facts.rooms) <= FINEST:
+        worth = _derive_worth(facts, rule.points)
+        return all(
+            worth[room] <= most for room, most, limit in zip(facts.rooms, rule.most, facts.limits, strict=True) if limit
         )
+    return all(
+        next(_fillings(facts, room, rule.points, most + 1), None) is None
+        for room, most, limit in zip(facts.rooms, rule.most, facts.limits, strict=True)
+        if limit
     )
+
+
+def _derive_worth(facts: _Facts, points: Counts) -> list[int]:
+    """For every room up to the largest, the most points that fit: piece after piece is left out or put in."""
+    worth = [0] * (max(facts.rooms) + 1)
+    for size, count, value in zip(facts.sizes, facts.counts, points, strict=True):
+        if value > 0:
+            for _ in range(min(count, max(facts.rooms) // size)):
+                facts.patience.spend(len(worth) // PLACES_A_TURN)
+                put_in = [so_far + value for so_far in worth[: len(worth) - size]]
+                worth[size:] = map(max, worth[size:], put_in)
+    return worth
 
 
 def _holds_given(facts: _Facts, rule: Rule, given: Rule) -> bool:
@@ -227,7 +246,7 @@ def _lists_below(facts: _Facts, rules: Sequence[Rule], below: tuple[int, int]) -
     """Every list of boards that ranks below (cents, boards) and passes the rules, depth first."""
     stack: list[Counts] = [()]
     while stack:
-        facts.patience.spend()
+        facts.patience.spend(TURNS_A_LIST)
         taken = stack.pop()
         spent = sum(price * n for price, n in zip(facts.prices, taken, strict=False))
         if (spent, sum(taken)) >= below or not _may_pass(facts, rules, taken, spent, below[0]):
@@ -235,7 +254,22 @@ def _lists_below(facts: _Facts, rules: Sequence[Rule], below: tuple[int, int]) -
         if len(taken) == len(facts.prices):
             yield taken
         else:
-            stack += [(*taken, count) for count in range(facts.limits[len(taken)], -1, -1)]
+            least, most = _least_of_last(facts, rules, taken), facts.limits[len(taken)]
+            if facts.prices[len(taken)]:
+                most = min(most, (below[0] - spent) // facts.prices[len(taken)])
+            stack += [(*taken, count) for count in range(most, least - 1, -1)]
+
+
+def _least_of_last(facts: _Facts, rules: Sequence[Rule], taken: Counts) -> int:
+    """How many boards of the last entry it takes at least: with fewer, a rule that always holds is not passed."""
+    if len(taken) + 1 < len(facts.prices):
+        return 0
+    least = 0
+    for rule in rules:
+        lacking = _need(facts, rule) - sum(most * n for most, n in zip(rule.most, taken, strict=False))
+        if rule.up_to is None and lacking > 0:
+            least = max(least, -(-lacking // rule.most[-1]) if rule.most[-1] > 0 else facts.limits[-1] + 1)
+    return least
 
 
 def _may_pass(facts: _Facts, rules: Sequence[Rule], taken: Counts, spent: int, cents: int) -> bool:

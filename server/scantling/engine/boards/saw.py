@@ -131,7 +131,9 @@ def derive_safer(case: Case, boards: list[PlannedBoard]) -> list[PlannedBoard]:
     exchanged = set()
     for risky in range(len(boards)):
         for other in range(len(boards)):
-            if other != risky and derive_unsafe(case, boards[risky]):
+            if not derive_unsafe(case, boards[risky]):
+                break
+            if other != risky:
                 before = boards[risky]
                 boards[risky], boards[other] = _exchange(case, boards, risky, other)
                 exchanged |= {risky, other} if boards[risky] is not before else set()

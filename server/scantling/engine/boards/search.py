@@ -16,13 +16,15 @@ from scantling.engine.boards.greedy import derive_greedy, rank
 from scantling.engine.boards.grid import Grid
 from scantling.engine.boards.lift import Refuter, derive_up_to
 from scantling.engine.boards.lists import Boards, Rank, Walk
-from scantling.engine.boards.menu import Menu, derive_menu
+from scantling.engine.boards.menu import MENU_WAYS, Menu, Menus
 from scantling.engine.boards.packing import Packed, Way, pack
-from scantling.engine.boards.renew import Renewal, derive_part, translate
+from scantling.engine.boards.renew import PIECES_AT_ONCE, Renewal, count_kinds, derive_part, translate
+from scantling.engine.boards.rounding import Rounding
 from scantling.engine.boards.rules import (
     derive_count_rules,
     derive_least_cents,
     derive_need,
+    derive_size_rule,
     derive_size_rules,
     derive_spare,
     passes,
@@ -35,19 +37,21 @@ QUICK = 1_400
 WIDTHS = (200, 800, 3_200, 12_800)
 """How much of a menu is tried: a short one leads straight to what it holds, a long one holds more."""
 
-MENU_WAYS = 8_000
-CHOICE = 3
-
 DIVES = 8
+DIVE_SHARE = 4
+"""How often a dive starts anew, and the share of all steps after which it must have found something."""
+
+ROUNDS = 8
+ROUND_SHARE = 6
+"""How often the price program's plan is brought to whole boards at most, and the share of all steps for it."""
 
 MANY = 32
-RENEW = 16_000
-RENEW_FIRST = 8
-RENEW_MANY = 4
-RENEW_AGAIN = 16
-FAR = 60
-"""Steps for planning a few boards anew, and the share of all steps for it: at first, with many kinds, at every round;
-and the share of the cost by which a plan is far from what it might be."""
+RENEW = 3_000
+RENEW_SHARE = 8
+RENEW_DEAR = 2
+DEAR = 6
+"""More pieces than are planned at once; steps for planning a few boards anew, and the share of all steps for doing so
+at every round. Where the price program would take more than its share (`DEAR`), that comes first, and longer."""
 
 PATIENT = 8
 """The round from which the walk and the lists that resist are no longer kept from each other's steps."""
@@ -65,20 +69,18 @@ class Search:
         self._steps = steps
         self._is_many = sum(grid.demand) > MANY
         self._renewal = Renewal()
-        size_rules = derive_size_rules(grid)
-        self._size_rule = size_rules[0]
-        self._rules = {rule: derive_need(rule, grid) for rule in (*size_rules, *derive_count_rules(grid))}
+        self._size_rule = derive_size_rule(grid)
+        self._rules: dict[Rule, int] = {}
         self._used = [self._size_rule]
         self._walk = Walk(grid, self._used, steps)
         self._price_rule: Rule | None = None
         self._columns: Columns | None = None
         self._prepared = False
-        self._menu: Menu | None = None
-        self._menu_ways = max(1_000, 30 * len(grid.sizes))
+        self._menus: Menus | None = None
         self._refuter: Refuter | None = None
         self._searched: list[Boards] = []
         self._resisting: list[tuple[Rank, Boards]] = []
-        steps.take(len(grid.sizes) * len(self._rules) // 4)
+        steps.take(len(grid.sizes))
         self.best = known or derive_greedy(grid, steps)
         if self.best is not None:
             self._walk.ceiling = rank(grid, self.best)
@@ -86,11 +88,16 @@ class Search:
     def run(self) -> None:
         """Find the best plan, or the best within the steps."""
         effort = 0
-        while not self._steps.out and not (self._walk.is_over and not self._resisting):
+        while not self._steps.out and not self._is_done:
             wait = self._steps.limit >> (effort + 1) if effort < PATIENT else 0
             self._go_on(self._steps.limit - wait)
             effort += 1
-            self._insist(effort)
+            if not self._is_done:
+                self._insist(effort)
+
+    @property
+    def _is_done(self) -> bool:
+        return self._walk.is_over and not self._resisting
 
     @property
     def floor(self) -> Rank | None:
@@ -126,7 +133,7 @@ class Search:
         """Take up the lists that resisted, the best first, with more patience."""
         if self._resisting:
             self._dive(effort)
-        self._renew(self._steps.limit // RENEW_AGAIN)
+        self._renew(self._steps.limit // RENEW_SHARE)
         for place, boards in list(self._resisting):
             if self._steps.out:
                 return
@@ -166,6 +173,8 @@ class Search:
 
     def _fails_a_rule(self, boards: Boards) -> bool:
         cost = self._cost(boards)
+        if not self._rules:
+            self._derive_rules()
         self._steps.take(len(self._rules))
         for rule, need in self._rules.items():
             if not passes(rule, need, boards) and (rule.up_to is None or cost <= rule.up_to):
@@ -173,6 +182,12 @@ class Search:
                     self._add(rule)
                 return True
         return False
+
+    def _derive_rules(self) -> None:
+        """The rules that are tried on every list: many, and not wanted where the walk is over before its first."""
+        rules = (*derive_size_rules(self._grid), *derive_count_rules(self._grid))
+        self._rules = {rule: derive_need(rule, self._grid) for rule in rules}
+        self._steps.take(len(self._grid.sizes) * len(rules) // 4)
 
     def _add(self, rule: Rule) -> None:
         self._rules[rule] = derive_need(rule, self._grid)
@@ -186,22 +201,24 @@ class Search:
         """Cheap means do not suffice: derive the price rule, and plans that come near it."""
         self._prepared = True
         limit = self._steps.limit
-        if len(self._grid.sizes) > _most_kinds(limit // 2):
+        kinds, dear = len(self._grid.sizes), len(self._grid.sizes) > _most_kinds(limit // DEAR)
+        if dear:
+            self._renew(limit // RENEW_DEAR)
+        if kinds > _most_kinds(limit // 3):
             self._price_rule = derive_rough_price(self._grid, _most_kinds(limit // 4), self._steps, limit // 4)
-            self._renew(limit // RENEW_MANY)
         else:
-            self._columns = Columns(self._grid, self._steps)
+            self._columns = Columns(self._grid, self._steps, self.best or ())
             self._price_rule = self._columns.price(limit // 2)
         if self._price_rule is not None:
             self._add(self._price_rule)
-            if self._columns is not None and self.best is not None and self._is_far():
-                self._renew(limit // RENEW_FIRST)
-            self._dive(0)
-
-    def _is_far(self) -> bool:
-        """Whether the best plan is so much dearer than it might be that diving from it would take long."""
-        cents = rank(self._grid, self.best or ())[0]
-        return FAR * (cents - self._least_cents()) > cents
+            self._menus = Menus(self._grid, self._price_rule, self._steps)
+            stop = self._steps.used + limit // ROUND_SHARE
+            for turn in range(ROUNDS):
+                if self._steps.used < stop:
+                    self._round(turn)
+            self._renew(limit // RENEW_SHARE)
+            if not dear:
+                self._dive(0)
 
     def _renew(self, allowance: int) -> None:
         """Plan a few boards of the best plan anew, again and again, as long as the allowance lasts."""
@@ -209,10 +226,10 @@ class Search:
         while self._is_many and self.best is not None and self._steps.used < stop and not self._steps.out:
             if rank(self._grid, self.best)[0] <= self._least_cents():
                 return
-            chosen, kept = self._renewal.choose(self.best)
+            chosen, kept = self._renewal.choose(self._grid, self.best)
             if not kept:
                 return
-            part, kinds = derive_part(self._grid, chosen, kept)
+            part, kinds = derive_part(self._grid, count_kinds(self._grid, chosen), kept)
             places = {kind: place for place, kind in enumerate(kinds)}
             known = tuple([(stock, tuple([places[kind] for kind in way])) for stock, way in chosen])
             steps = self._steps.part(RENEW)
@@ -221,17 +238,39 @@ class Search:
             self._steps.close(steps)
             if search.best is not None and search.best is not known:
                 self._accept((*kept, *translate(search.best, kinds)))
+            else:
+                gathered = self._renewal.gather(part, known, self._steps)
+                if gathered is not None:
+                    self.best = (*kept, *translate(gathered, kinds))
+
+    def _round(self, turn: int) -> None:
+        """Bring the price program's plan to whole boards, and plan the last pieces at once."""
+        if self._columns is None:
+            return
+        rounding = Rounding(self._columns.task, turn, PIECES_AT_ONCE, self._steps)
+        part, kinds = derive_part(self._grid, rounding.left, rounding.ways)
+        steps = self._steps.part(RENEW)
+        search = Search(part, steps)
+        search.run()
+        self._steps.close(steps)
+        if search.best is not None:
+            self._accept((*rounding.ways, *translate(search.best, kinds)))
+
+    def _menu_for(self, spare: int, effort: int) -> Menu | None:
+        return self._menus.reach_to(spare, effort, self._spare_below_ceiling()) if self._menus else None
 
     def _dive(self, effort: int) -> None:
         """Look for better plans anywhere, as long as that pays; from a longer menu when a short one gives nothing."""
+        share = self._steps.limit // DIVE_SHARE
+        stop = self._steps.used + share
         menu = self._menu_for(0, effort)
         turn = effort * DIVES
         last = turn + (DIVES >> min(effort, 2))
-        while menu is not None and turn < last and not self._steps.out:
+        while menu is not None and turn < last and self._steps.used < stop and not self._steps.out:
             if self._dive_once(menu, turn):
-                last = turn + DIVES
-            elif not effort and turn == 1 and len(menu.ways) < MENU_WAYS:
-                menu = self._longer(menu)
+                last, stop = turn + DIVES, self._steps.used + share
+            elif not effort and turn == 1 and self._menus is not None and len(menu.ways) < MENU_WAYS:
+                menu = self._menus.longer(menu)
             turn += 1
 
     def _dive_once(self, menu: Menu, turn: int) -> bool:
@@ -313,43 +352,6 @@ class Search:
         if rule is None:
             return 0
         return sum([most * count for most, count in zip(rule.most, boards, strict=True)]) - self._rules[rule]
-
-    def _menu_for(self, spare: int, effort: int) -> Menu | None:
-        """A menu that goes as far as the points to spare, or else the longest that is short enough."""
-        rule = self._price_rule
-        if rule is None:
-            return None
-        if self._menu is None:
-            self._menu = self._first_menu(rule)
-        menu, most = self._menu, self._menu_ways << min(effort + 2, 4)
-        if menu is not None and menu.reach < spare and not self._steps.out:
-            for reach in (self._spare_below_ceiling(), 2 * spare, spare):
-                if reach >= spare and _foresee(menu, reach) < most:
-                    self._menu = derive_menu(self._grid, rule, reach, most, self._steps) or menu
-                    break
-        return self._menu
-
-    def _first_menu(self, rule: Rule) -> Menu | None:
-        """A short menu, but with a choice for every kind: nothing can be cut from one that leaves a kind out."""
-        menu = derive_menu(self._grid, rule, self._rules[rule] // 1_000, self._menu_ways, self._steps)
-        while menu and not all(ways[0].bit_count() >= CHOICE for ways in menu.more_than) and len(menu.ways) < MENU_WAYS:
-            longer = self._longer(menu)
-            if len(longer.ways) < 2 * len(menu.ways):
-                return longer  # there are hardly more ways to be had
-            menu = longer
-        return menu
-
-    def _longer(self, menu: Menu) -> Menu:
-        """A menu about three times as long, or the same one when the steps run out."""
-        most = 3 * max(len(menu.ways), self._menu_ways)
-        reach = 2 * max(menu.reach, self._rules[menu.rule] // 1_000)
-        self._menu = derive_menu(self._grid, menu.rule, reach, most, self._steps) or menu
-        return self._menu
-
-
-def _foresee(menu: Menu, reach: int) -> int:
-    """About how many ways a menu of another reach would have: they grow like its square."""
-    return len(menu.ways) * reach * reach // max(1, menu.reach * menu.reach)
 
 
 def _most_kinds(allowance: int) -> int:
