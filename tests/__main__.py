@@ -16,6 +16,8 @@ sys.path.insert(0, str(ROOT / "demo"))
 
 from environment import prepare  # noqa: E402  # beside the demo, which needs it where there are no tests
 
+#: Every file in one process, a few of them at a time: more browsers than cores would only wait for each other.
+SIDE_BY_SIDE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadfile")
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
 NO_BROWSER = "No Chromium was found and none could be fetched: install the package `chromium`, then run this again."
 FIND_OWN = """
@@ -37,7 +39,7 @@ def main(arguments: list[str]) -> int:
         arguments = ["--ignore=tests/browser", *arguments[1:]]
     elif arguments:
         return run([python, "-m", "pytest", *arguments])
-    steps = (["ruff", "check", "."], ["mypy"], ["pytest", *arguments])
+    steps = (["ruff", "check", "."], ["mypy"], ["pytest", *SIDE_BY_SIDE, *arguments])
     return next((status for step in steps if (status := run([python, "-m", *step]))), 0)
 
 

@@ -6,7 +6,7 @@ import pytest
 from scantling.engine.boards.case import Case, PlannedBoard, Stock
 from scantling.engine.boards.cuts import Cut, Ends
 from scantling.engine.boards.marks import derive_marks
-from scantling.engine.boards.saw import derive_board
+from scantling.engine.boards.saw import derive_board, set_in_order
 from scantling.engine.lengths import ZERO, Length
 
 from tests.asked import ask, refusal
@@ -113,6 +113,18 @@ def test_of_orders_that_are_as_safe_the_saw_is_set_anew_least_often():
     (board,) = ask("boards", **PLAIN, pieces=["20", "21", "22"], ends=ends)["boards"]
 
     assert board["settings"] == 2
+
+
+def test_a_board_begins_with_the_saw_as_the_board_before_left_it():
+    # Alone, the second board would begin with 41, the shorter, at square; but the first leaves the blade at 45.
+    face, back = (Cut(Fraction(45), Length(Fraction(sign * 9, 16))) for sign in (1, -1))
+    ends = (Ends(), Ends(right=face), Ends(), Ends(left=back, right=face))
+    lengths = tuple(Length(Fraction(inches)) for inches in (40, 50, 41, 49))
+    case = Case(ZERO, ZERO, (Stock(Length(Fraction(96)), 1000),), lengths, ZERO, ends)
+    first, second = derive_board(case, 0, (0, 1)), derive_board(case, 0, (2, 3))
+
+    assert [board.pieces for board in set_in_order(case, [second])] == [(2, 3)]
+    assert [board.pieces for board in set_in_order(case, [first, second])] == [(0, 1), (3, 2)]
 
 
 def test_two_ends_that_lean_alike_share_a_cut_where_that_is_asked_for():

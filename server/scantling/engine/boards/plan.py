@@ -15,7 +15,7 @@ from scantling.engine.boards.grid import Grid, derive_grids
 from scantling.engine.boards.lists import Rank
 from scantling.engine.boards.offcut import leave_more
 from scantling.engine.boards.packing import Way
-from scantling.engine.boards.saw import derive_board, derive_safer, derive_unsafe
+from scantling.engine.boards.saw import derive_board, derive_safer, derive_unsafe, set_in_order
 from scantling.engine.boards.search import Search
 from scantling.engine.boards.steps import STEPS_A_SECOND, Steps
 
@@ -67,7 +67,7 @@ def _draw_up(case: Case, grid: Grid, ways: tuple[Way, ...], floor: Rank, proof: 
     """Give the ways their pieces, in cutting order."""
     waiting = [list(reversed(places)) for places in grid.members]
     boards = [derive_board(case, t, tuple(waiting[kind].pop() for kind in kinds)) for t, kinds in sorted(ways)]
-    boards = derive_safer(case, boards)
+    boards = set_in_order(case, derive_safer(case, boards))
     place = rank(grid, ways)
     unsafe = [piece for board in boards for piece in derive_unsafe(case, board)]
     return Plan(

@@ -8,6 +8,7 @@ split or painted.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import combinations, pairwise
 
 from scantling.engine.boards.case import Case, PlannedBoard
@@ -25,11 +26,24 @@ Toll = tuple[int, int]
 
 
 def derive_board(case: Case, stock: int, places: tuple[int, ...]) -> PlannedBoard:
-    """One board with its pieces in cutting order."""
-    order = _shortest_first(case, places)
-    if case.ends and any(case.ends[place] != Ends() for place in places):
-        order = _order_by_settings(case, stock, order)
-    return _lay_out(case, stock, order)
+    """One board with its pieces in the order that is safe wherever any is."""
+    return _lay_out(case, stock, _shortest_first(case, places))
+
+
+def set_in_order(case: Case, boards: Sequence[PlannedBoard]) -> list[PlannedBoard]:
+    """The boards with their pieces in cutting order: as safe as can be, and the saw set anew as seldom as can be.
+
+    Board follows board: each begins with the saw as the one before it left it.
+    """
+    if not any(ends != Ends() for ends in case.ends):
+        return list(boards)
+    set_up: list[PlannedBoard] = []
+    standing: Setting | None = None
+    for board in boards:
+        order = _order_by_settings(case, board.stock, _shortest_first(case, board.pieces), standing)
+        set_up.append(_lay_out(case, board.stock, order))
+        standing = _settings(case, order[-1])[1]
+    return set_up
 
 
 def _shortest_first(case: Case, places: tuple[int, ...]) -> tuple[int, ...]:
@@ -92,16 +106,14 @@ def _settings(case: Case, place: int) -> tuple[Setting, Setting]:
     return (case.ends[place] if case.ends else Ends()).settings
 
 
-def _toll(case: Case, before: int | None, place: int, left: Length) -> Toll:
-    """What cutting a piece next costs, when so much is left of the board after it."""
+def _toll(case: Case, standing: Setting | None, place: int, left: Length) -> Toll:
+    """What cutting a piece next costs, with the saw standing so, when so much is left of the board after it."""
     first, second = _settings(case, place)
-    changes = int(first != second)
-    if before is not None:
-        changes += _settings(case, before)[1] != first
+    changes = int(first != second) + (standing not in (None, first))
     return int(not _is_safe(case, place, left)), changes
 
 
-def _order_by_settings(case: Case, stock: int, places: tuple[int, ...]) -> tuple[int, ...]:
+def _order_by_settings(case: Case, stock: int, places: tuple[int, ...], standing: Setting | None) -> tuple[int, ...]:
     """The pieces in the order of least toll; of orders that are as good, the one that begins with the shortest."""
     usable = case.stock[stock].length - case.end_trim
     beam: list[tuple[Toll, tuple[int, ...], Length]] = [((0, 0), (), usable)]
@@ -113,7 +125,7 @@ def _order_by_settings(case: Case, stock: int, places: tuple[int, ...]) -> tuple
                 if place in order:
                     continue
                 rest = left - case.pieces[place] - case.kerf
-                toll = _toll(case, order[-1] if order else None, place, rest)
+                toll = _toll(case, _settings(case, order[-1])[1] if order else standing, place, rest)
                 found = ((unsafe + toll[0], changes + toll[1]), (*order, place), rest)
                 key = (frozenset(found[1]), place) if all_orders else rank
                 if key not in longer or found[:2] < longer[key][:2]:
@@ -128,18 +140,13 @@ def derive_safer(case: Case, boards: list[PlannedBoard]) -> list[PlannedBoard]:
     The longest offcut stays as long as it was.
     """
     boards = list(boards)
-    exchanged = set()
     for risky in range(len(boards)):
         for other in range(len(boards)):
             if not derive_unsafe(case, boards[risky]):
                 break
             if other != risky:
-                before = boards[risky]
                 boards[risky], boards[other] = _exchange(case, boards, risky, other)
-                exchanged |= {risky, other} if boards[risky] is not before else set()
-    return [
-        derive_board(case, board.stock, board.pieces) if at in exchanged else board for at, board in enumerate(boards)
-    ]
+    return boards
 
 
 def _exchange(case: Case, boards: list[PlannedBoard], risky: int, other: int) -> tuple[PlannedBoard, PlannedBoard]:
@@ -155,16 +162,11 @@ def _exchange(case: Case, boards: list[PlannedBoard], risky: int, other: int) ->
         for chosen in combinations(pool, count):
             rest = tuple(place for place in pool if place not in chosen)
             if _fits(case, best[0].stock, chosen) and _fits(case, best[1].stock, rest):
-                trial = _try_out(case, best[0].stock, chosen), _try_out(case, best[1].stock, rest)
+                trial = derive_board(case, best[0].stock, chosen), derive_board(case, best[1].stock, rest)
                 unsafe = sum(len(derive_unsafe(case, board)) for board in trial)
                 if unsafe < least and max(kept, trial[0].offcut, trial[1].offcut) >= longest:
                     best, least = trial, unsafe
     return best
-
-
-def _try_out(case: Case, stock: int, places: tuple[int, ...]) -> PlannedBoard:
-    """The board in the order that is safe wherever any is; settings can wait until one is chosen."""
-    return _lay_out(case, stock, _shortest_first(case, places))
 
 
 def _fits(case: Case, stock: int, places: tuple[int, ...]) -> bool:
