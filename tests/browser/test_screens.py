@@ -6,7 +6,10 @@ from collections.abc import Callable, Iterator
 
 import pytest
 from playwright.sync_api import Page, expect
+from scantling.engine.lengths import format_length
+from scantling.engine.standard import format_price
 
+from tests.bench.boards_cases import make_cases
 from tests.browser.conftest import Laptop, listen
 from tests.browser.touch import (
     OTHER_PHONE,
@@ -21,6 +24,7 @@ from tests.browser.touch import (
     visit,
     walked_room,
 )
+from tests.entries import four_walls
 
 PLACES = ("survey", "survey/walk", "survey/rooms", "pieces", "boards", "sums", "house", "house/standard")
 WALL = entity(1)
@@ -484,6 +488,47 @@ def test_boards_say_what_is_missing_then_what_to_buy_and_what_it_costs(measured)
     expect(measured.locator(".boards-drawn svg .letter").first).to_be_visible()
     measured.get_by_text("Board by board").tap()
     expect(measured.locator("details ol li").first).to_contain_text("ends at")
+
+
+@pytest.fixture
+def shelved(laptop, new_phone) -> Page:
+    """A room with more shelves than can be planned and proved at once; its page looks longer for a second only."""
+    case = dict(make_cases(7, 8))["house_of_base-7"]
+    house = four_walls()
+    house.say("setting", of=house.house, name="base.wanted", value="no")
+    rows = [
+        {"profile": "shelf", "length": str(stock.length.inches), "price": format_price(stock.price_cents)}
+        for stock in case.stock
+    ]
+    house.say("setting", of=house.house, name="other.stock", value=[{**row, "limit": None} for row in rows])
+    for number, piece in enumerate(case.pieces, start=1):
+        said = {"name": f"shelf {number}", "profile": "shelf", "text": format_length(piece), "count": "1"}
+        house.new("free", room=house.room, **said)
+    send(laptop.url, house.entries)
+    page = new_phone(service_workers="block").new_page()
+
+    def look_for_a_second(route):
+        answer = route.fetch()
+        route.fulfill(response=answer, body=answer.text().replace("LONGER = 12;", "LONGER = 1;"))
+
+    page.route(re.compile(r"parts/longer\.js"), look_for_a_second)
+    page.goto(laptop.url)
+    awake(page)
+    visit(page, "boards")
+    return page
+
+
+def test_a_plan_that_is_not_proved_can_be_looked_at_longer_and_the_look_stopped(shelved):
+    expect(shelved.get_by_text("of the best possible")).to_be_visible()
+    touch(shelved, "Look longer")
+    expect(shelved.get_by_text("Looking longer; you can go on meanwhile.")).to_be_visible()
+    touch(shelved, "Stop looking")
+    expect(button(shelved, "Look longer")).to_be_visible()
+
+    touch(shelved, "Look longer")
+    expect(shelved.get_by_text("This is the best that was found in a longer look.")).to_be_visible(timeout=60_000)
+    touch(shelved, "Accept this plan")
+    expect(shelved.get_by_text("Accepted: this plan")).to_be_visible()
 
 
 def test_an_accepted_plan_stays_and_its_boards_can_be_said_to_be_bought(measured):

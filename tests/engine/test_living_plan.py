@@ -204,3 +204,15 @@ def test_a_profile_that_the_room_has_none_of_is_refused(house):
     asked = {"ask": "boards_if", "room": house.room, "profile": "base 1 × 1"}
 
     assert Desk(house.entries).answer(asked)["error"]["key"] == "no-such-profile"
+
+
+def test_boards_that_were_bought_stay_in_view_when_no_piece_is_of_their_profile_any_more(house):
+    accept(house, bought=True)
+    before = plan_of(house)
+    house.say("setting", of=house.house, name="base.wanted", value="no")
+    after = plan_of(house)
+
+    assert after["profile"] == before["profile"]
+    assert [board["length_shown"] for board in after["boards"]] == [board["length_shown"] for board in before["boards"]]
+    assert (after["paid"], after["total"]) == (before["paid"], "0.00")
+    assert all(board["bought"] and not board["pieces"] for board in after["boards"])

@@ -47,11 +47,14 @@ ROUND_SHARE = 6
 
 MANY = 32
 RENEW = 3_000
+RENEW_AT_LEAST = 100
 RENEW_SHARE = 8
+RENEW_MOST = 100_000
 RENEW_DEAR = 2
 DEAR = 6
-"""More pieces than are planned at once; steps for planning a few boards anew, and the share of all steps for doing so
-at every round. Where the price program would take more than its share (`DEAR`), that comes first, and longer."""
+"""More pieces than are planned at once; steps for planning a few boards anew, at most and at least; the share of all
+steps for doing so at every round, and how many at first, twice as many every time. Where the price program would take
+more than its share (`DEAR`), planning anew comes first, and for longer."""
 
 PATIENT = 8
 """The round from which the walk and the lists that resist are no longer kept from each other's steps."""
@@ -133,7 +136,7 @@ class Search:
         """Take up the lists that resisted, the best first, with more patience."""
         if self._resisting:
             self._dive(effort)
-        self._renew(self._steps.limit // RENEW_SHARE)
+        self._renew(min(self._steps.limit // RENEW_SHARE, RENEW_MOST << effort))
         for place, boards in list(self._resisting):
             if self._steps.out:
                 return
@@ -216,7 +219,7 @@ class Search:
             for turn in range(ROUNDS):
                 if self._steps.used < stop:
                     self._round(turn)
-            self._renew(limit // RENEW_SHARE)
+            self._renew(min(limit // RENEW_SHARE, RENEW_MOST))
             if not dear:
                 self._dive(0)
 
@@ -226,6 +229,7 @@ class Search:
         while self._is_many and self.best is not None and self._steps.used < stop and not self._steps.out:
             if rank(self._grid, self.best)[0] <= self._least_cents():
                 return
+            self._steps.take(RENEW_AT_LEAST)
             chosen, kept = self._renewal.choose(self._grid, self.best)
             if not kept:
                 return

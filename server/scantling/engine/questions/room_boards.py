@@ -111,6 +111,14 @@ class _Asked:
     cut_list: CutList
     context: Context
 
+    def profiles(self) -> list[str]:
+        """Those of the pieces; and those that boards were bought of, though no piece is of them any more."""
+        bought: list[str] = []
+        if self.id is not None:
+            accepted = derive_accepted(self.context.notebook, self.id)
+            bought = [profile for profile, plan in accepted.items() if any(stick.bought for stick in plan.sticks)]
+        return list(dict.fromkeys([*(piece.profile for piece in self.cut_list.pieces), *bought]))
+
     def wanted(self, profile: str, pieces: Sequence[Piece]) -> Wanted:
         """What one profile asks of the rack."""
         standard, notebook = self.room.standard, self.context.notebook
@@ -140,7 +148,7 @@ def answer_boards_for_room(asked: dict[str, Any], context: Context) -> Answer:
     total = 0
     if not cut_list.pieces:
         answered["missing"].append("There is no piece to cut yet: read a wall first.")
-    for profile in dict.fromkeys(piece.profile for piece in cut_list.pieces):
+    for profile in about.profiles():
         pieces = [one.piece for one in cut_list.to_cut if one.piece.profile == profile]
         wanted = about.wanted(profile, pieces)
         fitting, missing = _fitting(wanted)
