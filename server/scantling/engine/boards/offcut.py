@@ -17,7 +17,7 @@ from scantling.engine.boards.packing import Way, pack
 from scantling.engine.boards.rules import derive_size_rule
 from scantling.engine.boards.steps import Steps
 
-TRY = 700
+TRY = 2_000
 LISTS = 16
 
 

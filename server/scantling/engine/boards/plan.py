@@ -20,7 +20,7 @@ from scantling.engine.boards.search import Search
 from scantling.engine.boards.steps import STEPS_A_SECOND, Steps
 
 USUAL_TIME_LIMIT = 0.5
-OFFCUT_STEPS = 4_000
+OFFCUT_STEPS = 16_000
 """What a longer offcut may cost at most: it is worth less than the rest of the plan."""
 
 
