@@ -4,6 +4,7 @@ References: OR-Tools CP-SAT and HiGHS, asked for the same boards by a model of t
 """
 
 from dataclasses import replace
+from fractions import Fraction
 from random import Random
 
 import pytest
@@ -13,7 +14,15 @@ from scantling.engine.boards.proof import confirm, derive_claim
 from scantling.engine.boards.sound import check_boards, derive_cost
 
 from tests.bench.boards_bench import first_fit, measure_case, rows_of
-from tests.bench.boards_cases import kerf_just_misses, make_cases, offcuts, room, two_rooms
+from tests.bench.boards_cases import (
+    house_of_base,
+    house_of_casing,
+    kerf_just_misses,
+    make_cases,
+    offcuts,
+    room,
+    two_rooms,
+)
 from tests.solvers import solve_with_cp_sat, solve_with_highs
 
 SEEDS = range(24)
@@ -35,6 +44,18 @@ def test_a_plan_is_sound_and_what_it_proves_is_confirmed_without_the_search(seed
         assert derive_cost(case, taken(plan)) == plan.cost
         assert plan.bound <= plan.cost
         assert confirm(case, derive_claim(plan)).holds
+
+
+@pytest.mark.parametrize("make", [house_of_base, house_of_casing])
+@pytest.mark.parametrize("seed", range(3))
+def test_a_house_comes_near_the_best_possible_the_same_at_every_time(make, seed):
+    case = make(Random(seed))
+    plan = plan_boards(case)
+
+    assert plan == plan_boards(case)
+    assert check_boards(case, taken(plan)) == []
+    assert plan.gap <= Fraction(1, 100)
+    assert not confirm(case, derive_claim(plan)).broken
 
 
 @pytest.mark.parametrize("seed", range(6))

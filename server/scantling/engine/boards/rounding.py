@@ -16,23 +16,30 @@ NEARLY = 0.05
 """How close to the most used way another must come to be taken in its place."""
 
 
-class Rounding:
-    """One way to whole boards: `ways` cut so far, and the pieces `left` of every kind."""
+def round_off(task: Task, turn: int, pieces_at_once: int, steps: Steps) -> tuple[tuple[Way, ...], list[int]]:
+    """The ways cut until no more than so many pieces are left, or the steps run out; and what is left of every kind."""
+    return _Rounding(task, turn, steps).run(pieces_at_once)
 
-    def __init__(self, task: Task, turn: int, pieces_at_once: int, steps: Steps) -> None:
-        """Round until no more than so many pieces are left, or the steps run out."""
+
+class _Rounding:
+    """One way to whole boards; pieces and boards are what the ways cut so far leave."""
+
+    def __init__(self, task: Task, turn: int, steps: Steps) -> None:
         self._task, self._steps = task, steps
         self._dice = 7_919 * turn
-        self.ways: list[Way] = []
-        self.left = list(task.grid.demand)
+        self._ways: list[Way] = []
+        self._left = list(task.grid.demand)
         self._boards = list(task.grid.limit)
-        while sum(self.left) > pieces_at_once and self._solve() and self._cut(self._choose()):
+
+    def run(self, pieces_at_once: int) -> tuple[tuple[Way, ...], list[int]]:
+        while sum(self._left) > pieces_at_once and self._solve() and self._cut(self._choose()):
             pass
+        return tuple(self._ways), self._left
 
     def _solve(self) -> bool:
         """Solve the program for what is left; False when the steps run out."""
         program = self._task.program
-        program.restate(self.left, [self._boards[t] for t in self._task.stock])
+        program.restate(self._left, [self._boards[t] for t in self._task.stock])
         while not self._steps.out and program.mend():
             pass
         return self._task.solve(self._steps)
@@ -58,18 +65,18 @@ class Rounding:
         grid, stock = self._task.grid, way[0]
         room, kinds = grid.capacity[stock], []
         for kind in way[1]:
-            if self.left[kind]:
-                self.left[kind] -= 1
+            if self._left[kind]:
+                self._left[kind] -= 1
                 room -= grid.sizes[kind]
                 kinds.append(kind)
         if len(kinds) < len(way[1]):
-            reach = derive_reach(grid.sizes, self.left)
-            self._steps.take(len(self.left))
-            for kind in derive_fullest(grid.sizes, self.left, reach, 0, room):
-                self.left[kind] -= 1
+            reach = derive_reach(grid.sizes, self._left)
+            self._steps.take(len(self._left))
+            for kind in derive_fullest(grid.sizes, self._left, reach, 0, room):
+                self._left[kind] -= 1
                 kinds.append(kind)
         self._boards[stock] -= 1
-        self.ways.append((stock, tuple(sorted(kinds))))
+        self._ways.append((stock, tuple(sorted(kinds))))
         return bool(kinds)
 
     def _throw(self, sides: int) -> int:

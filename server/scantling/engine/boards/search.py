@@ -19,7 +19,7 @@ from scantling.engine.boards.lists import Boards, Rank, Walk
 from scantling.engine.boards.menu import MENU_WAYS, Menu, Menus
 from scantling.engine.boards.packing import Packed, Way, pack
 from scantling.engine.boards.renew import PIECES_AT_ONCE, Renewal, count_kinds, derive_part, translate
-from scantling.engine.boards.rounding import Rounding
+from scantling.engine.boards.rounding import round_off
 from scantling.engine.boards.rules import (
     derive_count_rules,
     derive_least_cents,
@@ -249,16 +249,19 @@ class Search:
 
     def _round(self, turn: int) -> None:
         """Bring the price program's plan to whole boards, and plan the last pieces at once."""
-        if self._columns is None:
+        if self._columns is None or sum(self._grid.demand) <= PIECES_AT_ONCE:
             return
-        rounding = Rounding(self._columns.task, turn, PIECES_AT_ONCE, self._steps)
-        part, kinds = derive_part(self._grid, rounding.left, rounding.ways)
+        ways, left = round_off(self._columns.task, turn, PIECES_AT_ONCE, self._steps)
+        if not any(left):
+            self._accept(ways)
+            return
+        part, kinds = derive_part(self._grid, left, ways)
         steps = self._steps.part(RENEW)
         search = Search(part, steps)
         search.run()
         self._steps.close(steps)
         if search.best is not None:
-            self._accept((*rounding.ways, *translate(search.best, kinds)))
+            self._accept((*ways, *translate(search.best, kinds)))
 
     def _menu_for(self, spare: int, effort: int) -> Menu | None:
         return self._menus.reach_to(spare, effort, self._spare_below_ceiling()) if self._menus else None
