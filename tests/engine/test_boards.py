@@ -63,11 +63,20 @@ def test_a_piece_that_no_order_leaves_enough_to_hold_is_named():
         ({"stock": [{"length": "0", "price": "1", "limit": None}]}, "stock-not-positive"),
         ({"stock": [{"length": "96", "price": "-1", "limit": None}]}, "not-money"),
         ({"stock": [{"length": "96", "price": "1", "limit": 1}], "pieces": ["90", "90"]}, "not-enough-stock"),
+        ({"stock": [{"length": "96", "price": "1", "limit": 0}]}, "no-board-left"),
+        ({"end_trim": "96"}, "no-board-left"),
     ],
     ids=lambda value: value if isinstance(value, str) else "",
 )
 def test_a_case_without_an_answer_is_refused_by_name(wrong, key):
     assert refusal("boards", **{**PLAIN, "pieces": ["10"], **wrong})[0] == key
+
+
+def test_a_piece_that_no_board_is_long_enough_for_is_named_with_the_scarf_it_would_take():
+    # 300 1/2 out of boards of 96: four of them with three laps between, and no fewer.
+    *_, message = refusal("boards", **PLAIN, pieces=["10", "300 1/2"])
+
+    assert all(said in message for said in ("Piece 2", '300 1/2"', '204 1/2"', "scarf", "4 boards"))
 
 
 def test_the_same_case_has_the_same_plan_every_time():

@@ -7,6 +7,7 @@ the last piece's own kerf is the offcut. A case that cannot be answered is refus
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -14,7 +15,7 @@ from typing import ClassVar
 
 from scantling.engine.boards.cuts import Ends
 from scantling.engine.errors import EngineError
-from scantling.engine.lengths import ZERO, Length
+from scantling.engine.lengths import ZERO, Length, format_length
 
 PIECES_AT_MOST = 150
 STOCK_AT_MOST = 40
@@ -36,7 +37,9 @@ class BoardsError(EngineError):
         "kerf-negative": "The kerf is below zero. Give the width that the blade takes, or 0.",
         "end-trim-negative": "The end trim is below zero. Give what is cut off one board in all, or 0.",
         "hold-negative": "The length to hold is below zero. Give the least length to keep in the hand, or 0.",
-        "piece-too-long": "Piece {number} is longer than every board gives. Add a longer board, or join the piece.",
+        "piece-too-long": "Piece {number}, {length}, is longer than every board gives, by {over}. Add a longer board, "
+        "or scarf it: it takes {boards} boards at least, and every lap a stud behind it.",
+        "no-board-left": "No board gives any length: they are all used up, or the end trim takes all of them.",
         "no-plan-found": "No plan was found in the time allowed. Allow more time, or add boards.",
         "not-enough-stock": "The boards on hand are too few for these pieces. Add boards, or raise a limit.",
         "unknown-board": "Board {number} of the plan is cut from a length that the case does not have.",
@@ -193,11 +196,23 @@ def _check_pieces(case: Case) -> list[BoardsError]:
     if len(case.pieces) > PIECES_AT_MOST:
         return [BoardsError("too-many-pieces", field="pieces", count=len(case.pieces), most=PIECES_AT_MOST)]
     longest = max((s.length - case.end_trim for s in case.stock if s.limit != 0), default=ZERO)
+    if longest <= ZERO:
+        return [BoardsError("no-board-left", field="stock")]
     problems = []
     for place, piece in enumerate(case.pieces):
-        key = "piece-not-positive" if piece <= ZERO else "piece-too-long" if piece > longest else None
-        if key:
-            problems.append(BoardsError(key, field=f"pieces.{place}", number=place + 1))
+        field, number = f"pieces.{place}", place + 1
+        if piece <= ZERO:
+            problems.append(BoardsError("piece-not-positive", field=field, number=number))
+        elif piece > longest:
+            too_long = BoardsError(
+                "piece-too-long",
+                field=field,
+                number=number,
+                length=format_length(piece),
+                over=format_length(piece - longest),
+                boards=math.ceil(piece / longest),
+            )
+            problems.append(too_long)
     return problems
 
 
