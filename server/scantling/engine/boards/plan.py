@@ -20,6 +20,9 @@ from scantling.engine.boards.search import Search
 from scantling.engine.boards.steps import STEPS_A_SECOND, Steps
 
 USUAL_TIME_LIMIT = 0.5
+DRAWING_UP = 0.000_06
+"""Seconds a piece that the plan takes to be drawn up when the search is over: kept back from it."""
+
 OFFCUT_STEPS = 16_000
 """What a longer offcut may cost at most: it is worth less than the rest of the plan."""
 
@@ -41,7 +44,8 @@ def plan_boards(case: Case, clock: Callable[[], float] | None = None, time_limit
     problems = check_case(case)
     if problems:
         raise problems[0]
-    steps = Steps(int(time_limit * STEPS_A_SECOND), clock, time_limit)
+    seconds = max(time_limit / 2, time_limit - DRAWING_UP * len(case.pieces))
+    steps = Steps(int(time_limit * STEPS_A_SECOND), clock, seconds)
     grid, generous = derive_grids(case)
     search = Search(grid, steps if generous is grid else steps.part(steps.limit // 2))
     search.run()
