@@ -154,7 +154,7 @@ def test_a_board_case_is_answered_as_json(run, write):
 
 
 def test_a_board_case_that_cannot_be_is_refused_in_a_sentence(run, write):
-    assert "Piece 1 " in refused(run("boards", write({**CASE, "pieces": ["150"]})))
+    assert 'Piece 1, 150", is longer' in refused(run("boards", write({**CASE, "pieces": ["150"]})))
 
 
 def test_the_table_of_pieces_has_a_row_for_each(run, demo):
