@@ -124,16 +124,15 @@ class Task:
         """Begin with the pieces cut longest first, each length from the best buy: near enough to save half the turns.
 
         A kind that longer pieces' boards already provide for begins with too many; where every board that takes a kind
-        has a limit, its makeshift stays for now.
+        has a limit, its makeshift stays for now. The ways of a known plan come before others.
         """
         cheapest: dict[int, tuple[float, Way]] = {}
-        for way in ways:
-            stock, kinds = way
-            offer = (self.grid.price[stock] / sum([self.grid.sizes[kind] for kind in kinds]), way)
+        offers = [(self.grid.price[way[0]] / sum([self.grid.sizes[kind] for kind in way[1]]), way) for way in ways]
+        for offer in (*offers, *[(0.0, way) for way in known]):
+            stock, kinds = offer[1]
             plenty = self.grid.limit[stock] >= sum(self.grid.demand)
             if plenty and (kinds[0] not in cheapest or offer < cheapest[kinds[0]]):
                 cheapest[kinds[0]] = offer
-        cheapest |= {kinds[0]: (0.0, (stock, kinds)) for stock, kinds in known}
         for kind in range(self._kinds):
             if self.program.values[kind] <= 0:
                 self.program.start_with(kind, self.program.surplus(kind))

@@ -22,13 +22,11 @@ BOARDS_AT_LEAST = 3
 
 WITH_MUCH_LEFT = 2
 LOOKED_AT = 4
-"""How many of the boards are taken for what they leave over, and of how many each of these is the one that leaves most.
-"""
+"""How many boards are taken for what they leave over, and of how many each of these is the one that leaves most."""
 
 GATHERED = 4
 GATHER_ALLOWANCE = 300
-"""The share of what the other boards leave that one more is to leave at most, and the steps to find out whether it can.
-"""
+"""The share of what the others leave that one board is to leave besides, and the steps to find out whether it can."""
 
 
 class Renewal:
