@@ -6,11 +6,13 @@ inch, so that what a tape would lose does not count against a joint. No two wall
 of each other: boards of the sizes used here meet only in corners.
 """
 
+import copy
 import itertools
 import math
 from dataclasses import dataclass, field
 from random import Random
 
+from scantling.engine.lengths import parse_length
 from shapely import Polygon, distance, linestrings
 
 from tests.rooms import Facts, room, thing, wall
@@ -213,3 +215,16 @@ def _odd_wall(rng: Random, number: int) -> Facts:
 
 def _some(rng: Random, texts: tuple[str, ...]) -> list[str]:
     return [rng.choice(texts) for _ in range(rng.choice((0, 1, 1, 1, 2, 3)))]
+
+
+def mirrored(facts: Facts) -> Facts:
+    """The room as in a mirror: walls in the other order, what stood from the left end stands from the right."""
+    seen = copy.deepcopy(facts)
+    seen["walls"].reverse()
+    corners = [each["corner"] for each in seen["walls"]]
+    for place, each in enumerate(seen["walls"]):
+        each["corner"] = corners[(place + 1) % len(corners)]
+        for one in (*each["openings"], *each["obstacles"]):
+            length, at, width = (parse_length(text).inches for text in (each["length"], one["at"], one["width"]))
+            one["at"] = f"{float(length - at - width):.6f}"
+    return seen

@@ -11,7 +11,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from scantling.engine.lengths import parse_length
 
-from tests.random_rooms import make_room, odd_room
+from tests.random_rooms import make_room, mirrored, odd_room
 from tests.rooms import Facts, ask, inches, joints, pieces
 
 SEEDS = st.integers(0, 10_000)
@@ -24,20 +24,6 @@ def breaks_of(each: Facts) -> list[Facts]:
     return [one for one in each["openings"] if one["kind"] != "window"] + [
         one for one in each["obstacles"] if one["base"] == "stops"
     ]
-
-
-def mirrored(facts: Facts) -> Facts:
-    """The room as in a mirror: walls in the other order, what stood from the left end stands from the right."""
-    seen = copy.deepcopy(facts)
-    seen["walls"].reverse()
-    corners = [each["corner"] for each in seen["walls"]]
-    for place, each in enumerate(seen["walls"]):
-        each["corner"] = corners[(place + 1) % len(corners)]
-        for one in (*each["openings"], *each["obstacles"]):
-            figures = (each["length"], one["at"], one["width"])
-            length, at, width = (parse_length(text).inches for text in figures)
-            one["at"] = f"{float(length - at - width):.6f}"
-    return seen
 
 
 def as_seen(piece: Facts, other_way: bool) -> tuple[Any, ...]:

@@ -13,9 +13,8 @@ from scantling.engine.trim.pieces import derive_pieces
 
 from tests.asked import ask as ask_checked
 from tests.asked import refusal
-from tests.engine.test_base_laws import mirrored
 from tests.engine.test_drawings import NASTY, ROOMS, SVG, fitting, points_of, sound, texts
-from tests.random_rooms import make_room, odd_room
+from tests.random_rooms import make_room, mirrored, odd_room
 from tests.rooms import Facts, inches, oblong, pieces, room, thing, wall
 
 WIDTH = 340.0
