@@ -1,55 +1,14 @@
-"""The demo house: the sewing room and back stair hall of an invented 1936 bungalow, as a journal.
+"""The demo house: the sewing room, back stair hall and bath of an invented 1936 bungalow, as a journal.
 
 Run it to write house.json beside it. Everything is made up: house, figures and prices. The figures are written in all
-the ways a person writes them; both rooms close to within what a tape can tell.
+the ways a person writes them; the rooms close to within what a tape can tell.
 """
 
 import json
 from pathlib import Path
 
-PHONE = "70686f6e65000001"
-FIRST_MORNING = 1_773_480_600_000  # a Saturday in March, in milliseconds
-BETWEEN_ENTRIES = 41_000
-
-
-class Journal:
-    """Entries as the demo's phone made them, one after the other."""
-
-    def __init__(self) -> None:
-        self.entries: list[dict] = []
-
-    def _uuid(self) -> str:
-        count = len(self.entries) * 2 + 1
-        ms = f"{FIRST_MORNING + len(self.entries) * BETWEEN_ENTRIES:012x}"
-        return f"{ms[:8]}-{ms[8:]}-7{count:03x}-8000-{count:012x}"
-
-    def say(self, kind: str, /, **body: object) -> str:
-        """Append an entry; gives back its id."""
-        entry = self._uuid()
-        stamp = f"{FIRST_MORNING + len(self.entries) * BETWEEN_ENTRIES:012x}-0000-{PHONE}"
-        self.entries.append(
-            {
-                "id": entry,
-                "device": PHONE,
-                "seq": len(self.entries) + 1,
-                "stamp": stamp,
-                "version": 1,
-                "kind": kind,
-                "body": body,
-                "supersedes": [],
-            }
-        )
-        return entry
-
-    def new(self, kind: str, /, **body: object) -> str:
-        """A new house, room, wall or thing; gives back the id it is known by."""
-        subject = self._uuid()
-        subject = subject[:-1] + f"{(int(subject[-1], 16) + 1) % 16:x}"
-        self.say(kind, **{kind: subject}, **body)
-        return subject
-
-    def read(self, of: str, what: str, *texts: str) -> list[str]:
-        return [self.say("reading", of=of, what=what, text=text) for text in texts]
+from covered import cover_rooms
+from told import Journal, Room
 
 
 def heights(journal: Journal, opening: str, left: str, right: str, corners: tuple[str, str]) -> None:
@@ -60,7 +19,7 @@ def heights(journal: Journal, opening: str, left: str, right: str, corners: tupl
         journal.read(opening, f"{side}_corner", corner)
 
 
-def sewing_room(journal: Journal, house: str) -> None:
+def sewing_room(journal: Journal, house: str) -> Room:
     """A door, a bay, a chimney breast, a niche for a radiator, and one corner well out of square."""
     room = journal.new("room", house=house, name="Sewing room", closed=True)
     walls: list[str] = []
@@ -98,7 +57,8 @@ def sewing_room(journal: Journal, house: str) -> None:
     wall("outside", "27", corner="135.0")
     wall("inside", "27 7/8", corner="90.0")
     cabinet_wall = wall("inside", "46 7/8", sides="24, 24, 33 15/16")
-    thing(cabinet_wall, "24 1/2", "22 3/8", kind="built-in cabinet", base="stops")
+    cabinet = thing(cabinet_wall, "24 1/2", "22 3/8", kind="built-in cabinet", base="stops")
+    journal.read(cabinet, "depth", "14 3/16")
     wall("outside", "14 3/16", corner="90.6")
     breast = wall("outside", corner="89.4")
     slip, _, _ = journal.read(breast, "length", "55 5/16", "54 5/16", "54 5/16")
@@ -110,9 +70,10 @@ def sewing_room(journal: Journal, house: str) -> None:
     thing(wall("inside", "36 1/8", corner="90.0"), "5", "1 1/4", kind="radiator pipe", base="notch")
     wall("outside", "9 3/8", corner="90.0")
     wall("inside", "6 ft 3 1/4", corner="91.6")
+    return room, walls
 
 
-def stair_hall(journal: Journal, house: str) -> None:
+def stair_hall(journal: Journal, house: str) -> Room:
     """An L with an outside corner, a door, and an opening without one to the stair."""
     room = journal.new("room", house=house, name="Back stair hall", closed=True)
     after: str | None = None
@@ -137,6 +98,37 @@ def stair_hall(journal: Journal, house: str) -> None:
     journal.read(stair, "at", "8 1/4")
     journal.read(stair, "width", "31 7/8", "31 15/16")
     heights(journal, stair, "81", "81 1/8", ("90.0", "90.0"))
+    return room, walls
+
+
+def bath(journal: Journal, house: str) -> Room:
+    """Long and narrow: a tub in an alcove at the far end, a vanity, a door tight in its corner, shoe, 8 ft boards."""
+    room = journal.new("room", house=house, name="Bath", closed=True)
+    after: str | None = None
+    walls = []
+    for length, corner in (("60 1/8", "90.1"), ("11' 0 1/4\"", "90.0"), ("60 1/8", "89.9"), ("132 1/4", "90.0")):
+        after = journal.new("wall", room=room, after=after, turn="inside")
+        walls.append(after)
+        journal.read(after, "length", length)
+        journal.read(after, "corner", corner)
+    door = journal.new("opening", wall=walls[0], kind="door")
+    journal.read(door, "at", "28 5/8")
+    journal.read(door, "width", "30")
+    heights(journal, door, "80 1/8", "80 1/8", ("90.0", "90.0"))
+    for wall, kind, base, figures in (
+        (walls[1], "vanity", "stops", {"at": "6 1/4", "width": "36", "depth": "21", "height": "34 1/2"}),
+        (walls[1], "floor register", "notch", {"at": "70", "width": "12", "height": "4"}),
+        (walls[2], "tub", "stops", {"at": "0", "width": "60 1/8", "depth": "30 1/4", "height": "17"}),
+        (walls[3], "toilet", "over", {"at": "48", "width": "20", "depth": "28", "height": "30"}),
+    ):
+        found = journal.new("obstacle", wall=wall, kind=kind, base=base)
+        for what, text in figures.items():
+            journal.read(found, what, text)
+    journal.read(walls[3], "studs", "14 1/2, every 16")
+    journal.say("setting", of=room, name="shoe.wanted", value="yes")
+    for name, length, price in (("base.stock", "8 ft", "10.40"), ("shoe.stock", "8 ft", "4.15")):
+        journal.say("setting", of=room, name=name, value=[{"length": length, "price": price, "limit": None}])
+    return room, walls
 
 
 def build() -> dict:
@@ -164,8 +156,7 @@ def build() -> dict:
     ):
         rows = [{"length": length, "price": price, "limit": None} for length, price in priced]
         journal.say("setting", of=house, name=name, value=rows)
-    sewing_room(journal, house)
-    stair_hall(journal, house)
+    cover_rooms(journal, house, sewing_room(journal, house), stair_hall(journal, house), bath(journal, house))
     return {"entries": journal.entries}
 
 

@@ -1,11 +1,18 @@
 """`python3 tests`: everything that a change must pass, in an environment of its own.
 
-python3 tests              style, types, and all tests
+python3 tests              style, types, and the tests that every change must pass
 python3 tests unit         the same without a browser
+python3 tests further      tests in the browser of what few changes touch: after an update, at every size, on a bad day
 python3 tests bench        how fast it is, on this machine
+python3 tests look         a picture of every screen at every size, in test-results/look
+python3 tests laws         the laws again, with fresh examples and many more of them
+python3 tests soak [RUNS]  a thousand bad days or more, from a number that is drawn and said
+python3 tests mutants      small faults put into the engine, and whether a test notices each; `mutants trim/runs`
 python3 tests ARGUMENTS    only pytest, with these arguments
 """
 
+import os
+import secrets
 import shutil
 import subprocess
 import sys
@@ -14,12 +21,15 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[1]
 sys.path.insert(0, str(ROOT / "demo"))
 
+import postgres  # noqa: E402  # beside this file
 from environment import prepare  # noqa: E402  # beside the demo, which needs it where there are no tests
 
-#: Every file in one process, a few of them at a time: more browsers than cores would only wait for each other.
-SIDE_BY_SIDE = ("--numprocesses=auto", "--maxprocesses=4", "--dist=loadfile")
+#: Every file in one process, one more of them at a time than there are cores: a browser is mostly waited for.
+SIDE_BY_SIDE = (f"--numprocesses={min(4, (os.cpu_count() or 1) + 1)}", "--dist=loadfile")
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
 NO_BROWSER = "No Chromium was found and none could be fetched: install the package `chromium`, then run this again."
+NO_CERTUTIL = "No certutil: the tests of a trusted certificate are skipped. Install the package `libnss3-tools`."
+NO_POSTGRESQL = "No PostgreSQL: the tests of a journal there are skipped. Install the package `postgresql`."
 FIND_OWN = """
 from playwright.sync_api import sync_playwright
 with sync_playwright() as play: print(play.chromium.executable_path)
@@ -29,18 +39,38 @@ with sync_playwright() as play: print(play.chromium.executable_path)
 def main(arguments: list[str]) -> int:
     """The exit status of the first step that fails, or 0."""
     python = prepare("test")
-    if arguments[:1] == ["bench"]:
-        return run([python, ROOT / "tests" / "bench", *arguments[1:]])
+    if arguments[:1] in (["bench"], ["look"], ["mutants"]):
+        return run([python, ROOT / "tests" / arguments[0], *arguments[1:]])
+    if arguments[:1] == ["laws"]:
+        return run([python, "-m", "pytest", "--hypothesis-profile=further", *SIDE_BY_SIDE, "tests/engine",
+                    "tests/outside", *arguments[1:]])  # fmt: skip
+    if arguments[:1] == ["soak"]:
+        return soak(python, *arguments[1:2])
     only_units = arguments[:1] == ["unit"]
     if not only_units and not find_browser(python) and not fetch_browser(python):
         print(NO_BROWSER, file=sys.stderr)
         return 1
+    if not only_units and shutil.which("certutil") is None and not fetch_package("libnss3-tools"):
+        print(NO_CERTUTIL, file=sys.stderr)
+    if postgres.why_not() and not fetch_package("postgresql"):
+        print(NO_POSTGRESQL, file=sys.stderr)
     if only_units:
         arguments = ["--ignore=tests/browser", *arguments[1:]]
+    elif arguments[:1] == ["further"]:
+        return run([python, "-m", "pytest", *SIDE_BY_SIDE, "-m", "further", "tests/browser", *arguments[1:]])
     elif arguments:
         return run([python, "-m", "pytest", *arguments])
-    steps = (["ruff", "check", "."], ["mypy"], ["pytest", *SIDE_BY_SIDE, *arguments])
+    steps = (["ruff", "check", "."], ["mypy"], ["pytest", *SIDE_BY_SIDE, "-m", "not further", *arguments])
     return next((status for step in steps if (status := run([python, "-m", *step]))), 0)
+
+
+def soak(python: Path, runs: str = "1000") -> int:
+    """The tests of faults with many more runs than a change must pass, and other ones each time."""
+    os.environ["SCANTLING_RUNS"] = runs
+    seed = os.environ.setdefault("SCANTLING_SEED", str(secrets.randbelow(10**9)))
+    print(f"SCANTLING_SEED={seed} SCANTLING_RUNS={runs}", flush=True)
+    browsed = ["tests/browser/test_days.py", "tests/browser/test_everywhere.py"] if find_browser(python) else []
+    return run([python, "-m", "pytest", SIDE_BY_SIDE[0], "--dist=load", "tests/faults", *browsed])
 
 
 def run(command: list[object]) -> int:
@@ -62,9 +92,15 @@ def fetch_browser(python: Path) -> bool:
     print("No Chromium here: fetching one.", flush=True)
     if run([python, "-m", "playwright", "install", "chromium"]) == 0 and find_browser(python):
         return True
+    return fetch_package("chromium")
+
+
+def fetch_package(name: str) -> bool:
+    """Fetch what some tests need besides, where the system's packages can be had: libnss3-tools tells a browser whom to
+    trust, and postgresql is a database."""
     if shutil.which("apt-get") is None:
         return False
-    return run(["apt-get", "update"]) == 0 and run(["apt-get", "install", "--yes", "chromium"]) == 0
+    return run(["apt-get", "update"]) == 0 and run(["apt-get", "install", "--yes", name]) == 0
 
 
 if __name__ == "__main__":

@@ -9,10 +9,10 @@ from fractions import Fraction
 
 import pytest
 from hypothesis import strategies as st
-from scantling.engine.angles import derive_corner_by_gauge
-from scantling.engine.lengths import parse_length
 from scantling.engine.survey.room import Measure
-from scantling.engine.trim.jambs import Jambs
+from scantling.engine.tape.angles import derive_corner_by_gauge
+from scantling.engine.tape.lengths import parse_length
+from scantling.engine.trim.openings.jambs import Jambs
 from shapely import LineString, Point, Polygon, intersection
 
 CLOSE = 1e-4

@@ -51,8 +51,10 @@ def make_questions() -> list[Any]:
         _of_boards(),
         _of_cut_list(),
         _of_openings(),
+        _of_rows_and_toe_kicks(),
         _of_own_pieces(),
         _of_wood(),
+        _of_coverings(),
         _of_entries(demo),
         _of_nothing(),
     )
@@ -63,7 +65,9 @@ def _of_notebook(demo: list[dict[str, Any]]) -> list[Any]:
     rooms = [entry["body"]["room"] for entry in demo if entry["kind"] == "room"]
     walls = [entry["body"]["wall"] for entry in demo if entry["kind"] == "wall"]
     questions: list[Any] = [{"ask": "notebook"}, {"ask": "take", "entries": demo}, {"ask": "notebook"}]
-    for name, nearest in product(("survey", "pieces", "needs", "plan", "boards_for_room", "closure"), ("1/16", "1/32")):
+    names = ("survey", "pieces", "needs", "plan", "boards_for_room", "closure", "supplies", "coverings",
+             "shopping")  # fmt: skip
+    for name, nearest in product(names, ("1/16", "1/32")):
         questions += [{"ask": name, "room": each, "nearest": nearest} for each in (*rooms, "no room of that name")]
     profiles = ("base 9/16 × 5 1/2", "casing 11/16 × 2 1/4", "none")
     questions += [
@@ -71,6 +75,21 @@ def _of_notebook(demo: list[dict[str, Any]]) -> list[Any]:
         for each in rooms
         for profile in profiles
     ]
+    houses = [entry["body"]["house"] for entry in demo if entry["kind"] == "house"]
+    questions += [
+        {"ask": name, "house": house}
+        for name in ("spent", "stock", "next_rooms", "cautions")
+        for house in (*houses, "no house")
+    ]
+    questions += [{"ask": name, "room": room} for name in ("work", "spent") for room in (*rooms, "no room")]
+    questions += [
+        {"ask": "covering", "room": room, "covering": entry["body"]["covering"]}
+        for entry in demo if entry["kind"] == "covering"
+        for room in (entry["body"]["room"], rooms[-1])
+    ]  # fmt: skip
+    photo = {"attachment": rooms[0], "of": walls[0], "blob": "0f" * 32, "size": 3, "type": "image/jpeg", "name": "stud"}
+    told = {**demo[-1], "id": "0190bbbb-0000-7000-8000-000000000000", "kind": "attachment", "body": photo}
+    questions += [{"ask": "take", "entries": [told]}, {"ask": "attachments", "of": walls[0]}, {"ask": "attachments"}]
     return questions + [{"ask": "survey", "room": rooms[0], "in_hand": wall} for wall in walls[:4]]
 
 
@@ -131,7 +150,15 @@ def _of_rooms() -> list[Any]:
     questions += [{"ask": name, "room": each} for each in rooms[::4] for name in ("needs", "plan", "boards_for_room")]
     questions += [{"ask": "closure", "room": wrong} for each in rooms[1:40:3] for wrong in (each, _an_inch_out(each))]
     questions += [{"ask": "closure", "room": _an_inch_out(each)} for each in rooms[40:]]
-    drawn = [{"ask": "drawn", "room": each, "piece": letter} for each in rooms[::6] for letter in ("A", "D", "ZZ")]
+    drawn = [
+        {"ask": "small_drawings", "room": each, "pieces": pieces}
+        for each, pieces in product(rooms[::6], (["A", "D", "ZZ"], "A"))
+    ]
+    drawn += [{"ask": "piece_rows", "room": each} for each in (*rooms[::6], "nowhere")]
+    drawn += [{"ask": "pieces", "room": each, "piece": letter} for each in rooms[::6] for letter in ("A", "ZZ")]
+    drawn += [{"ask": "drawn", "room": each, "piece": letter} for each in rooms[::6] for letter in ("A", "D", "ZZ")]
+    drawn += [{"ask": "files", "room": "no room of that name"}]
+    drawn += [{"ask": "saw", "room": rooms[4], "order": order} for order in ("board", "setting", "chance")]
     return questions + drawn + [{"ask": "boards_for_room", "room": each} for each in rooms[40:43]]
 
 
@@ -147,6 +174,8 @@ def _of_moldings() -> list[Any]:
     questions: list[Any] = [{"ask": name, "room": each} for each in rooms for name in ("pieces", "needs")]
     behind = [("studs", text) for text in ("14 1/2, 30 1/2", "14 1/2, every 16", "every 16", "oak", "")]
     behind += [("plumb", text) for text in ("1/4 top", "3/32 foot", "0", "1/4", "9 top")]
+    held = [("wall", "corner"), ("window", "depth_head"), ("thing", "depth"), ("thing", "sash"), ("roof", "length")]
+    questions += [{"ask": "held", "of": of, "what": what} for of, what in held]
     return questions + [{"ask": "behind", "what": what, "text": text} for what, text in behind]
 
 
@@ -232,16 +261,29 @@ def _of_cut_list() -> list[Any]:
         mark(house, house.room, letter, state, as_cut)
     piece = listed(house.entries, house.room)["D"]["id"]
     house.read(piece, "in_place", "119 15/16", "120", "fish")
+    house.read(listed(house.entries, house.room)["C"]["place_of"], "salvaged", "f", "121 1/3")
     house.read(house.walls[2], "length", "1607 mm")
     house.new("opening", wall=house.walls[3], kind="door")
     asked: list[Any] = [{"ask": "take", "entries": house.entries}]
-    asked += [{"ask": name, "room": house.room} for name in ("pieces", "boards_for_room", "survey")]
+    asked += [{"ask": name, "room": house.room} for name in ("pieces", "boards_for_room", "saw", "files", "survey")]
+    asked += [{"ask": "boards_for_house", "house": of} for of in (house.house, "no house of that name")]
     made = {"list": "00000000-1111-4000-8000-000000000000"}
     asked += [{"ask": "issue", "room": room, **made} for room in (house.room, "no room of that name")]
     marks = (("cut", None), ("recut", None), ("cut", "95"), ("sawn", None))
     asked += [{"ask": "mark", "room": house.room, "piece": piece, "state": state, "as_cut": as_cut}
               for state, as_cut in marks]  # fmt: skip
     return [*asked, {"ask": "mark", "room": house.room, "piece": "x", "state": "cut"}]
+
+
+def _of_rows_and_toe_kicks() -> list[Any]:
+    """Windows that share a casing, a cabinet with a toe kick, a miter past the saw's range."""
+    row = [thing("window", at, "24", name=at, left="48", right="48 1/8", settings={"window.mulled": mulled})
+           for at, mulled in (("10", "yes"), ("36 1/2", "no"))]  # fmt: skip
+    cabinet = thing("cabinet", "84", "36", "stops", name="c", depth="24", height="34 1/2")
+    walls = [wall("w1", "120", corner="88", things=[*row, cabinet]), wall("w2", "100", "outside", corner="70"),
+             wall("w3", "50")]  # fmt: skip
+    facts = room(*walls, closed=False, casing__wanted="yes", toe__height="4", shoe__wanted="yes", open_end="returned")
+    return [{"ask": "pieces", "room": facts}, {"ask": "behind", "what": "salvaged", "text": "58 1/4 × 5 1/2, 3, 2 7/8"}]
 
 
 def _of_openings() -> list[Any]:
@@ -300,6 +342,104 @@ def _of_wood() -> list[Any]:
         for species, cut, moisture in product(("red oak", "no such tree"), ("flat", "quarter"), ("12", "4.5", "x"))
     ]
     return compound + [spacing | change for change in changes] + movement
+
+
+def _of_coverings() -> list[Any]:
+    rolls: list[dict[str, Any]] = [
+        {"width": "20 1/2", "length": "33 ft", "repeat": repeat, "match": match}
+        for repeat, match in product(("0", "12 5/8", "25 1/4", "500"), ("free", "straight", "half-drop"))
+    ]
+    metric = {"width": "0.53 m", "length": "10.05 m", "repeat": "0.64 m", "tolerance": 1.5}
+    rolls += [metric | {"match": "drop", "drop": 3}]
+    return [
+        {"ask": "strips", "height": height, "roll": roll} | walls
+        for roll in rolls
+        for height, walls in (("94 1/2", {"widths": ["120", "37 1/4"]}), ("40 ft", {"perimeter": "40 ft"}))
+    ] + _of_layouts()
+
+
+def _of_layouts() -> list[Any]:
+    random = Random(11)
+    sizes = [
+        [{side: f"{random.randint(20, 200) / 4}" for side in ("widths", "heights")} for _ in range(count)]
+        for count in (1, 3, 6, 9)
+    ]
+    sheet = {"width": "48", "length": "96", "price": "41.20"}
+    asked: list[Any] = [
+        {"ask": ask, name: some, "turnable": turnable} | more
+        for some, turnable in product(sizes, (False, True))
+        for ask, name, more in (("panes", "panes", {"roll_width": "36"}), ("sheets", "panels", {"sheet": sheet}))
+    ]
+    asked += [*_of_paint(), *_of_supplies(), *_of_seams(), *_of_work(), *_of_costs()]
+    return [*asked, {"ask": "panes", "panes": [], "roll_width": "36"}, {"ask": "sheets", "panels": [], "sheet": sheet}]
+
+
+def _of_paint() -> list[Any]:
+    cans = [{"size": "1 gal", "price": "38.50"}, {"size": "1 qt", "price": "14.20"}, {"size": "2.5 l", "price": ""}]
+    products: list[dict[str, Any]] = [
+        {"coats": 2, "spread": 350, "cans": cans},
+        {"coats": 1, "spread": "10 m2/l", "loss": 10, "keep": "1 qt", "cans": cans[::2], "name": "primer"},
+        {"spread": 300, "on": ["ceiling", "floor"], "cans": []},
+    ]
+    surfaces: list[dict[str, Any]] = [{"area": "384 sq ft"}, {"name": "ceiling", "area": "11.2 m2"}]
+    return [
+        {"ask": "paint", "surfaces": surfaces, "products": products},
+        {"ask": "paint", "surfaces": surfaces[:1], "products": [products[0] | {"spread": 0}]},
+        {"ask": "paint_areas", "room": oblong(thing("door", "20", "30", left="80", right="80")), "height": "96"},
+        {"ask": "paint_areas", "room": oblong(thing("window", "20", "30", left="40"))},
+        {"ask": "paint_areas", "room": "no such room"},
+    ]
+
+
+def _of_seams() -> list[Any]:
+    roll: dict[str, Any] = {"width": "20 1/2", "length": "33 ft", "repeat": "21", "match": "half-drop"}
+    door = thing("door", "20", "30", left="80", right="80", name="door")
+    window = thing("window", "70", "30", left="40", right="40", sill="30", name="window")
+    facts = oblong(door, window)
+    mores: list[dict[str, Any]] = [
+        {}, {"walls": ["w1"]}, {"walls": ["w9"]}, {"start": {"of": "window", "how": "strip"}, "mismatch": "corner 2"},
+        {"roll": {"width": "0.53 m", "length": "10.05 m", "repeat": "0.64 m", "match": "drop", "drop": 3}},
+        {"roll": roll | {"length": "7 ft"}},
+        {"panels": [{"wall": "w1", "at": "5", "width": "31", "bottom": "35", "top": "80"}]},
+    ]  # fmt: skip
+    return [{"ask": "seams", "room": facts, "height": "96", "roll": roll} | more for more in mores]
+
+
+def _of_work() -> list[Any]:
+    return [
+        {"ask": "work", "done": done, "skipped": skipped, "since": done[-1:]}
+        for done in ([], ["hazards"], ["hazards", "strip", "floor"], ["dance"])
+        for skipped in ([], ["boxes", "crown"])
+    ]
+
+
+def _of_costs() -> list[Any]:
+    prices = [{"name": "base", "price": "84.20", "seen": "2026-03-14"}, {"name": "caulk", "price": "0"}]
+    rooms = [
+        {"name": f"room {n}", "perimeter": f"{30 + n} ft", "openings": n, "cost": f"{300 + 31 * n}"} for n in range(3)
+    ]
+    coming = [{"name": "hall", "perimeter": "31 ft", "openings": 1}]
+    return [
+        {"ask": "spent", "planned": prices, "receipts": [{"name": "base", "price": "89.75"}]},
+        {"ask": "spent", "planned": [{"name": "base", "seen": "once"}]},
+        {"ask": "next_rooms", "measured": rooms, "coming": coming},
+        {"ask": "next_rooms", "measured": rooms[:1], "coming": coming},
+        {"ask": "next_rooms", "measured": [], "coming": coming},
+    ]
+
+
+def _of_supplies() -> list[Any]:
+    joints = [{"length": "36 ft"}, {"length": "12 ft", "shape": "round", "size": "1/4"}, {"length": "9", "size": "0"}]
+    nails: list[dict[str, Any]] = [
+        {"through": ["9/16", "1/2"], "along": "36 ft", "box": 500, "price": "9.80"},
+        {"through": ["9/16", "1/2"], "along": "36 ft", "length": "2 1/2"},
+        {"through": ["3", "1"], "along": "36 ft"},
+    ]
+    sundries = [{"name": "paste", "amount": "384", "price": "12"}, {"name": "filler", "amount": 40, "covers": 100}]
+    return [
+        {"ask": "supplies", "joints": joints, "beads": joints[:2], "fasteners": nails, "sundries": sundries},
+        {"ask": "supplies"},
+    ]
 
 
 def _of_entries(demo: list[dict[str, Any]]) -> list[Any]:

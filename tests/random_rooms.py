@@ -12,7 +12,7 @@ import math
 from dataclasses import dataclass, field
 from random import Random
 
-from scantling.engine.lengths import parse_length
+from scantling.engine.tape.lengths import parse_length
 from shapely import Polygon, distance, linestrings
 
 from tests.rooms import Facts, room, thing, wall

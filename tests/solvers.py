@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import highspy
 from ortools.sat.python import cp_model
-from scantling.engine.boards.case import Case
+from scantling.engine.boards.case.case import Case
 
 #: Steps of an inch in these models: every length of the cases asked is a whole number of them.
 GRAIN = 64

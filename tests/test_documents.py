@@ -26,6 +26,9 @@ PATIENCE = 120
 ELSEWHERE = {
     "python3 tests": "is what runs this",
     "python3 tests bench": "test_the_bench_measures_plans_and_finds_them_sound",
+    "scantling doctor": "test_where_all_is_well_nothing_is_wrong_and_what_was_looked_at_is_told",
+    "scantling serve --lan": "test_lan_serves_the_page_over_tls_beside_the_laptops_own",
+    "scantling page DIR": "test_every_file_of_the_page_is_there_with_the_headers_that_go_with_it",
     "pipx install .": "test_the_wheel_serves_the_page_without_the_checkout",
     "python3 web/vendor/fetch.py": "fetches what test_vendor checks by its hashes",
 }
@@ -98,6 +101,15 @@ def test_the_worked_example_is_what_the_engine_says():
     question = json.loads(asked)
     said = format_pieces(question["room"]["name"], Desk().answer(question)["answer"])
     assert said.startswith(shown)
+
+
+def test_the_covering_figure_is_worked_as_the_engine_works_it():
+    """The second json block is a question too, and the text block after it the beginning of its working."""
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    _, (asked, shown) = re.findall(r"^```json\n(.*?)^```.*?^```text\n(.*?)^```", text, re.DOTALL | re.MULTILINE)
+    answered = Desk().answer(json.loads(asked))["answer"]
+    assert answered["working"][: shown.count("\n")] == shown.splitlines()
+    assert answered["buy"] == 2
 
 
 @pytest.mark.parametrize("document", DOCUMENTS)

@@ -7,6 +7,7 @@ from one day or device to the next.
 import ast
 import builtins
 import re
+from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -28,6 +29,7 @@ ENGINE_STDLIB = {
     "hashlib",
     "heapq",
     "html",
+    "importlib",
     "itertools",
     "json",
     "math",
@@ -44,13 +46,27 @@ ENGINE_FORBIDDEN_CALLS = {"open", "input", "print", "eval", "exec", "compile", "
 SHELL = {
     "__init__": set(),
     "__main__": {"cli"},
-    "api": {"api", "clock", "engine", "laptop", "printed", "site", "store", "sync", "wire"},
-    "cli": {"api", "demo_house", "engine", "laptop", "printed", "serving", "store", "sync", "wire"},
+    "api": {
+        *("api", "blobs", "clock", "engine", "households", "journal_file", "lan", "laptop", "printed", "site"),
+        *("store", "sync", "wire"),
+    },
+    "cli": {
+        *("api", "blobs", "clock", "demo_house", "doctor", "engine", "households", "journal_file", "lan", "laptop"),
+        *("printed", "serving", "site", "store", "sync", "upkeep", "whole_file", "wire"),
+    },
+    "blobs": {"engine", "whole_file"},
     "clock": set(),
     "demo_house": {"store", "sync"},
-    "laptop": {"clock", "engine", "store"},
-    "printed": set(),
-    "serving": {"api"},
+    "doctor": {"clock", "engine", "lan", "store", "upkeep"},
+    "households": {"blobs", "lan", "laptop", "store"},
+    "journal_file": {"blobs", "engine", "store", "sync", "wire"},
+    "upkeep": {"engine", "store"},
+    "whole_file": {"engine"},
+    "lan": {"engine", "store"},
+    "laptop": {"blobs", "clock", "engine", "reader", "store"},
+    "reader": {"engine", "store"},
+    "printed": {"engine"},
+    "serving": set(),
     "site": set(),
     "store": {"engine"},
     "sync": {"engine", "store", "wire"},
@@ -59,29 +75,46 @@ SHELL = {
 #: Where each library from outside may be met.
 LIBRARIES = {
     "apispec": {"api"},
-    "cheroot": {"serving"},
-    "flask": {"api", "serving", "site"},
+    "a2wsgi": {"serving"},
+    "cryptography": {"lan"},
+    "flask": {"api", "lan", "site"},
     "flask_smorest": {"api"},
+    "h11": {"serving"},
+    "ifaddr": {"lan"},
     "markupsafe": {"api"},
-    "marshmallow": {"api", "engine", "sync"},
+    "marshmallow": {"api", "blobs", "engine", "sync"},
     "pint": {"engine"},
     "platformdirs": {"cli"},
+    "segno": {"lan"},
     "sqlalchemy": {"store"},
+    "uvicorn": {"serving"},
     "webargs": {"api"},
     "werkzeug": {"api"},
+    "zeroconf": {"lan"},
 }
 
 #: What each folder of the page may import; the worker's runtime is fetched by address and not imported by name.
 PAGE = {
     "app.js": {"engine", "journal", "screens", "update.js"},
-    "update.js": {"listeners.js"},
+    "background": {"journal"},
+    "controls": {"vendor"},
+    "drawings": {"controls", "notebook"},
+    "engine": {"listeners.js"},
+    "frame": {"controls", "notebook"},
+    "journal": {"listeners.js", "vendor"},
     "listeners.js": set(),
+    "notebook": {"controls"},
+    "pad": {"controls", "notebook"},
+    "screens/main.js": {"controls", "drawings", "frame", "notebook", "screens"},
+    "screens": {"controls", "drawings", "frame", "notebook", "pad", "settings"},
+    "settings": {"controls", "notebook"},
     "sw.js": set(),
-    "screens": {"screens", "parts"},
-    "parts": {"parts", "journal", "engine", "vendor"},
-    "journal": {"journal", "listeners.js", "vendor"},
-    "engine": {"engine", "listeners.js"},
+    "update.js": {"listeners.js"},
 }
+#: A folder with more in it is a heap, where nobody finds anything.
+MOST_IN_A_FOLDER = 12
+#: Files that stand in one folder.
+FILES_AT_MOST = 13
 COMMENT = re.compile(r"/\*.*?\*/|^\s*//[^\n]*", re.DOTALL | re.MULTILINE)
 IMPORT = re.compile(r"""^\s*(?:import|export)\b(?:[\w\s{},*$]*?\bfrom)?\s*["']([^"']+)["']""", re.MULTILINE)
 DYNAMIC = re.compile(r"\bimport\(\s*[\"']([^\"']+)[\"']")
@@ -129,11 +162,16 @@ def test_the_engine_stands_on_the_standard_library_marshmallow_and_pint_at_its_e
 
 
 def test_pint_is_imported_where_it_is_used_and_not_when_the_engine_wakes():
-    tree = ast.parse((PACKAGE / "engine" / "units.py").read_text(encoding="utf-8"))
+    tree = ast.parse((PACKAGE / "engine" / "tape" / "units.py").read_text(encoding="utf-8"))
     waking = [node for node in tree.body if isinstance(node, ast.Import | ast.ImportFrom)]
     named = {name.name for node in waking for name in node.names} | {getattr(node, "module", "") for node in waking}
     assert "pint" not in named
-    assert any(module == "pint" for module, _ in imports_of(PACKAGE / "engine" / "units.py"))
+    assert any(module == "pint" for module, _ in imports_of(PACKAGE / "engine" / "tape" / "units.py"))
+
+
+def test_only_the_list_of_questions_imports_by_name_for_no_map_can_follow_that():
+    by_name = [path for path in ENGINE_FILES if any(module == "importlib" for module, _ in imports_of(path))]
+    assert [name_of(path) for path in by_name] == [name_of(PACKAGE / "engine" / "questions" / "__init__.py")]
 
 
 @pytest.mark.parametrize("path", ENGINE_FILES, ids=name_of)
@@ -196,18 +234,99 @@ def test_no_arrow_on_the_map_leads_back():
         assert part not in reached
 
 
+def rooms_of(folder):
+    """A folder and every folder in it, each with its files and folders: its rooms."""
+    return [folder, *(path for path in sorted(folder.rglob("*")) if path.is_dir() and any(path.glob("*.py")))]
+
+
+def arrows_between_rooms(folder):
+    """Which rooms of a folder import which others of its rooms; what the folder itself gives out is not a room."""
+    arrows = {}
+    for path in python_files(folder):
+        room = path.relative_to(folder).parts[0].removesuffix(".py")
+        above = f"{'.'.join(folder.relative_to(PACKAGE.parent).parts)}."
+        named = [module.removeprefix(above).split(".")[0] for module, _ in imports_of(path) if module.startswith(above)]
+        arrows.setdefault(room, set()).update(other for other in named if other != room and room != "__init__")
+    return arrows
+
+
+ENGINE_ROOMS = rooms_of(PACKAGE / "engine")
+
+
+@pytest.mark.parametrize("folder", ENGINE_ROOMS, ids=name_of)
+def test_no_room_of_a_folder_imports_one_that_imports_it(folder):
+    arrows = arrows_between_rooms(folder)
+    while arrows:
+        free = [room for room, others in arrows.items() if not others & arrows.keys()]
+        assert free, f"{name_of(folder)}: a circle among {', '.join(sorted(arrows))}"
+        arrows = {room: others for room, others in arrows.items() if room not in free}
+
+
+@pytest.mark.parametrize("folder", ENGINE_ROOMS, ids=name_of)
+def test_no_folder_is_a_heap(folder):
+    """Where a reader would have to read every name to find a rule, it wants rooms of its own."""
+    assert len([path for path in folder.glob("*.py") if path.name != "__init__.py"]) <= FILES_AT_MOST
+
+
 def page_part(path):
     return path.relative_to(WEB).parts[0]
 
 
-@pytest.mark.parametrize("path", PAGE_FILES, ids=name_of)
-def test_the_pages_arrows_point_one_way(path):
+def page_imports(path):
+    """Each file that a file of the page imports, as it is named and where it lies."""
     code = COMMENT.sub("", path.read_text(encoding="utf-8"))
     for named in (*IMPORT.findall(code), *DYNAMIC.findall(code)):
+        yield named, (path.parent / named).resolve()
+
+
+@pytest.mark.parametrize("path", PAGE_FILES, ids=name_of)
+def test_the_pages_arrows_point_one_way(path):
+    part = page_part(path)
+    allowed = PAGE.get(path.relative_to(WEB).as_posix(), PAGE.get(part, set()))
+    for named, target in page_imports(path):
         assert named.startswith((".", "/")), f"{name_of(path)} imports {named}, which a browser cannot find"
-        target = (path.parent / named).resolve()
         assert target.is_file(), f"{name_of(path)} imports {named}, which is not there"
-        assert page_part(target) in PAGE[page_part(path)], f"{name_of(path)} imports {named}"
+        beside = target.parent == path.parent
+        assert beside or page_part(target) in allowed, f"{name_of(path)} imports {named}"
+
+
+def test_no_folder_of_the_page_imports_one_that_leads_back_to_it():
+    """Two rooms that need each other are one room with a wall through it."""
+    arrows: dict[Path, set[Path]] = {}
+    for path in PAGE_FILES:
+        arrows.setdefault(room_of(path), set()).update(room_of(target) for _, target in page_imports(path))
+    for folder, nearest in arrows.items():
+        assert folder not in reached_from(nearest - {folder}, arrows), f"{name_of(folder)} leads back to itself"
+
+
+def room_of(path):
+    """The folder of a file; one that lies at the top of the page is a room by itself."""
+    return path if path.parent == WEB else path.parent
+
+
+def reached_from(start, arrows):
+    """All that can be come to along the arrows, where one starts included."""
+    reached, waiting = set(), list(start)
+    while waiting:
+        other = waiting.pop()
+        if other not in reached:
+            reached.add(other)
+            waiting += arrows.get(other, ())
+    return reached
+
+
+def test_no_folder_of_the_page_is_a_heap():
+    in_folder = Counter(path.parent for path in PAGE_FILES)
+    assert {name_of(folder): count for folder, count in in_folder.items() if count > MOST_IN_A_FOLDER} == {}
+
+
+def test_every_screen_has_a_folder_with_one_door():
+    """`screen.js` is what main.js shows; no screen reaches into another's folder."""
+    main = WEB / "screens" / "main.js"
+    folders = {path for path in main.parent.iterdir() if path.is_dir()}
+    assert {target for _, target in page_imports(main) if page_part(target) == "screens"} == {
+        folder / "screen.js" for folder in folders
+    }
 
 
 def test_the_reader_of_imports_sees_every_way_of_writing_one():
@@ -224,3 +343,8 @@ export const house = "no";
 """
     stripped = COMMENT.sub("", code)
     assert [*IMPORT.findall(stripped), *DYNAMIC.findall(stripped)] == ["./a.js", "./b.js", "./c.js", "./d.js"]
+
+
+def test_the_top_level_is_the_one_agreed_on():
+    shown = {path.name for path in ROOT.iterdir() if not path.name.startswith(".") and path.suffix != ".egg-info"}
+    assert shown - {"dist"} == {"README.md", "DEVELOPERS.md", "pyproject.toml", "server", "web", "tests", "demo"}

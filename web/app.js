@@ -2,7 +2,9 @@
 // Starts the page: opens the journal, wakes the engine, begins to share, and hands all of it to the screens.
 
 import { Engine } from "./engine/client.js";
+import { Kept } from "./engine/kept.js";
 import { Journal } from "./journal/journal.js";
+import { callLaptop, codeBrought, pair, takeCode } from "./journal/laptop.js";
 import { Sync } from "./journal/sync.js";
 import { mount } from "./screens/main.js";
 import { Update } from "./update.js";
@@ -10,28 +12,42 @@ import { Update } from "./update.js";
 /**
  * All that the screens may use. Nothing here computes: figures come from `engine`, words of people go to `journal`.
  * `anotherEngine` starts one more, for work that takes long and may be ended.
- * @typedef {{ engine: Engine, anotherEngine: () => Engine, journal: Journal, sync: Sync, update: Update }} Services
+ * `kept` are answers of the last time; `laptop` is the way to it, and into it.
+ * @typedef {{ engine: Engine, anotherEngine: () => Engine, kept: Kept, journal: Journal, sync: Sync, update: Update, laptop: object }} Services
  */
 
 const { build = "", runtime = "" } = document.documentElement.dataset;
 const root = /** @type {HTMLElement} */ (document.getElementById("page"));
 
+/** A journal opens in a tenth of a second; after this long, in ms, the person is told. */
+const PATIENCE = 5000;
+const NO_ANSWER =
+  "This browser’s storage does not answer, and nothing can be saved before it does. What was saved is still there. " +
+  "Close other tabs of this page; if that does not help, close the browser and open it again.";
+
 async function start() {
+  takeCode();
   const update = new Update();
   // The engine is sent off first: it takes longest to wake, and needs the journal only when it has.
+  const waiting = setTimeout(() => say(NO_ANSWER), PATIENCE);
   const opening = Journal.open();
+  opening.catch(() => clearTimeout(waiting));
+  const keeping = Kept.open(build);
   const anotherEngine = () => new Engine({ build, runtime, entries: async () => (await opening).entries() });
   const engine = anotherEngine();
   update.quiet = () => engine.settled();
   engine.onState((state) => performance.mark(`engine ${state}`)); // What the bench reads, and a profiler shows.
   const journal = await opening;
+  clearTimeout(waiting);
+  root.replaceChildren();
   journal.onChange((fresh) => engine.tell(fresh));
+  journal.onReplaced(() => engine.restart());
   const sync = new Sync({ journal, heard: (theirs) => theirs !== build && update.check() });
   document.addEventListener("visibilitychange", () => {
     // Phones end the workers of a page in the background; the person who comes back should not have to know.
     if (document.visibilityState === "visible" && engine.state.startsWith("failed")) engine.restart();
   });
-  mount(root, { engine, anotherEngine, journal, sync, update });
+  mount(root, { engine, anotherEngine, kept: await keeping, journal, sync, update, laptop: { callLaptop, codeBrought, pair } });
 }
 
 /**
@@ -40,11 +56,17 @@ async function start() {
  */
 function refuse(error) {
   console.error(error);
+  say(
+    `This browser will not open the journal (${error}). Nothing can be saved here: ` +
+      "free some space, leave private browsing, or restart the browser.",
+  );
+}
+
+/** Alone on the page, before there is a screen. @param {string} text */
+function say(text) {
   const words = document.createElement("p");
   words.setAttribute("role", "alert");
-  words.textContent =
-    `This browser will not open the journal (${error}). Nothing can be saved here: ` +
-    "free some space, leave private browsing, or restart the browser.";
+  words.textContent = text;
   root.replaceChildren(words);
 }
 

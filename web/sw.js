@@ -69,14 +69,30 @@ async function fetched(path, integrity) {
   return response;
 }
 
+/** Tells every page of ours, those that another worker or none is in charge of too. @param {object} news */
+async function tell(news) {
+  for (const page of await self_.clients.matchAll({ includeUncontrolled: true })) page.postMessage(news);
+}
+
 /** File by file, so that an install cut short goes on from where it was. */
 async function install() {
   const shelf = await caches.open(CACHE);
   const kept = new Set((await shelf.keys()).map((request) => new URL(request.url).pathname));
   const old = await earlier();
-  for (const [path, integrity] of FILES) {
+  for (const [place, [path, integrity]] of FILES.entries()) {
+    await tell({ build: BUILD, kept: place, of: FILES.length });
     if (kept.has(path)) continue;
     await shelf.put(path, (await copied(old, path, integrity)) ?? (await fetched(path, integrity)));
+  }
+}
+
+/** An install that fails says why: the page may know what to do about it. */
+async function installOrTell() {
+  try {
+    await install();
+  } catch (error) {
+    await tell({ build: BUILD, failed: error instanceof DOMException ? error.name : String(error) });
+    throw error;
   }
 }
 
@@ -95,7 +111,7 @@ async function answer(event) {
   return (await shelf.match(new URL(event.request.url).pathname)) ?? fetch(event.request);
 }
 
-self_.addEventListener("install", (event) => event.waitUntil(install()));
+self_.addEventListener("install", (event) => event.waitUntil(installOrTell()));
 self_.addEventListener("activate", (event) => event.waitUntil(activate()));
 self_.addEventListener("message", (event) => {
   // Only on the person's word: a new version under an open page would mix the two.

@@ -5,20 +5,12 @@ It takes answers of the desk and lays out what they already say; it knows no fig
 
 from __future__ import annotations
 
-import csv
-import io
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
+from scantling.engine.errors import plain
+
 Answer = Mapping[str, Any]
-
-COLUMNS = (
-    "room", "letter", "part", "profile", "wall", "cut", "inches", "back", "front", "left end", "right end",
-    "plus or minus", "state", "cut to", "as cut", "change", "notes",
-)  # fmt: skip
-#: A spreadsheet takes a cell that starts with one of these for a formula and runs it.
-FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r", "\n")
-
 
 def format_pieces(name: str, answer: Answer) -> str:
     """The cut list of a room, one line for each piece, and what a person should know before cutting."""
@@ -28,7 +20,7 @@ def format_pieces(name: str, answer: Answer) -> str:
          f"± {piece['plus_minus']['shown']}", "" if piece["provisional"] else piece["state"])
         for piece in pieces
     ]  # fmt: skip
-    lines = [f"Cut list: {name}", *_columns(rows)]
+    lines = [f"Cut list: {plain(name)}", *_columns(rows)]
     lines += [] if pieces else ["  No pieces yet."]
     for piece in pieces:
         lines += [f"  {piece['change']['message']}"] if piece["change"] else []
@@ -41,7 +33,7 @@ def format_pieces(name: str, answer: Answer) -> str:
 
 def format_boards(name: str, answer: Answer) -> str:
     """The board plan of a room: what to buy, what it costs, and the cuts of each board from its fresh end."""
-    lines = [f"Boards: {name}"]
+    lines = [f"Boards: {plain(name)}"]
     for plan in answer["plans"]:
         lines += [f"  {plan['profile']}: {plan['summary']} ${plan['cost']}", f"  {plan['proof']}"]
         lines += [f"  {reason}" for reason in plan["reasons"]]
@@ -55,32 +47,6 @@ def format_boards(name: str, answer: Answer) -> str:
         lines += [f"  {blank['message']}" for blank in plan["blanks"]]
     lines += [] if answer["plans"] else ["  No boards yet."]
     return "\n".join([*lines, *_remarks(answer)])
-
-
-def format_pieces_csv(answers: Iterable[tuple[str, Answer]]) -> str:
-    """The cut lists of rooms as one table, every cell safe to open in a spreadsheet."""
-    text = io.StringIO()
-    table = csv.writer(text)
-    table.writerow(COLUMNS)
-    for name, answer in answers:
-        for piece in answer["pieces"]:
-            table.writerow([_safe(cell) for cell in (name, *_cells(piece))])
-    return text.getvalue()
-
-
-def _cells(piece: Answer) -> tuple[object, ...]:
-    notes = " ".join(flag["message"] for flag in piece["flags"])
-    change, as_cut, cut_to = piece["change"], piece["as_cut"], piece["cut_to"]
-    return (
-        piece["letter"], piece["part_name"], piece["profile"], piece["wall_number"], piece["cut"]["shown"],
-        piece["cut"]["inches"], piece["back"]["shown"], piece["front"]["shown"], piece["left"]["shown"],
-        piece["right"]["shown"], piece["plus_minus"]["shown"], piece["state"], cut_to["shown"] if cut_to else "",
-        as_cut["text"] if as_cut else "", change["message"] if change else "", notes,
-    )  # fmt: skip
-
-
-def _safe(cell: object) -> object:
-    return f"'{cell}" if isinstance(cell, str) and cell.startswith(FORMULA_STARTS) else cell
 
 
 def _ends(piece: Answer) -> str:

@@ -11,6 +11,7 @@ import gzip
 import hashlib
 import io
 import json
+import re
 import threading
 import zipfile
 from collections.abc import Iterator, Mapping
@@ -41,9 +42,13 @@ RUNTIME_PARTS = ("vendor/pyodide/", "vendor/marshmallow/", "vendor/pint/")
 #: Fetches vendored files; it is not part of the page.
 NOT_SERVED = frozenset({"vendor/compile.mjs"})
 #: Read by the worker alone: asking for them early would only delay the page.
-WORKER_MODULES = ("/engine/worker.js", "/engine/compiled.js")
+WORKER_MODULES = ("/background/worker.js", "/engine/worker.js", "/engine/compiled.js")
 #: Served under fixed names at the root, because a browser remembers them by name; their text names the build.
 AT_THE_ROOT = {"index.html": "/", "sw.js": "/sw.js", "manifest.webmanifest": "/manifest.webmanifest"}
+
+#: Where the laptop is, as the page is told: where the page came from, or nowhere.
+SAME_ORIGIN = ""
+NO_LAPTOP = "none"
 
 #: 'wasm-unsafe-eval' lets the Python runtime compile, and nothing else; without it the runtime hangs for ever.
 POLICY = "; ".join(
@@ -71,6 +76,8 @@ HEADERS = {
     "Permissions-Policy": "camera=(), geolocation=(), microphone=(), payment=(), usb=()",
     "Vary": "Accept-Encoding",
 }
+#: The folders whose addresses hold a hash.
+HASHED = re.compile(r"/(v|rt)/[0-9a-f]{16}/")
 FOREVER = "public, max-age=31536000, immutable"
 ASK_AGAIN = "no-cache"
 
@@ -91,7 +98,7 @@ class Published:
     @property
     def caching(self) -> str:
         """An address that holds a hash can be kept for ever; one that does not is asked for again."""
-        return FOREVER if self.path.startswith(("/v/", "/rt/")) else ASK_AGAIN
+        return FOREVER if HASHED.search(self.path) else ASK_AGAIN
 
 
 def web_folder() -> Path:
@@ -143,16 +150,28 @@ def publish(prefix: str, files: Mapping[str, bytes]) -> Iterator[Published]:
         yield Published(prefix + name, body, TYPES[Path(name).suffix])
 
 
+def policy(laptop: str) -> str:
+    """The Content-Security-Policy of a page that also speaks to a laptop elsewhere."""
+    elsewhere = "" if laptop in (SAME_ORIGIN, NO_LAPTOP) else f" {laptop}"
+    return POLICY.replace("connect-src 'self'", f"connect-src 'self'{elsewhere}")
+
+
 class Site:
     """Everything the page is made of, read once: `build` names it, `precache` lists it, `blueprint()` serves it."""
 
-    def __init__(self, folder: Path | None = None, package: Path = PACKAGE) -> None:
+    def __init__(
+        self, folder: Path | None = None, package: Path = PACKAGE, laptop: str = SAME_ORIGIN, base: str = ""
+    ) -> None:
+        """`laptop` is the origin of the laptop that the page syncs with, or NO_LAPTOP; `base` the folder of its host
+        that the page lies in, such as "/notes", nothing at the root."""
+        self.base = base
+        self.headers = HEADERS | {"Content-Security-Policy": policy(laptop)}
         files = read_web(folder or web_folder()) | {"engine.zip": zip_engine(package)}
         runtime, page, root = parts_of(files)
         self.build = fingerprint(files)
         self.runtime = fingerprint(runtime)
-        self._words = {"%BUILD%": self.build, "%RUNTIME%": self.runtime}
-        versioned = [*publish(f"/rt/{self.runtime}/", runtime), *publish(f"/v/{self.build}/", page)]
+        self._words = {"%BUILD%": self.build, "%RUNTIME%": self.runtime, "%LAPTOP%": laptop, "%BASE%": base}
+        versioned = [*publish(f"{base}/rt/{self.runtime}/", runtime), *publish(f"{base}/v/{self.build}/", page)]
         self._words["%PRELOADS%"] = preloads(versioned)
         named = [self._filled(name, body) for name, body in sorted(root.items()) if name != "sw.js"]
         self.precache = [(f.path, f.integrity) for f in (*named, *versioned)]
@@ -167,7 +186,7 @@ class Site:
         text = body.decode()
         for mark, word in self._words.items():
             text = text.replace(mark, word)
-        return Published(AT_THE_ROOT[name], text.encode(), TYPES[Path(name).suffix])
+        return Published(self.base + AT_THE_ROOT[name], text.encode(), TYPES[Path(name).suffix])
 
     def packed(self, file: Published) -> bytes:
         """The file gzipped, made when first asked for and kept; the file itself where packing gains nothing."""
@@ -181,7 +200,7 @@ class Site:
         """One file as a response: 304 when the browser has it, gzip when it takes that, 404 when it is not public."""
         file = self.files.get(path) or abort(404)
         # Weak, because the same file goes out packed and unpacked; the service worker also reads the digest here.
-        headers = {**HEADERS, "ETag": f'W/"{file.integrity}"', "Cache-Control": file.caching}
+        headers = {**self.headers, "ETag": f'W/"{file.integrity}"', "Cache-Control": file.caching}
         if request.if_none_match.contains_weak(file.integrity):
             return Response(status=304, headers=headers)
         body = self.packed(file) if request.accept_encodings.quality("gzip") else file.body
@@ -203,7 +222,8 @@ class Site:
 
 def preloads(files: list[Published]) -> str:
     """Link tags for the page's modules and styles, so that a browser asks for all at once and not import by import."""
-    page = sorted(f.path for f in files if f.path.startswith("/v/") and not f.path.endswith(WORKER_MODULES))
+    hashed = ((f.path, HASHED.search(f.path)) for f in files)
+    page = sorted(path for path, found in hashed if found and found[1] == "v" and not path.endswith(WORKER_MODULES))
     modules = [f'<link rel="modulepreload" href="{path}">' for path in page if path.endswith(".js")]
     styles = [f'<link rel="preload" as="style" href="{path}">' for path in page if path.endswith(".css")]
     return "\n".join(styles + modules)

@@ -19,10 +19,10 @@ ROOT = Path(__file__).resolve().parents[2]
 sys.path.insert(0, str(ROOT))
 
 from playwright.sync_api import sync_playwright
-from scantling.engine.boards.case import Case, Plan
-from scantling.engine.boards.plan import plan_boards
-from scantling.engine.boards.proof import Confirmed, confirm, derive_claim
-from scantling.engine.boards.sound import check_boards
+from scantling.engine.boards.case.case import Case, Plan
+from scantling.engine.boards.case.sound import check_boards
+from scantling.engine.boards.proof.proof import Confirmed, confirm, derive_claim
+from scantling.engine.boards.search.plan import plan_boards
 from scantling.engine.desk import Desk
 from scantling.engine.standard import format_price
 
@@ -136,16 +136,16 @@ def asked_of(case: Case) -> dict[str, object]:
     """A case as a question."""
     return {
         "ask": "boards",
-        "kerf": str(case.kerf.inches),
-        "end_trim": str(case.end_trim.inches),
+        "kerf": str(float(case.kerf.inches)),
+        "end_trim": str(float(case.end_trim.inches)),
         "hold": "0",
         "price_unit": "cent",
         "time_limit": SHORT,
         "stock": [
-            {"length": str(stock.length.inches), "price": stock.price_cents, "limit": stock.limit}
+            {"length": str(float(stock.length.inches)), "price": stock.price_cents, "limit": stock.limit}
             for stock in case.stock
         ],
-        "pieces": [str(piece.inches) for piece in case.pieces],
+        "pieces": [str(float(piece.inches)) for piece in case.pieces],
     }
 
 

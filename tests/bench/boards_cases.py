@@ -9,8 +9,8 @@ from collections.abc import Callable
 from fractions import Fraction
 from random import Random
 
-from scantling.engine.boards.case import Case, Stock
-from scantling.engine.lengths import ZERO, Length
+from scantling.engine.boards.case.case import Case, Stock
+from scantling.engine.tape.lengths import ZERO, Length
 
 KERFS = (Fraction(1, 8), Fraction(3, 32), Fraction(1, 16))
 TRIMS = (Fraction(0), Fraction(1, 4), Fraction(1, 2), Fraction(1))

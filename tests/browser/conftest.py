@@ -5,6 +5,8 @@ each phone. A page that breaks its Content-Security-Policy or throws fails the t
 looked at.
 """
 
+import base64
+import hashlib
 import os
 import shutil
 import socket
@@ -20,7 +22,7 @@ from flask import Flask, request
 from playwright.sync_api import Browser, BrowserContext, Page, Playwright, sync_playwright
 from scantling.api import Config, create_app
 from scantling.serving import NotebookServer
-from scantling.site import PACKAGE, Site, web_folder
+from scantling.site import PACKAGE, Site, web_folder, zip_engine
 
 BROWSERS = ("chromium", "chromium-browser", "google-chrome")
 QUIET = [
@@ -32,6 +34,7 @@ QUIET = [
     "--disable-background-networking",
     "--disable-component-update",
     "--disable-sync",
+    "--js-flags=--liftoff-only",  # a page lives for seconds here: code made faster than that costs more than it gives
 ]
 SECOND = 1000
 #: Waking takes about a second here; a busy machine may take ten times as long.
@@ -46,6 +49,19 @@ export function mount(root, services) {
   show();
 }
 """
+
+#: Puts the engine, as an earlier phone compiled it, where this phone would keep its own.
+KEEP_COMPILED = """async ([build, runtime]) => {
+  const { keepEngine } = await import(`/v/${build}/engine/compiled.js`);
+  const data = await (await fetch("/compiled-engine")).arrayBuffer();
+  await keepEngine(build, runtime, new Uint8Array(data));
+}"""
+
+#: What this phone compiled, in base64; null until it has.
+COMPILED = """async (build) => {
+  const found = (await caches.has(`compiled-${build}`)) && (await (await caches.open(`compiled-${build}`)).matchAll());
+  return found[0] ? new Uint8Array(await found[0].arrayBuffer()).toBase64() : null;
+}"""
 
 CONTROLLED = """async () => {
   await navigator.serviceWorker.ready;
@@ -77,6 +93,7 @@ class Laptop:
     server: NotebookServer | None = None
     app: Flask | None = None
     headers: dict[str, str] = field(default_factory=dict)
+    slow: dict[str, float] = field(default_factory=dict)  # seconds that a file takes, by its name
 
     @property
     def url(self) -> str:
@@ -85,6 +102,7 @@ class Laptop:
     def start(self) -> "Laptop":
         self.app = create_app(Config(self.data, site=self.site))
         self.app.before_request(lambda: self.requests.append(f"{request.method} {request.path}"))
+        self.app.before_request(lambda: time.sleep(self.slow.get(request.path.rpartition("/")[2], 0)))
         self.app.after_request(lambda response: (response.headers.update(self.headers), response)[1])
         self.server = NotebookServer(self.app, "127.0.0.1", self.port)
         self.server.prepare()
@@ -135,8 +153,8 @@ def bare_folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The page without its screens: what is under them is tested by itself."""
     folder = tmp_path_factory.mktemp("bare") / "web"
     shutil.copytree(web_folder(), folder)
-    for screen in (folder / "screens").iterdir():
-        screen.unlink()
+    shutil.rmtree(folder / "screens")
+    (folder / "screens").mkdir()
     (folder / "screens" / "main.js").write_text(BARE_SCREEN)
     return folder
 
@@ -179,8 +197,47 @@ def listen(context: BrowserContext) -> list[str]:
     return wrong
 
 
+@pytest.fixture(scope="session")
+def compiled(browser: Browser, site: Site, tmp_path_factory: pytest.TempPathFactory) -> bytes:
+    """The engine as a phone compiles it: one phone does it for all tests, for it takes seconds."""
+    sources = hashlib.sha256(zip_engine(PACKAGE) + site.runtime.encode()).hexdigest()
+    shared = tmp_path_factory.getbasetemp().parent / f"compiled-{sources}"
+    if not shared.exists():
+        laptop = Laptop(tmp_path_factory.mktemp("compiling"), site).start()
+        context = browser.new_context(service_workers="block")
+        page = context.new_page()
+        page.goto(laptop.url)
+        made = poll(page, COMPILED, site.build, seconds=60)
+        context.close()
+        laptop.stop()
+        beside = tmp_path_factory.mktemp("compiled") / "engine.zip"
+        beside.write_bytes(base64.b64decode(made))
+        os.replace(beside, shared)
+    return shared.read_bytes()
+
+
 @pytest.fixture
-def new_phone(browser: Browser, playwright: Playwright) -> Iterator[Callable[..., BrowserContext]]:
+def warm(request: pytest.FixtureRequest, compiled: bytes) -> Callable[[BrowserContext], None]:
+    """Gives a phone the compiled engine for the laptop of its test, as if it had been there before."""
+    laptops = [request.getfixturevalue(name) for name in ("laptop", "bare") if name in request.fixturenames]
+
+    def keep(context: BrowserContext) -> None:
+        context.route("**/compiled-engine", lambda route: route.fulfill(body=compiled))
+        context.route("**/nothing", lambda route: route.fulfill(body="", content_type="text/html"))
+        for laptop in laptops:
+            page = context.new_page()
+            page.goto(f"{laptop.url}nothing")
+            page.evaluate(KEEP_COMPILED, [laptop.site.build, laptop.site.runtime])
+            page.close()
+        context.unroute_all()
+
+    return keep
+
+
+@pytest.fixture
+def new_phone(
+    browser: Browser, playwright: Playwright, warm: Callable[[BrowserContext], None]
+) -> Iterator[Callable[..., BrowserContext]]:
     """Makes phones: each has its own storage, a small screen and a touch screen."""
     made: list[tuple[BrowserContext, list[str]]] = []
 
@@ -188,6 +245,7 @@ def new_phone(browser: Browser, playwright: Playwright) -> Iterator[Callable[...
         """`forgiving`: this test breaks the page on purpose."""
         context = browser.new_context(**{**playwright.devices["Pixel 7"], **options})
         context.set_default_timeout(PATIENCE)
+        warm(context)
         made.append((context, [] if forgiving else listen(context)))
         return context
 
@@ -262,17 +320,17 @@ def opened() -> Callable[[BrowserContext, str], Page]:
     return open_page
 
 
+def poll(page: Page, question: str | Callable[[], Any], argument: Any = None, seconds: float = 30) -> Any:
+    """Waits for what takes asking: an async function in the page, which Playwright's own wait would not await."""
+    deadline = time.monotonic() + seconds
+    while time.monotonic() < deadline:
+        found = question() if callable(question) else page.evaluate(question, argument)
+        if found:
+            return found
+        page.wait_for_timeout(20)
+    raise AssertionError(f"still waiting after {seconds} s for {question}")
+
+
 @pytest.fixture
 def until() -> Callable[..., Any]:
-    """Waits for what takes asking: an async function in the page, which Playwright's own wait would not await."""
-
-    def wait(page: Page, question: str | Callable[[], Any], argument: Any = None, seconds: float = 30) -> Any:
-        deadline = time.monotonic() + seconds
-        while time.monotonic() < deadline:
-            found = question() if callable(question) else page.evaluate(question, argument)
-            if found:
-                return found
-            page.wait_for_timeout(20)
-        raise AssertionError(f"still waiting after {seconds} s for {question}")
-
-    return wait
+    return poll

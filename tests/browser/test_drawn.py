@@ -82,6 +82,28 @@ def test_pieces_with_their_plan_and_the_readings_print_on_one_side(laptop, deskt
     expect(demo.locator(".tabs")).to_be_hidden()
 
 
+def test_boards_of_every_profile_share_pages_and_labels_fill_a_sheet_of_them(laptop, desktop, opened, tmp_path):
+    demo = show_demo(laptop, opened, desktop)
+    to(demo, "boards", ".plan-of-boards svg")
+    profiles = demo.locator(".plan-of-boards").count()
+    pages = [pages_of(demo, tmp_path, size) for size in ("Letter", "A4")]
+    assert profiles >= 4
+    assert max(pages) <= 2 < profiles
+    to(demo, "pieces", "a.row .ring")
+    demo.get_by_role("button", name="Issue the list").first.click()
+    to(demo, "pieces/labels", ".labels .ring")
+    labels = demo.locator(".labels > li")
+    assert labels.count() > 30
+    assert pages_of(demo, tmp_path, "Letter") == 2  # thirty to a sheet
+    demo.emulate_media(media="print")
+    box = labels.first.bounding_box()
+    assert (round(box["width"] / 96, 3), round(box["height"] / 96, 3)) == (2.625, 1)
+    assert labels.evaluate_all("all => all.filter((one) => one.scrollHeight > one.clientHeight + 1).length") == 0
+    to(demo, "boards", ".plan-of-boards svg")
+    expect(demo.locator(".on-paper")).to_contain_text("Sewing room")
+    expect(demo.locator(".on-paper")).to_contain_text("revision")
+
+
 def test_a_piece_of_ones_own_is_written_with_a_figure_touched_and_struck_again(demo):
     demo.context.set_offline(True)
     to(demo, "pieces/free/new", ".field input")

@@ -11,7 +11,22 @@ from scantling.store import open_store
 APPEND = "(name) => services.journal.append('device', { name })"
 NAMES = "() => services.journal.entries().map((entry) => entry.body.name).sort()"
 NOW = "() => services.sync.now()"
-COUNTS = "() => services.journal.counts()"
+COUNTS = """() => {
+  const { entries, pending, refused } = services.journal.counts();
+  return { entries, pending, refused };
+}"""
+#: Takes one entry out of the phone's storage, as a failing memory would, with no word to anybody.
+LOSE = """(name) => new Promise((done) => {
+  indexedDB.open("scantling").onsuccess = ({ target: { result } }) => {
+    const change = result.transaction(["entries", "facts"], "readwrite");
+    const entries = change.objectStore("entries");
+    entries.getAll().onsuccess = ({ target }) => {
+      entries.delete(target.result.find(({ entry }) => entry.body.name === name).id);
+      change.objectStore("facts").delete("sums");
+    };
+    change.oncomplete = () => { result.close(); done(); };
+  };
+})"""
 
 
 @pytest.fixture
@@ -99,7 +114,7 @@ def test_a_laptop_with_an_empty_new_journal_is_given_everything_again(bare, slee
     assert names(bare) == ["new", "old"]
 
 
-def test_an_old_copy_of_the_laptops_journal_is_healed_by_the_counts(bare, new_sleeper, open_bare, tmp_path):
+def test_an_old_copy_of_the_laptops_journal_is_healed_by_comparing(bare, new_sleeper, open_bare, tmp_path):
     first, second = open_bare(new_sleeper()), open_bare(new_sleeper())
     first.evaluate(APPEND, "a")
     first.evaluate(NOW)
@@ -120,47 +135,145 @@ def test_an_old_copy_of_the_laptops_journal_is_healed_by_the_counts(bare, new_sl
     assert first.evaluate(NAMES) == second.evaluate(NAMES) == names(bare) == ["a", "b", "c", "d"]
 
 
-class Counting:
-    """A laptop that answers as it is told and writes down what it is asked."""
-
-    def __init__(self, page: Page, have: list[dict[str, int]]) -> None:
-        self.asked: list[tuple[int, list[str]]] = []
-        self.have = have
-        page.route("**/api/sync", self.answer)
-
-    def answer(self, route) -> None:
-        body = body_of(route.request)
-        self.asked.append((body["cursor"], [entry["body"]["name"] for entry in body["entries"]]))
-        have = self.have.pop(0) if len(self.have) > 1 else self.have[0]
-        reply = {"database": "d", "rejected": [], "entries": [], "cursor": 7, "more": False, "have": have}
-        route.fulfill(json=reply | {"acked": [entry["id"] for entry in body["entries"]]})
-
-
-def test_a_laptop_that_counts_fewer_of_our_entries_is_sent_them_again(sleeper, open_bare):
+def test_a_laptop_that_lost_one_entry_is_sent_that_one_and_no_other(bare, sleeper, open_bare, tmp_path):
     page = open_bare(sleeper)
-    page.evaluate(APPEND, "one")
+    for name in ("a", "b", "c"):
+        page.evaluate(APPEND, name)
     page.evaluate(NOW)
-    device = page.evaluate("() => services.journal.device")
-    laptop = Counting(page, [{device: 0}, {device: 1}])
+    keep_only(bare, lambda entry: entry["body"]["name"] != "b")
+    sent = []
+    page.on("request", lambda one: sent.extend(body_of(one).get("entries", [])) if "/api/sync" in one.url else None)
     assert page.evaluate(NOW) == "shared"
-    assert [names for _, names in laptop.asked] == [[], ["one"]]
+    assert [entry["body"]["name"] for entry in sent] == ["b"]
+    assert names(bare) == ["a", "b", "c"]
 
 
-def test_a_laptop_that_counts_more_entries_than_are_here_is_read_from_the_start(sleeper, open_bare):
+def test_a_phone_that_lost_one_entry_fetches_that_one_and_no_other(bare, sleeper, open_bare):
     page = open_bare(sleeper)
-    laptop = Counting(page, [{}, {"00000000000000aa": 3}])
+    for name in ("a", "b", "c"):
+        page.evaluate(APPEND, name)
     page.evaluate(NOW)
+    page.evaluate(LOSE, "b")
+    fetched = []
+    page.on("request", lambda one: fetched.append(body_of(one)) if one.url.endswith("/fetch") else None)
     assert page.evaluate(NOW) == "shared"
-    assert [cursor for cursor, _ in laptop.asked] == [0, 7, 0]
+    assert [len(one["digests"]) for one in fetched] == [1]
+    assert page.evaluate("async () => (await services.journal.store.all()).length") == 3
 
 
-def test_counts_that_never_agree_do_not_keep_the_two_at_it_for_ever(sleeper, open_bare):
+def test_an_account_of_what_is_shared_that_is_wrong_is_made_anew_and_then_all_is_quiet(bare, sleeper, open_bare):
     page = open_bare(sleeper)
-    page.evaluate(APPEND, "one")
+    page.evaluate(APPEND, "a")
     page.evaluate(NOW)
-    laptop = Counting(page, [{"00000000000000aa": 3}])
+    page.evaluate("""() => new Promise((done) => {
+      indexedDB.open("scantling").onsuccess = ({ target: { result } }) => {
+        const change = result.transaction("facts", "readwrite");
+        change.objectStore("facts").put({ "00": "00000000000000000000000000000001" }, "sums");
+        change.oncomplete = () => { result.close(); done(); };
+      };
+    })""")
+    assert requests_of(page) == ["/api/sync", "/api/sync/compare", "/api/sync"]
+    assert requests_of(page) == ["/api/sync"]
+
+
+def test_a_phone_of_before_there_were_digests_counts_once_and_then_is_quiet(bare, sleeper, open_bare):
+    """Its entries have no digests and its facts no sums: an update of the page must not make it send all again."""
+    page = open_bare(sleeper)
+    for name in ("a", "b"):
+        page.evaluate(APPEND, name)
+    page.evaluate(NOW)
+    page.evaluate("""() => new Promise((done) => {
+      indexedDB.open("scantling").onsuccess = ({ target: { result } }) => {
+        const change = result.transaction(["facts", "entries"], "readwrite");
+        change.objectStore("facts").delete("sums");
+        change.objectStore("entries").getAll().onsuccess = ({ target }) => {
+          for (const { digest, ...kept } of target.result) change.objectStore("entries").put(kept);
+        };
+        change.oncomplete = () => { result.close(); done(); };
+      };
+    })""")
+    assert requests_of(page) == ["/api/sync"]
+    assert names(bare) == ["a", "b"]
+    page.evaluate(APPEND, "c")
+    page.evaluate(NOW)
+    assert requests_of(page) == ["/api/sync"]
+
+
+def test_journals_that_never_agree_do_not_keep_the_two_at_it_for_ever(sleeper, open_bare):
+    page = open_bare(sleeper)
+    asked = []
+
+    def disagree(route):
+        asked.append(route.request.url)
+        compared = route.request.url.endswith("/compare")
+        reply = {"database": "d", "acked": [], "rejected": [], "instead": [], "entries": [], "cursor": 7, "left": 0}
+        route.fulfill(json={"differ": {}, "more": False} if compared else reply | {"total": "f" * 32, "build": "b"})
+
+    page.route("**/api/sync**", disagree)
+    assert "did not come to an end" in page.evaluate(NOW)
+    assert len(asked) < 150
+
+
+def test_other_words_under_one_name_stand_as_the_laptop_has_them_and_ours_are_set_aside(bare, sleeper, open_bare):
+    page = open_bare(sleeper)
+    bare.stop()
+    page.evaluate("() => services.journal.append('device', { name: 'ours' })")
+    entry = page.evaluate("() => services.journal.entries()[0]")
+    bare.start()
+    with bare.app.extensions["scantling"].store.writing() as ledger:
+        ledger.append(entry | {"body": {"name": "theirs"}})
     assert page.evaluate(NOW) == "shared"
-    assert len(laptop.asked) == 2
+    assert page.evaluate(NAMES) == names(bare) == ["theirs"]
+    (aside,) = page.evaluate("() => services.journal.refused()")
+    assert aside["entry"]["body"] == {"name": "ours"}
+    assert aside["why"]
+    assert page.evaluate(COUNTS) == {"entries": 1, "pending": 0, "refused": 1}
+    assert requests_of(page) == ["/api/sync"]
+
+    page.evaluate("(text) => services.journal.writeAnew(text)", aside["text"])
+    page.evaluate(NOW)
+    assert page.evaluate(NAMES) == names(bare) == ["ours", "theirs"]
+    assert page.evaluate(COUNTS) == {"entries": 2, "pending": 0, "refused": 0}
+
+
+def test_an_entry_that_the_laptop_has_under_another_number_takes_that_number_here(bare, sleeper, open_bare):
+    page = open_bare(sleeper)
+    bare.stop()
+    page.evaluate(APPEND, "ours")
+    entry = page.evaluate("() => services.journal.entries()[0]")
+    renumbered = entry | {"device": "00000000000000aa", "seq": 9}
+    bare.start()
+    with bare.app.extensions["scantling"].store.writing() as ledger:
+        ledger.append(renumbered)
+    assert page.evaluate(NOW) == "shared"
+    assert page.evaluate("() => services.journal.entries()") == bare.journal() == [renumbered]
+    assert page.evaluate(COUNTS) == {"entries": 1, "pending": 0, "refused": 0}
+    assert requests_of(page) == ["/api/sync"]
+
+
+def requests_of(page) -> list[str]:
+    """What one sharing asks of the laptop."""
+    asked = []
+    note = lambda one: asked.append("/" + one.url.split("/", 3)[3]) if "/api/sync" in one.url else None  # noqa: E731
+    page.on("request", note)
+    assert page.evaluate(NOW) == "shared"
+    page.remove_listener("request", note)
+    return asked
+
+
+def keep_only(laptop, wanted) -> None:
+    """The laptop's journal as it would be had it never heard the others; its rows are as many as they are."""
+    laptop.stop()
+    store = open_store(laptop.data)
+    with store.reading() as ledger:
+        kept = [row.entry for row in ledger.read_all() if wanted(row.entry)]
+    store.close()
+    shutil.rmtree(laptop.data)
+    store = open_store(laptop.data)
+    with store.writing() as ledger:
+        ledger.append_all(kept)
+    store.close()
+    laptop.start()
 
 
 def test_an_entry_that_the_laptop_refuses_is_kept_and_named_and_holds_up_nothing(bare, sleeper, open_bare):
@@ -203,14 +316,65 @@ def test_a_phone_restored_from_a_backup_goes_on_under_a_new_name(bare, new_sleep
 
     assert phone.evaluate(COUNTS) == {"entries": 4, "pending": 0, "refused": 0}
     assert names(bare) == phone.evaluate(NAMES) == ["before", "copy three", "copy two", "old phone two"]
+    sent = []
+    phone.on("request", lambda one: sent.extend(entries_of(one)) if one.url.endswith("/api/sync") else None)
     phone.evaluate(APPEND, "copy four")
     phone.evaluate(NOW)
     written = {entry["body"]["name"]: (entry["device"], entry["seq"]) for entry in bare.journal()}
-    assert written["old phone two"] == (before["device"], 2)
-    copy = written["copy two"][0]
-    assert copy not in {before["device"], ""}
-    assert [written["copy two"], written["copy four"]] == [(copy, 1), (copy, 2)]
-    assert phone.evaluate("() => services.journal.device") == copy
+    assert [written[name] for name in ("before", "old phone two", "copy two", "copy three")] == [
+        (before["device"], seq) for seq in (1, 2, 2, 3)
+    ]
+    copy = phone.evaluate("() => services.journal.device")
+    assert copy != before["device"]
+    assert written["copy four"] == (copy, 1)
+    assert [entry["body"]["name"] for entry in sent] == ["copy four"]
+    assert requests_of(phone) == ["/api/sync"]
+
+
+def test_what_was_refused_is_sent_again_when_a_person_says_so_and_when_the_laptop_is_another(bare, sleeper, open_bare):
+    page = open_bare(sleeper)
+    build = ["one"]
+
+    def refuse(route):
+        entries = entries_of(route.request)
+        refused = [{"id": entry["id"], "key": "no", "message": f"not by {build[0]}"} for entry in entries]
+        asked.append(len(entries))
+        reply = {"database": "d", "acked": [], "rejected": refused, "instead": [], "entries": [], "cursor": 0}
+        route.fulfill(json=reply | {"left": 0, "total": "0" * 32, "build": build[0]})
+
+    asked: list[int] = []
+    page.route("**/api/sync", refuse)
+    page.evaluate(APPEND, "a")
+    page.evaluate(NOW)
+    page.evaluate(NOW)
+    assert sum(asked) == 1
+    build[0] = "two"
+    page.evaluate(NOW)
+    page.evaluate(NOW)
+    assert sum(asked) == 2
+    assert page.evaluate("() => services.journal.refused()")[0]["why"] == "not by two"
+    page.unroute("**/api/sync")
+    page.evaluate("() => services.journal.sendAgain()")
+    assert page.evaluate(NOW) == "shared"
+    assert names(bare) == ["a"]
+    assert page.evaluate(COUNTS) == {"entries": 1, "pending": 0, "refused": 0}
+
+
+def test_the_page_says_how_much_is_still_to_go(bare, sleeper, open_bare):
+    page = open_bare(sleeper)
+    store = bare.app.extensions["scantling"].store
+    with store.writing() as ledger:
+        for seq in range(1, 1101):
+            ledger.append({
+                "id": f"01900000-{seq:04x}-7000-8000-000000000001", "device": "00000000000000aa", "seq": seq,
+                "stamp": f"019c{seq:08x}-0000-00000000000000aa", "version": 1, "kind": "device",
+                "body": {"name": f"{seq}"}, "supersedes": [],
+            })  # fmt: skip
+    page.evaluate("() => { globalThis.said = []; services.sync.onState((state) => said.push(state)); }")
+    assert page.evaluate(NOW) == "shared"
+    said = page.evaluate("() => said")
+    assert said[:3] == ["sharing", "sharing, 600 to fetch", "sharing, 100 to fetch"]
+    assert said[-1] == "shared"
 
 
 def test_a_long_journal_goes_over_in_parts_and_packed(bare, sleeper, open_bare):

@@ -130,7 +130,12 @@ def test_an_install_cut_short_goes_on_from_where_it_was(bare, new_phone, until):
     page.goto(bare.url)
     until(page, lambda: held)
     until(page, "async () => !(await navigator.serviceWorker.getRegistration())?.installing")
-    before = page.evaluate("async () => (await (await caches.open((await caches.keys())[0])).keys()).length")
+    before = page.evaluate(
+        """async () => {
+          const name = (await caches.keys()).find((one) => one.startsWith("page-"));
+          return (await (await caches.open(name)).keys()).length;
+        }"""
+    )
     assert 0 < before < len(bare.site.precache)
     phone.unroute("**/stdlib.zip")
     bare.requests.clear()

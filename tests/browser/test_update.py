@@ -6,6 +6,8 @@ import pytest
 from playwright.sync_api import Page
 from scantling.site import Site
 
+pytestmark = pytest.mark.further
+
 BUILD = "() => document.documentElement.dataset.build"
 AWAKE = "() => globalThis.services?.engine.state === 'awake'"
 
@@ -136,3 +138,23 @@ def test_a_file_with_other_bytes_than_the_list_says_is_not_kept(bare, new_phone,
     assert kept
     assert not [path for path in kept if path.endswith("clock.js")]
     assert not page.evaluate("() => services.update.kept")
+
+
+def test_another_tab_finishes_its_half_written_reading_before_it_changes(bare, phone, opened, next_site):
+    page, other = opened(phone, bare.url), opened(phone, bare.url)
+    other.evaluate(
+        """() => {
+          const field = document.createElement("input");
+          field.type = "text";
+          field.value = "63 5/1";
+          document.body.append(field);
+        }"""
+    )
+    bare.publish(next_site)
+    told_of_update(page)
+    page.evaluate("() => services.update.apply()")
+    page.wait_for_function("(build) => document.documentElement.dataset.build === build", arg=next_site.build)
+    other.wait_for_timeout(1000)
+    assert other.evaluate("() => document.querySelector('input')?.value") == "63 5/1"
+    other.evaluate("() => { location.hash = '#/survey'; }")  # left, or saved and gone on
+    other.wait_for_function("(build) => document.documentElement.dataset.build === build", arg=next_site.build)

@@ -50,7 +50,7 @@ def test_a_room_measured_with_no_signal_is_the_same_house_on_the_laptop(laptop, 
     profile.close()
     page = profile.open().new_page()
     page.goto(saved)
-    assert listed(page) == on_the_phone
+    until(page, lambda: listed(page) == on_the_phone)
 
     laptop.start()
     visit(page, "house")
@@ -66,6 +66,6 @@ def test_a_room_measured_with_no_signal_is_the_same_house_on_the_laptop(laptop, 
 
     second = opened(desktop, laptop.url)
     until(second, lambda: second.get_by_role("heading", name="Sewing room").count())
-    assert listed(second) == on_the_phone
+    until(second, lambda: listed(second) == on_the_phone)
     visit(second, "boards")
     expect(second.locator(".money")).to_have_text(price)

@@ -6,7 +6,7 @@ from fractions import Fraction
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scantling.engine.angles import (
+from scantling.engine.tape.angles import (
     AngleError,
     Corner,
     cotangent_of_half,
@@ -17,7 +17,7 @@ from scantling.engine.angles import (
     format_degrees,
     parse_degrees,
 )
-from scantling.engine.lengths import Length, parse_length
+from scantling.engine.tape.lengths import Length, parse_length
 
 GAUGES = st.integers(300, 1500).map(lambda tenths: Fraction(tenths, 10))
 TURNS = st.sampled_from(("inside", "outside"))
@@ -106,7 +106,7 @@ def test_miters_of_two_thicknesses_are_of_one_length_and_their_saw_settings_make
     # Pythagoras: one cut face lies on the other, so both are as long.
     assert float(own.inches**2 + here.inches**2) == pytest.approx(float(other.inches**2 + there.inches**2), abs=1e-4)
     if here.inches * there.inches > 0:
-        saws = derive_saw(own, here, corner, other) + derive_saw(other, there, corner, own)
+        saws = derive_saw(own, corner, other) + derive_saw(other, corner, own)
         assert float(saws) == pytest.approx(float(2 * corner.saw), abs=1e-3)
 
 

@@ -7,9 +7,9 @@ from random import Random
 from typing import Any
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, example, given
 from hypothesis import strategies as st
-from scantling.engine.lengths import parse_length
+from scantling.engine.tape.lengths import parse_length
 
 from tests.random_rooms import make_room, mirrored, odd_room
 from tests.rooms import Facts, ask, inches, joints, pieces
@@ -32,7 +32,6 @@ def as_seen(piece: Facts, other_way: bool) -> tuple[Any, ...]:
     return (piece["wall"], *(inches(piece[name]) for name in BACK_AND_FACE), *(reversed(ends) if other_way else ends))
 
 
-@settings(max_examples=80, deadline=None)
 @given(SEEDS)
 def test_a_room_seen_in_a_mirror_has_the_pieces_seen_in_a_mirror(seed):
     facts = make_room(seed, 14).facts
@@ -50,14 +49,15 @@ def test_a_room_seen_in_a_mirror_has_the_pieces_seen_in_a_mirror(seed):
         assert one[4:] == other[4:]
 
 
-@settings(max_examples=60, deadline=None)
 @given(SEEDS, st.sampled_from((2, 3, Fraction(1, 2))))
+@example(23, Fraction(1, 2))  # thin boards of two thicknesses: the setting once came from a rounded length
 def test_a_room_and_its_wood_made_larger_make_every_length_larger_and_no_setting(seed, times):
     facts = make_room(seed, 14).facts
     larger = copy.deepcopy(facts)
     settings_ = larger["standard"]
     settings_.setdefault("base.height", "5 1/2")
-    for name in ("base.thickness", "casing.width", "reveal"):
+    settings_.setdefault("cope.least", "8")
+    for name in ("base.thickness", "casing.width", "reveal", "cope.least"):
         settings_[name] = scaled(settings_[name], times)
     for each in larger["walls"]:
         each["length"] = scaled(each["length"], times)
@@ -78,7 +78,6 @@ def scaled(text: str, times: int | Fraction) -> str:
     return f"{float(parse_length(text).inches * times):.7f}"
 
 
-@settings(max_examples=120, deadline=None)
 @given(SEEDS, st.booleans())
 def test_no_piece_is_coped_twice_but_in_a_closed_room_of_inside_corners_with_nothing_to_stop_at(seed, closed):
     facts = make_room(seed, 12).facts
@@ -88,11 +87,11 @@ def test_no_piece_is_coped_twice_but_in_a_closed_room_of_inside_corners_with_not
     twice = [piece for piece in found if joints(piece) == ("cope", "cope")]
     turns = {each["corner"]["turn"] for each in facts["walls"]}
     ring = closed and turns == {"inside"} and not any(breaks_of(each) for each in facts["walls"])
-    assert len(twice) == (1 if ring else 0)
-    assert not twice or twice == [found[-1]]
+    # Beside a board too short to be coped a longer one may be, at both ends.
+    if ring or all(inches(piece["back"]) >= 8 for piece in found):
+        assert len(twice) == (1 if ring else 0)
 
 
-@settings(max_examples=120, deadline=None)
 @given(SEEDS)
 def test_a_coped_or_butted_end_meets_a_board_that_runs_through_and_is_earlier_in_the_list(seed):
     found = pieces(make_room(seed, 14).facts)
@@ -107,7 +106,6 @@ def test_a_coped_or_butted_end_meets_a_board_that_runs_through_and_is_earlier_in
             assert at_corner[corner, "left" if side == "right" else "right"][1]["joint"] == "miter"
 
 
-@settings(max_examples=120, deadline=None)
 @given(SEEDS)
 def test_letters_run_in_fitting_order_and_no_two_pieces_have_one_name(seed):
     found = pieces(make_room(seed).facts)
@@ -116,28 +114,30 @@ def test_letters_run_in_fitting_order_and_no_two_pieces_have_one_name(seed):
     assert len({piece["part_name"] for piece in found}) == len(found)
 
 
-@settings(max_examples=120, deadline=None)
 @given(SEEDS)
 def test_cut_and_which_edge_follow_from_back_face_and_ends(seed):
     for piece in pieces(make_room(seed, 14).facts):
-        edges = {piece[side]["long_edge"] for side in ("left", "right")} - {"none"}
+        # A lean that moves an edge by less than 1/64 is not told, and either edge will do.
+        edges = {piece[side]["long_edge"] for side in ("left", "right") if piece[side]["leans"]} - {"none"}
         back, front, cut = (inches(piece[name]) for name in BACK_AND_FACE)
         if edges == {"back"}:
-            assert (cut, piece["cut_from"]) == (back, "along the back")
+            assert (cut, piece["cut_from"]) == (pytest.approx(back, abs=1 / 64), "along the back")
         elif edges == {"front"}:
-            assert (cut, piece["cut_from"]) == (front, "along the face")
+            assert (cut, piece["cut_from"]) == (pytest.approx(front, abs=1 / 64), "along the face")
         elif edges:
             assert cut > max(back, front)
             assert piece["cut_from"].startswith("long point to long point")
         else:
-            assert back == front == cut
+            assert piece["cut_from"] == "square, either edge"
+            assert back == pytest.approx(cut, abs=1 / 32)
+            assert front == pytest.approx(cut, abs=1 / 32)
 
 
 SIGNED = {"+": 1, "−": -1}
 
 
-@settings(max_examples=150, deadline=None)
 @given(SEEDS)
+@example(3203)  # an end so nearly square that the saw's scale does not show it
 def test_the_steps_of_a_working_add_up_to_the_back_and_the_face_that_it_claims(seed):
     for piece in pieces(make_room(seed, 14).facts):
         along = taken = grows = 0.0
@@ -157,7 +157,6 @@ def test_the_steps_of_a_working_add_up_to_the_back_and_the_face_that_it_claims(s
         assert claimed["= face"] == inches(piece["front"]) == pytest.approx(along - taken + grows, abs=CLOSE)
 
 
-@settings(max_examples=150, deadline=None)
 @given(SEEDS)
 def test_every_reading_in_a_working_is_one_that_was_typed_and_every_figure_of_the_wall_is_there(seed):
     facts = make_room(seed, 14).facts
@@ -169,7 +168,6 @@ def test_every_reading_in_a_working_is_one_that_was_typed_and_every_figure_of_th
         assert set(read) <= typed[piece["wall"]]
 
 
-@settings(max_examples=150, deadline=None)
 @given(SEEDS)
 def test_the_oddest_room_gives_pieces_of_some_length_or_problems_and_says_which_are_not_to_be_cut(seed):
     facts = odd_room(Random(seed))
@@ -180,7 +178,7 @@ def test_the_oddest_room_gives_pieces_of_some_length_or_problems_and_says_which_
             assert (inches(piece["back"]), inches(piece["front"])) == (0, 9 / 16)
             continue
         assert min(inches(piece[name]) for name in BACK_AND_FACE) > 0
-        assert inches(piece["plus_minus"]) >= 1 / 16
+        assert inches(piece["plus_minus"]) > 1 / 32  # a reading and a mark at the least
         corners = {piece[side]["meets"].removeprefix("corner ") for side in ("left", "right")}
         unread = {
             str(number) for number, each in enumerate(facts["walls"], start=1) if not each["corner"].get("corner")
@@ -191,7 +189,6 @@ def test_the_oddest_room_gives_pieces_of_some_length_or_problems_and_says_which_
     assert {problem["wall"] for problem in answered["problems"]} <= {each["id"] for each in facts["walls"]}
 
 
-@settings(max_examples=60, deadline=None)
 @given(SEEDS, SEEDS)
 def test_what_is_wrong_with_one_wall_changes_no_piece_of_a_wall_that_shares_no_corner_with_it(seed, spoilt):
     facts = make_room(seed, 16).facts

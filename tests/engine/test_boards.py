@@ -3,11 +3,11 @@
 from fractions import Fraction
 
 import pytest
-from scantling.engine.boards.case import Case, PlannedBoard, Stock
-from scantling.engine.boards.cuts import Cut, Ends
-from scantling.engine.boards.marks import derive_marks
-from scantling.engine.boards.saw import derive_board, set_in_order
-from scantling.engine.lengths import ZERO, Length
+from scantling.engine.boards.case.case import Case, PlannedBoard, Stock
+from scantling.engine.boards.case.cuts import Cut, Ends, saved_between
+from scantling.engine.boards.case.marks import derive_marks
+from scantling.engine.boards.case.saw import derive_board, set_in_order
+from scantling.engine.tape.lengths import ZERO, Length
 
 from tests.asked import ask, refusal
 
@@ -136,6 +136,16 @@ def test_a_board_begins_with_the_saw_as_the_board_before_left_it():
     assert [board.pieces for board in set_in_order(case, [first, second])] == [(0, 1), (3, 2)]
 
 
+def test_boards_are_cut_in_the_order_that_sets_the_saw_least_often():
+    mitered = Ends(Cut(Fraction(45), Length(Fraction(9, 16))), Cut(Fraction(45), Length(Fraction(9, 16))))
+    ends = (Ends(), mitered, Ends(), mitered)
+    lengths = tuple(Length(Fraction(inches)) for inches in (90, 91, 92, 93))
+    case = Case(ZERO, ZERO, (Stock(Length(Fraction(96)), 1000),), lengths, ZERO, ends)
+    boards = [derive_board(case, 0, (place,)) for place in range(4)]
+
+    assert [board.pieces for board in set_in_order(case, boards)] == [(0,), (2,), (1,), (3,)]
+
+
 def test_two_ends_that_lean_alike_share_a_cut_where_that_is_asked_for():
     # 30 and 40 with the slanted kerf between them, lying 9/16 in each other, leave that much more.
     ends = [{"left": SQUARE, "right": AT_FACE}, {"left": AT_BACK, "right": SQUARE}]
@@ -192,3 +202,9 @@ def test_safe_to_hold_comes_before_few_settings():
 )
 def test_ends_that_cannot_be_are_refused(wrong, key):
     assert refusal("boards", **PLAIN, pieces=["10"], **wrong)[0] == key
+
+
+def test_a_shared_cut_saves_what_the_lesser_of_its_two_ends_gains():
+    before = Ends(right=Cut(Fraction(45), Length(Fraction(9, 16))))
+    after = Ends(left=Cut(Fraction(45), Length(Fraction(-1, 2))))
+    assert saved_between(before, after) == Length(Fraction(1, 2))

@@ -132,6 +132,12 @@ def test_a_plinth_takes_its_height_from_the_leg(plinth):
     assert list(found) == ["left plinth", "right plinth", "left leg", "right leg", "head"]
     assert shown(found["left plinth"]) == ('6 1/2"', '6 1/2"')
     assert shown(found["left leg"]) == ('73 7/8"', '76 1/8"')
+    assert '− the plinth it stands on' in [step["text"] for step in found["left leg"]["working"]]
+
+
+def test_a_leg_goes_by_the_smallest_height_and_says_so():
+    found = pieces(door({"left": ["80 1/8", "80"], "right": "80"}))["left leg"]["working"]
+    assert (found[0]["text"], found[0]["value"]["shown"]) == ("+ height at the left (smallest of 2 readings)", '80"')
 
 
 def test_on_a_sloping_floor_the_plinth_is_beveled_and_the_leg_stands_square():
@@ -226,9 +232,17 @@ def test_sides_that_lean_no_more_than_the_widths_differ_are_let_be():
     assert "narrower at the foot: read" not in " ".join(differing)
 
 
+@pytest.mark.parametrize(("right", "is_told"), [("80 3/16", False), ("80 1/4", True)])
+def test_a_foot_off_square_is_told_where_it_moves_an_edge_of_the_leg_by_a_64th(right, is_told):
+    # Over 30 1/2 of head the sides differ by 3/16: 0.35 degrees, and over 2 1/4 of casing 0.0138; by 1/4, 0.0184.
+    warnings = ask("casing", **door({"head_corners": ["90", "90"], "left": "80", "right": right}))["warnings"]
+    assert any("off square to a side" in said for said in warnings) == is_told
+
+
 def test_a_miter_steeper_than_many_saws_turn_is_told():
     steep = door({"head_corners": ["70", "110"], "left": "60", "right": "49"})
-    told = "The miter at the left wants 55° on the saw: see that yours turns so far."
+    told = "Head: its left end wants 55° on the saw, which turns to 50°: clamp it along a wedge of 15° at the fence " \
+        "and set 40°."
     assert told in ask("casing", **steep)["warnings"]
 
 
@@ -241,7 +255,7 @@ def test_an_overhang_on_a_mitered_head_is_named_as_not_used():
 def test_a_length_is_as_sure_as_one_reading_and_one_mark():
     found = pieces(door(plinth="6"))
     assert found["head"]["plus_minus"]["shown"] == '1/16"'
-    assert found["left leg"]["plus_minus"]["shown"] == '3/32"'
+    assert found["left leg"]["plus_minus"]["inches"] == pytest.approx(1.96 / 32, abs=1e-6)  # and the mark of the plinth
     assert found["left plinth"]["plus_minus"]["shown"] == '1/32"'
 
 

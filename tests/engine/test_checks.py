@@ -1,7 +1,7 @@
 """What of a whole room cannot be, or is not likely: named on the wall it concerns, and every reading stands."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.random_rooms import make_room
@@ -53,7 +53,6 @@ def test_walls_that_would_go_through_each_other_are_named():
     )  # fmt: skip
 
 
-@settings(max_examples=60, deadline=None)
 @given(st.integers(0, 10_000))
 def test_nothing_is_told_of_a_room_that_closes(seed):
     assert told(make_room(seed, 30).facts) == {}

@@ -4,8 +4,9 @@ from itertools import pairwise
 from random import Random
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
+from scantling.engine.desk import dump
 from scantling.engine.drawings.hanging import draw_hanging
 from scantling.engine.drawings.saw import draw_at_saw
 from scantling.engine.survey.read import read_room
@@ -44,7 +45,6 @@ def test_every_piece_of_any_room_is_drawn_large_and_soundly(facts):
             assert fitting(drawing)[0].text.startswith(f"Piece {piece['letter']}")
 
 
-@settings(max_examples=25, deadline=None)
 @given(st.integers(0, 10_000))
 def test_pieces_of_rooms_made_at_random_are_drawn_soundly(seed):
     for facts in (make_room(seed, 10).facts, odd_room(Random(seed), 6)):
@@ -88,7 +88,6 @@ def seen_in_a_mirror(drawing: str) -> list[tuple[float, float]]:
     return sorted((round(WIDTH - x, 1) + 0.0, y) for x, y in points_of(sound(drawing)))
 
 
-@settings(max_examples=25, deadline=None)
 @given(st.integers(0, 10_000))
 def test_a_room_seen_in_a_mirror_is_drawn_as_in_a_mirror(seed):
     facts = make_room(seed, 8).facts
@@ -172,9 +171,47 @@ def test_a_piece_that_is_not_there_is_named():
     assert "ZZ" in message
 
 
-def test_the_list_of_pieces_carries_small_drawings_only():
-    facts = room(*(wall(f"w{number}", "1607 mm", corner="89.9") for number in range(60)))
-    answered = ask_checked("pieces", room=facts)["pieces"]
-    large = drawn(facts, answered[0]["key"])
-    assert all(len(piece["drawing"]) < 800 for piece in answered)
-    assert len(large["at_saw"]) > 1500
+def test_small_drawings_are_asked_for_by_name_and_are_small():
+    facts = room(*(wall(f"w{number}", "1607 mm", corner="87") for number in range(60)))
+    letters = [piece["letter"] for piece in ask_checked("pieces", room=facts)["pieces"]]
+    small = ask_checked("small_drawings", room=facts, pieces=letters)["drawings"]
+    assert [one["letter"] for one in small] == letters
+    assert all(len(one["drawing"]) < 800 for one in small)
+    assert len(drawn(facts, letters[0])["at_saw"]) > 1500
+    few = ask_checked("small_drawings", room=facts, pieces=[letters[7], small[3]["key"], "not a piece"])["drawings"]
+    assert few == [small[3], small[7]]
+
+
+def test_the_rows_of_a_room_of_a_hundred_pieces_are_light_and_say_what_the_pieces_say():
+    facts = room(*(wall(f"w{number}", "1607 mm", corner="89.9") for number in range(96)))
+    answered, full = ask_checked("piece_rows", room=facts), ask_checked("pieces", room=facts)
+    assert len(dump(answered)) < 60_000 < len(dump(full))
+    for row, piece in zip(answered["rows"], full["pieces"], strict=True):
+        same = ("key", "letter", "part_name", "state", "provisional", "change")
+        assert {name: row[name] for name in same} == {name: piece[name] for name in same}
+        assert [row[name] for name in ("cut", "plus_minus", "left", "right")] == [
+            piece[name]["shown"] for name in ("cut", "plus_minus", "left", "right")
+        ]
+        assert row["flags"] == [flag["message"] for flag in piece["flags"] if flag["attention"]]
+    assert {name: answered[name] for name in answered if name != "rows"} == {
+        name: full[name] for name in full if name != "pieces"
+    }
+
+
+def test_one_piece_is_told_alone_and_is_the_same_as_among_all():
+    facts = room(*(wall(f"w{number}", "1607 mm", corner="89.9") for number in range(4)))
+    full = ask_checked("pieces", room=facts)
+    alone = ask_checked("pieces", room=facts, piece="C")
+    assert alone == {**full, "pieces": [full["pieces"][2]]}
+    assert ask_checked("pieces", room=facts, piece=full["pieces"][2]["key"]) == alone
+    key, field, _ = refusal("pieces", room=facts, piece="ZZ")
+    assert (key, field) == ("no-such-piece", "piece")
+
+
+def test_a_page_finds_every_piece_on_the_plan_without_reading_its_words():
+    """What says A–C in one ring is marked with all three."""
+    facts = cased()
+    drawing = ask_checked("plan", room=facts)["drawing"]
+    marked = {letter for element in sound(drawing).iter() for letter in element.get("data-letters", "").split()}
+    assert "A–C" in texts(drawing)
+    assert marked == {piece["letter"] for piece in ask_checked("pieces", room=facts)["pieces"]}

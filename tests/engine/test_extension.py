@@ -40,7 +40,9 @@ RIPPED = {
     ),
     "hollow": (["1/2", "3/4", "1/2"], '0"', '1/4"', f'Rip to 3/4", {TO_MARKS}'),
     "proud in the middle": (["3/4", "1/2", "3/4"], '0"', '-1/4"', f'Rip to 3/4", {TO_MARKS}'),
-    "as near as one reads": (["1/2", "17/32", "1/2"], '0"', '1/32"', 'Rip to 17/32", parallel.'),
+    "as near as one reads": (["1/2", "17/32", "1/2"], '0"', '1/32"',
+                             'Rip to 17/32", parallel. It then stands 1/32" proud at point 1 and 1/32" proud at point '
+                             "3."),
     "hollow and proud": (["1/2", "5/8", "1/4", "1/2"], '0"', '-1/4"', f'Rip to 5/8", {TO_MARKS}'),
     "read once": (["5/8"], '0"', '0"', 'Rip to 5/8", parallel.'),
     "five points": (["1/2", "1/2", "7/8", "1/2", "3/4"], '1/4"', '1/4"', f'Rip to 7/8", {TO_MARKS}'),
@@ -105,10 +107,10 @@ def test_a_jamb_flush_with_the_wall_gets_no_strip():
 
 
 def test_on_a_leaning_side_the_strip_is_cut_to_its_corners():
-    question = window({"head_corners": ["91", "89"]}, depths=EVEN)
+    question = window({"head_corners": ["93", "87"]}, depths=EVEN)
     left = next(piece for piece in ask("window", **question)["pieces"] if piece["part"] == "left extension")
-    assert left["saw_top"] == pytest.approx(1)
-    assert left["first"]["shown"] == "butt, 1°, long at the inner edge"
+    assert left["saw_top"] == pytest.approx(3)
+    assert left["first"]["shown"] == "butt, 3°, long at the inner edge"
 
 
 TOLD = {

@@ -3,7 +3,7 @@
 import pytest
 from scantling.engine.desk import Desk
 from scantling.engine.survey.read import read_room
-from scantling.engine.trim.names import derive_names
+from scantling.engine.trim.own.names import derive_names
 
 from tests.asked import ask as ask_checked
 from tests.entries import House, four_walls
@@ -36,10 +36,11 @@ def test_its_working_says_where_each_figure_comes_from_and_what_was_made_of_it()
         ('1/2 of 96"', '48"'),
         ('48" + 40"', '88"'),
         ("= length", '88"'),
+        ('± 1/16" 19 times in 20; 3/32" were all 3 readings and marks out at once', None),
     ]
     assert piece["working"][0]["readings"] == ["96", "96 1/8"]
-    # Two figures read off the tape and one pencil mark, a 32nd each.
-    assert piece["plus_minus"]["shown"] == '3/32"'
+    # Two figures read off the tape and one pencil mark, a 32nd each: 1.96 · 1/32 · √(3/3).
+    assert inches(piece["plus_minus"]) == pytest.approx(1.96 / 32, abs=1e-6)
 
 
 def test_the_largest_reading_has_a_name_of_its_own_where_readings_differ():

@@ -3,9 +3,10 @@
 from typing import Any
 
 import pytest
+from scantling.engine.bodies import BODIES
 from scantling.engine.desk import Desk
 from scantling.engine.errors import EngineError
-from scantling.engine.journal import BODIES, admit_entry, check_entry, fits, parse_entry
+from scantling.engine.journal import admit_entry, check_entry, fits, parse_entry
 
 from tests.entries import Entry, House
 
@@ -35,6 +36,27 @@ GOOD: dict[str, dict[str, Any]] = {
     "issue": {"list": SUBJECT, "room": SUBJECT, "pieces": [ROW]},
     "state": {"piece": SUBJECT, "state": "cut", "cut_to": "253/4", "left": "cope 45", "right": None, "as_cut": None},
     "plan": {"of": SUBJECT, "profile": "base 9/16 × 5 1/2", "boards": [BOARD]},
+    "article": {"article": SUBJECT, "house": SUBJECT, "sort": "paper", "name": "fern"},
+    "covering": {"covering": SUBJECT, "room": SUBJECT, "article": SUBJECT},
+    "attachment": {
+        "attachment": SUBJECT,
+        "of": SUBJECT,
+        "blob": "0f" * 32,
+        "size": 3_000_000,
+        "type": "image/jpeg",
+        "name": "behind the plaster",
+    },
+    "lot": {
+        "lot": SUBJECT,
+        "of": SUBJECT,
+        "article": None,
+        "name": "base 9/16 × 5 1/2",
+        "count": "3",
+        "price": "40.05",
+        "date": "2026-03-14",
+        "note": "",
+    },
+    "tick": {"of": SUBJECT, "list": "work", "key": "floor", "state": "done", "remember": ""},
     "strike": {"entry": ID, "why": ""},
     "device": {"name": "phone"},
 }
@@ -101,10 +123,23 @@ WRONG: dict[str, tuple[str, dict[str, Any], str]] = {
     "a turn of neither kind": ("wall", {"turn": "left"}, "turn"),
     "an opening of no kind": ("opening", {"kind": "hatch"}, "kind"),
     "a base that does nothing known": ("obstacle", {"base": "under"}, "base"),
-    "a figure of no name": ("reading", {"what": "depth"}, "what"),
+    "a figure of no name": ("reading", {"what": "girth"}, "what"),
     "a free piece of no name": ("free", {"name": " "}, "name"),
     "no free pieces": ("free", {"count": "0"}, "count"),
     "free pieces by the thousand": ("free", {"count": "1000"}, "count"),
+    "an article of no sort": ("article", {"sort": "rug"}, "sort"),
+    "an article of no name": ("article", {"name": ""}, "name"),
+    "a lot of a few": ("lot", {"count": "a few"}, "count"),
+    "a lot by the ten thousand": ("lot", {"count": "10000"}, "count"),
+    "an attachment by no digest": ("attachment", {"blob": "0F" * 32}, "blob"),
+    "an attachment of nothing": ("attachment", {"size": 0}, "size"),
+    "an attachment beyond all bounds": ("attachment", {"size": 32_000_001}, "size"),
+    "an attachment of no kind": ("attachment", {"type": "photo"}, "type"),
+    "a day without its year": ("lot", {"date": "3/14"}, "date"),
+    "a day in other digits": ("lot", {"date": "٢٠٢٦-٠٣-١٤"}, "date"),
+    "a tick on no list": ("tick", {"list": "guests"}, "list"),
+    "a tick of nothing": ("tick", {"key": ""}, "key"),
+    "a tick of a state of our own": ("tick", {"state": "nearly"}, "state"),
     "a setting's name in capitals": ("setting", {"name": "Base"}, "name"),
     "a setting's name too deep": ("setting", {"name": "a.b.c.d.e"}, "name"),
     "a setting as a number": ("setting", {"value": 5.5}, "value"),

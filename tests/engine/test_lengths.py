@@ -4,7 +4,8 @@ import math
 from fractions import Fraction
 
 import pytest
-from scantling.engine.lengths import (
+from scantling.engine.desk import answer
+from scantling.engine.tape.lengths import (
     HALF,
     SIXTEENTH,
     SIXTY_FOURTH,
@@ -31,7 +32,6 @@ ONE_LENGTH = {
     "an inch mark": '63 1/4"',
     "the unit in letters": "63 1/4 in",
     "the unit in full, with a stop": "63 1/4 inches.",
-    "the exact form of answers": "253/4",
     "a decimal": "63.25",
     "a decimal with its unit": "63.25in",
     "feet and inches": "5' 3 1/4\"",
@@ -165,6 +165,10 @@ REFUSED = {
     "a decimal and a fraction": ("63.5 1/4", "decimal-and-fraction", 5),
     "a fraction not less than one": ("63 5/4", "improper", 3),
     "a fraction of one exactly": ("3 16/16", "improper", 2),
+    "a whole and a fraction run together": ("631/4", "improper", 0),
+    "one digit of a whole run into its fraction": ("35/16", "improper", 0),
+    "an improper fraction": ("253/4", "improper", 0),
+    "nought parts": ("a 0nd", "zero-denominator", 2),
     "sixty three quarters, or sixty and three": ("sixty three quarters", "improper", 0),
     "a figure too many": ("5' 1/43", "odd-denominator", 3),
     "a quarter of one foot, or of an inch": ("a foot and a quarter", "feet-and-part", 11),
@@ -391,3 +395,37 @@ def test_a_length_over_a_length_is_a_number_and_over_a_number_a_length():
     assert parse_length("92 5/8") / 3 == parse_length("30 7/8")
     assert not ZERO
     assert sorted([HALF, ZERO, SIXTEENTH]) == [ZERO, SIXTEENTH, HALF]
+
+
+INSTEAD = {
+    "631/4": "63 1/4 or 157 3/4",
+    "35/16": "3 5/16 or 2 3/16",
+    "5' 35/16": "3 5/16 or 2 3/16",
+    "6311/16": "631 1/16 or 63 11/16 or 394 7/16",
+    "600/16": "37 1/2",
+    "16/16": "1 6/16 or 1",
+    "8/4": "2",
+    "63 5/4": "63 1/4, with the whole inches in front",
+}
+
+
+@pytest.mark.parametrize(("text", "instead"), INSTEAD.items(), ids=INSTEAD)
+def test_a_fraction_that_is_not_less_than_one_is_refused_with_every_way_it_may_have_been_meant(text, instead):
+    with pytest.raises(LengthError) as refused:
+        parse_length(text)
+    assert refused.value.message.endswith(f"is not less than one: write {instead}.")
+
+
+CASING = {"ask": "casing", "opening": {"width": "30", "left": "80", "right": "80"}, "reveal": "3/16"}
+
+
+def test_the_exact_form_of_an_answer_has_its_own_way_in():
+    written = answer({**CASING, "leg_width": "2 1/4"})
+    assert "answer" in written
+    assert answer({**CASING, "leg_width": {"exact": "9/4"}}) == written
+
+
+@pytest.mark.parametrize("exact", ["2 1/4", "-1/2", "1/0", None, 4, "9" * 30, ["1/4"]])
+def test_what_no_answer_gives_is_no_exact_length(exact):
+    error = answer({**CASING, "leg_width": {"exact": exact}})["error"]
+    assert (error["where"]["field"], "253/4" in error["message"]) == ("leg_width", True)

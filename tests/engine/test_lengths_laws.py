@@ -4,9 +4,9 @@ import time
 from fractions import Fraction
 
 import pytest
-from hypothesis import example, given, settings
+from hypothesis import example, given
 from hypothesis import strategies as st
-from scantling.engine.lengths import (
+from scantling.engine.tape.lengths import (
     Length,
     LengthError,
     format_feet,
@@ -94,7 +94,6 @@ NEAR_LENGTHS = st.lists(st.sampled_from(PIECES), max_size=12).flatmap(
 JUNK = st.one_of(st.text(max_size=220), NEAR_LENGTHS)
 
 
-@settings(max_examples=600, deadline=None)
 @given(JUNK)
 @example("a " * 100)
 @example("one hundred and " * 12)
@@ -108,7 +107,6 @@ def test_junk_is_refused_with_a_place_in_it_or_read_as_no_less_than_nothing(text
         assert reading.length.exact
 
 
-@settings(max_examples=300, deadline=None)
 @given(NEAR_LENGTHS)
 @example("5 foot,")
 def test_capital_letters_and_spaces_at_the_ends_change_nothing(text):

@@ -162,6 +162,31 @@ def test_what_is_left_of_a_board_goes_to_the_next_room_once(house):
     assert len(used) == 2
 
 
+def test_a_leftover_that_is_just_long_enough_to_hold_is_offered_to_another_room():
+    house = House()
+    for name, value in {"base.stock": STOCK[:1], "kerf": "0", "end_trim": "0", "hold": "12"}.items():
+        house.say("setting", of=house.house, name=name, value=value)
+    for _ in range(4):
+        house.wall("84")  # 12 is left of each board of 8 ft
+    issue(house, house.room)
+    accept(house, bought=True)
+    for letter in "ABCD":
+        mark(house, house.room, letter, "cut")
+    closet = house.new("room", house=house.house, name="closet", closed=False)
+    house.read(house.new("wall", room=closet, after=None, turn="inside"), "length", "10")
+    assert plan_of(house, closet)["total"] == "0.00"
+
+
+def test_the_spare_is_long_enough_for_the_longest_piece():
+    house = House(closed=False)
+    house.say("setting", of=house.house, name="base.stock", value=STOCK)
+    house.wall("20")
+    house.wall("100")
+    before = plan_of(house)
+    house.say("setting", of=house.house, name="spare_sticks", value="1")
+    assert float(plan_of(house)["total"]) - float(before["total"]) == 15.0
+
+
 def test_two_plans_accepted_apart_are_one_on_every_device(house):
     said = copy.deepcopy(plan_of(house)["accept"])
     accept(house)

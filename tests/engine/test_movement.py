@@ -1,7 +1,7 @@
 """Wood movement as it is asked for: exact change, which way a miter opens, what weakens the figure, what is refused."""
 
 import pytest
-from scantling.engine.trim.movement import BY_NAME, WOODS
+from scantling.engine.movement import BY_NAME, WOODS
 
 from tests.asked import ask, refusal
 

@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 from scantling.engine.desk import Desk
+from scantling.engine.notebook import fold
 
 from tests.entries import Device, House, four_walls
 
@@ -413,15 +414,30 @@ def test_a_setting_said_apart_is_a_conflict_by_its_name():
     }  # fmt: skip
 
 
-def test_a_setting_that_cannot_be_is_named_by_the_house_and_stops_only_the_pieces():
+def test_a_setting_that_cannot_be_is_named_by_the_house_and_its_rooms_and_the_default_stands_in():
     house = four_walls()
     house.say("setting", of=house.house, name="base.thickness", value="thick")
     house.say("setting", of=house.house, name="base.height", value=[{"a": "b"}])
     shown = ask(house, "notebook")["houses"][0]
     assert set(shown["setting_errors"]) == {"base.thickness", "base.height"}
-    assert shown["rooms"][0]["walls"] == 4
-    answered = Desk(house.entries).answer({"ask": "pieces", "room": house.room})
-    assert answered["error"]["where"]["field"] == "base.height"
+    assert (shown["rooms"][0]["walls"], shown["rooms"][0]["problems"]) == (4, 2)
+    answered = Desk(house.entries).answer({"ask": "pieces", "room": house.room})["answer"]
+    assert {piece["profile"] for piece in answered["pieces"]} == {"base 9/16 × 5 1/2"}
+    told = [problem["message"] for problem in answered["problems"]]
+    assert len(told) == 2
+    assert all(one.startswith("A setting of the house cannot be read: base.") for one in told)
+    assert all(one.endswith("Set it anew. Until it is, the default stands.") for one in told)
+
+
+def test_where_a_rooms_own_setting_cannot_be_read_the_houses_stands_in():
+    house = four_walls()
+    house.say("setting", of=house.house, name="base.thickness", value="3/4")
+    house.say("setting", of=house.room, name="base.thickness", value="thick")
+    answered = Desk(house.entries).answer({"ask": "pieces", "room": house.room})["answer"]
+    assert {piece["profile"] for piece in answered["pieces"]} == {"base 3/4 × 5 1/2"}
+    (problem,) = answered["problems"]
+    assert problem["message"].startswith("A setting of the room cannot be read: base.thickness: ")
+    assert problem["message"].endswith("Set it anew. Until it is, the house's stands.")
 
 
 def test_a_setting_of_a_newer_engine_is_kept_and_shown_and_not_judged():
@@ -430,3 +446,29 @@ def test_a_setting_of_a_newer_engine_is_kept_and_shown_and_not_judged():
     shown = ask(house, "notebook")["houses"][0]
     assert shown["settings"]["crown.spring"] == "38"
     assert shown["setting_errors"] == {}
+
+
+def test_a_line_is_ticked_off_on_its_own_list_and_the_last_word_counts():
+    house = four_walls()
+    first = house.say("tick", of=house.room, list="work", key="strip", state="done", remember="")
+    house.say("tick", of=house.room, list="supplies", key="strip", state="bought", remember="")
+    found = fold(house.entries).ticks(house.room, "work")
+    assert {key: entry.id for key, (entry, _) in found.items()} == {"strip": first}
+    second = house.say("tick", [first], of=house.room, list="work", key="strip", state="skipped", remember="")
+    (found, heads) = fold(house.entries).ticks(house.room, "work")["strip"]
+    assert (found.body["state"], [one.id for one in heads]) == ("skipped", [second])
+    house.say("strike", entry=second, why="it is done after all")
+    assert fold(house.entries).ticks(house.room, "work")["strip"][0].id == first
+
+
+def test_articles_coverings_and_lots_are_gathered_under_their_house_or_room():
+    house = four_walls()
+    paper = house.new("article", house=house.house, sort="paper", name="fern")
+    over = house.new("covering", room=house.room, article=paper)
+    lot = {"article": paper, "name": "fern", "count": "3", "price": "", "date": "", "note": "batch 4"}
+    mine, ours = (house.new("lot", of=of, **lot) for of in (house.room, house.house))
+    notebook = fold(house.entries)
+    found = [[one for one, _, _ in notebook.children(*about)] for about in (
+        ("article", house.house), ("covering", house.room), ("lot", house.room), ("lot", house.house),
+    )]  # fmt: skip
+    assert found == [[paper], [over], [mine], [ours]]

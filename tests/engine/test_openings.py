@@ -50,6 +50,7 @@ def test_a_window_on_a_stool_gives_everything_in_the_order_it_is_put_up():
     # Rip it: 4 1/2 − 1/16 of play + 11/16 of casing + 1/2 in front.
     stool = parts(oblong(window, **CASED))["stool the only window"]
     assert stool["working"][-1]["value"]["shown"] == '5 5/8"'
+    assert (stool["left"]["said"], stool["right"]["said"]) == ("a free end", "a free end")
 
 
 def test_one_window_may_be_framed_while_the_others_have_stools():
@@ -73,10 +74,24 @@ def test_extension_strips_are_ripped_to_what_was_read_at_their_points():
     left, right, head = (found[f"{side} extension the only window"] for side in ("left", "right", "head"))
     assert told(left, "ripping") == ['Rip to 5/8", then taper in a straight line from 1/2" to 5/8".']
     assert told(right, "ripping") == ['Rip to 1/2", parallel.']
+    assert left["working"][-1]["text"] == "blank to rip, with 1/16 to plane off"
+    assert left["working"][-1]["value"]["shown"] == '11/16"'
     assert told(head, "ripping") == ['Rip to 1/2", parallel.']  # of two readings of a point the deeper counts
     # Strips step back 3/16 from the jamb, and the casing's reveal starts there.
     assert head["cut"]["shown"] == '31 7/8"'
     assert found["head the only window"]["short"]["shown"] == '30 3/4"'
+
+
+def test_a_strip_says_how_proud_or_shy_of_the_wall_it_stands_once_it_is_ripped():
+    # Parallel at 1/2, where 31/64 was read at the top: 1/64 proud there. From 1/2 to 5/8 in a straight line the middle
+    # is 9/16: where 37/64 was read it stands 1/64 shy.
+    depths = {"left": "31/64, 1/2", "right": "1/2, 37/64, 5/8", "head": "1/2, 5/8, 1/2"}
+    window = opening("window", width="30", left="48", right="48", sash="4", depths=depths)
+    found = parts(oblong(window, **CASED, extension__wanted="yes"))
+    said = [told(found[f"{side} extension the only window"], "ripping")[0] for side in ("left", "right", "head")]
+    assert said[0] == 'Rip to 1/2", parallel. It then stands 1/64" proud at point 1.'
+    assert said[1].endswith('from 1/2" to 5/8". It then stands 1/64" shy at point 2.')
+    assert said[2].endswith("and plane to the marks.")  # those leave nothing
 
 
 def test_depths_that_were_read_at_other_points_are_named_and_not_mixed():
@@ -113,6 +128,34 @@ def test_a_ripped_leg_leans_where_the_corner_is_tight():
     facts["walls"][0]["corner"]["corner"] = "88"
     leg = parts(facts)["right leg the only door"]
     assert told(leg, "rip-lean") == ["The corner is 88°: bevel the ripped edge 2°, its back the wider."]
+
+
+def test_at_a_wall_that_opens_away_a_legs_edge_and_a_stools_end_follow_it():
+    # A window 2 from a corner of 135: by hand, 11/16 · tan 45 = 11/16 more at the leg's face than at its back; the
+    # stool stands 11/16 + 1/2 before the wall, and its front edge is as much longer than at the wall, cut 45.
+    window = opening("window", at="2", width="30", left="48", right="48", sash="4")
+    facts = oblong(window, **CASED)
+    facts["walls"][3]["corner"]["corner"], facts["walls"][1]["corner"]["corner"] = "135", "45"
+    found = parts(facts)
+    assert told(found["left leg the only window"], "rip-lean") == [
+        'The corner is 135°: bevel the ripped edge 45°, its face 11/16" wider than its back.'
+    ]
+    assert told(found["head the only window"], "tip-lean") == [
+        'The corner is 135°: where its tip at the left is cut off plumb, bevel that 45°, its face 11/16" longer.'
+    ]
+    stool = found["stool the only window"]
+    assert (stool["left"]["saw"], stool["left"]["long_edge"], stool["right"]["saw"]) == (45, "outer", 0)
+    assert stool["front"]["inches"] - stool["back"]["inches"] == pytest.approx(1.1875, abs=1e-6)
+
+
+def test_a_stool_is_notched_at_both_sides_to_the_deeper_reading():
+    # By hand: 3/16 + 2 1/4 + 1/2 = 2 15/16 past each jamb; the wall is 4 to 4 1/8 from the sash, less 1/16 of play.
+    window = opening("window", at="40", width="30", left="48", right="48", sash=["4", "4 1/8"])
+    stool = parts(oblong(window, **CASED))["stool the only window"]
+    assert [note for note in told(stool, "note") if note.startswith("Notch")] == [
+        'Notch its back corners for the wall: 2 15/16" along at the left and 2 15/16" along at the right, 4 1/16" deep '
+        "from the edge at the sash; scribe that to the wall."
+    ]
 
 
 def test_casing_past_an_outside_corner_is_a_problem_told_once_and_other_walls_stand():

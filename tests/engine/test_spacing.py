@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 import pytest
-from scantling.engine.lengths import SIXTEENTH, Length, format_length
+from scantling.engine.tape.lengths import SIXTEENTH, Length, format_length
 
 from tests.asked import ask, refusal
 

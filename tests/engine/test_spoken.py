@@ -5,8 +5,8 @@ from fractions import Fraction
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scantling.engine.marks import LengthError, read_marks
-from scantling.engine.spoken import DIVISIONS, gather_numbers, say_count, say_number
+from scantling.engine.tape.marks import LengthError, read_marks
+from scantling.engine.tape.spoken import DIVISIONS, gather_numbers, say_count, say_number
 
 
 def counted(text):

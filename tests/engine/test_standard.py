@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from scantling.engine.errors import EngineError
-from scantling.engine.lengths import Length, format_length, parse_length
 from scantling.engine.settings import DEFAULTS, SETTINGS, check_setting, derive_standard, dotted, parse_stock
 from scantling.engine.standard import Standard, format_price, format_stock, parse_price
+from scantling.engine.tape.lengths import Length, format_length, parse_length
 
 ROW = {"length": "8 ft", "price": "10.40"}
 
@@ -45,6 +45,12 @@ def test_a_length_that_is_set_is_the_length_that_is_used(name, sixteenths):
 @pytest.mark.parametrize("name", ["base.height", "base.thickness", "casing.width", "casing.thickness"])
 def test_what_has_a_size_cannot_be_nothing(name):
     assert fault(name, "0") == ("not-positive", name)
+
+
+@pytest.mark.parametrize("name", ["base.height", "base.thickness", "casing.width", "casing.thickness"])
+def test_what_has_a_size_has_one_that_a_tape_can_show(name):
+    assert fault(name, ".00001") == ("too-thin", name)
+    assert derive_standard({name: "1/64"}).given == {name}
 
 
 @pytest.mark.parametrize("name", ["reveal", "kerf", "end_trim", "hold"])

@@ -35,7 +35,7 @@ NOT_LENGTHS = (
 )
 
 
-@pytest.mark.parametrize("text", NOT_LENGTHS, ids=repr)
+@pytest.mark.parametrize("text", NOT_LENGTHS, ids=[f"nonsense {n}" for n in range(len(NOT_LENGTHS))])
 @pytest.mark.parametrize("where", ["length", "at", "width"])
 def test_what_cannot_be_understood_is_a_problem_and_never_a_figure(text, where):
     door = thing("door", "30", "30")
@@ -50,7 +50,7 @@ def test_what_cannot_be_understood_is_a_problem_and_never_a_figure(text, where):
     assert {piece["wall"] for piece in answered["pieces"]} >= {"w2", "w3", "w4"}
 
 
-@pytest.mark.parametrize("text", NOT_LENGTHS, ids=repr)
+@pytest.mark.parametrize("text", NOT_LENGTHS, ids=[f"nonsense {n}" for n in range(len(NOT_LENGTHS))])
 def test_beside_readings_that_are_understood_one_that_is_not_is_only_a_problem(text):
     facts = oblong()
     facts["walls"][0]["length"] = ["120", text, "119 15/16"]

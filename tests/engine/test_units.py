@@ -7,8 +7,8 @@ from fractions import Fraction
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scantling.engine.lengths import parse_length
-from scantling.engine.units import LENGTH_UNITS, OTHER_UNITS, UnitError, convert, format_metric, inches_per
+from scantling.engine.tape.lengths import parse_length
+from scantling.engine.tape.units import LENGTH_UNITS, OTHER_UNITS, UnitError, convert, format_metric, inches_per
 
 
 def test_sixteen_hundred_millimeters_are_an_exact_fraction_of_inches():
@@ -29,7 +29,7 @@ def test_no_word_is_both_a_length_and_something_else():
 def test_feet_and_inches_never_load_the_library_of_units():
     # On a slow phone its import is the longest wait there is, and most people never write a millimeter.
     program = (
-        "import sys; from scantling.engine.lengths import parse_length as p; p(\"5' 3 1/4\"); p('2 yd');"
+        "import sys; from scantling.engine.tape.lengths import parse_length as p; p(\"5' 3 1/4\"); p('2 yd');"
         "assert 'pint' not in sys.modules; p('1 mm'); assert 'pint' in sys.modules"
     )
     subprocess.run([sys.executable, "-c", program], check=True)

@@ -109,6 +109,8 @@ def test_a_picture_frame_has_four_mitered_sides_that_cover_the_largest_readings(
     assert shown(found["head"]) == shown(found["sill"]) == ('32 9/16"', '39 9/16"')
     assert shown(found["left leg"]) == ('54 5/8"', '61 5/8"')
     assert (found["left leg"]["saw_top"], found["left leg"]["foot"]) == (45.0, 45.0)
+    last = found["left leg"]["working"][-1]
+    assert (last["text"], last["value"]["shown"]) == ("= long point to long point", '61 5/8"')
     assert ask("window", **window(style="picture"))["stool"] is None
 
 

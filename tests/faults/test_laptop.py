@@ -11,7 +11,7 @@ from scantling.api import Config, create_app
 from scantling.cli import main
 from scantling.site import Site
 from scantling.store import FILE_NAME, StoreError, open_store
-from scantling.sync import exchange
+from scantling.sync import PROTOCOL
 
 PHONE = "a0b1c2d3e4f50617"
 #: Writes entries as fast as it can, and says each number after the store has acknowledged it.
@@ -128,7 +128,7 @@ def test_many_phones_at_once_all_get_through_and_to_the_same_end(app):
                 "id": f"0190aaaa-{seq:04x}-7000-8000-{number:012x}", "device": device, "seq": seq, "version": 1,
                 "stamp": f"{seq:012x}-0000-{device}", "kind": "device", "body": {"name": device}, "supersedes": [],
             })  # fmt: skip
-            request = {"protocol": 1, "device": device, "database": None, "cursor": 0, "entries": entries[-1:]}
+            request = {"protocol": PROTOCOL, "device": device, "database": None, "cursor": 0, "entries": entries[-1:]}
             statuses.append(client.post("/api/sync", json=request).status_code)
             client.get("/api/houses")
 
@@ -148,7 +148,7 @@ def test_a_full_disk_answers_507_keeps_nothing_of_the_request_and_reads_on(app):
     assert client.post("/api/houses", json={"name": "before"}).status_code == 201
     store = app.extensions["scantling"].store
     fill(store)
-    request = {"protocol": 1, "device": PHONE, "database": None, "cursor": 0}
+    request = {"protocol": PROTOCOL, "device": PHONE, "database": None, "cursor": 0}
     entries = [
         {
             "id": f"0190aaaa-{seq:04x}-7000-8000-000000000000", "device": PHONE, "seq": seq, "version": 1,
@@ -159,7 +159,8 @@ def test_a_full_disk_answers_507_keeps_nothing_of_the_request_and_reads_on(app):
     refused = client.post("/api/sync", json={**request, "entries": entries})
     assert (refused.status_code, refused.json["error"]["key"]) == (507, "disk")
     assert [one["name"] for one in client.get("/api/houses").json["houses"]] == ["before"]
-    assert PHONE not in exchange(store, {**request, "entries": []}, "build")["have"]
+    with store.reading() as ledger:
+        assert PHONE not in {row.entry["device"] for row in ledger.read_all()}
 
 
 def fill(store):

@@ -8,10 +8,10 @@ from fractions import Fraction
 from random import Random
 
 import pytest
-from scantling.engine.boards.case import Case, Plan
-from scantling.engine.boards.plan import plan_boards
-from scantling.engine.boards.proof import confirm, derive_claim
-from scantling.engine.boards.sound import check_boards, derive_cost
+from scantling.engine.boards.case.case import Case, Plan
+from scantling.engine.boards.case.sound import check_boards, derive_cost
+from scantling.engine.boards.proof.proof import confirm, derive_claim
+from scantling.engine.boards.search.plan import plan_boards
 
 from tests.bench.boards_bench import first_fit, measure_case, rows_of
 from tests.bench.boards_cases import (

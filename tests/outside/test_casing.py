@@ -7,14 +7,14 @@ import math
 from fractions import Fraction
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
-from scantling.engine.lengths import Length, parse_length
 from scantling.engine.survey.room import Measure
-from scantling.engine.trim.casing import Make, Plinth, derive_casing
-from scantling.engine.trim.frame import derive_meeting
-from scantling.engine.trim.jambs import Jambs
-from scantling.engine.trim.window import derive_picture
+from scantling.engine.tape.lengths import Length, parse_length
+from scantling.engine.trim.openings.casing import Make, Plinth, derive_casing
+from scantling.engine.trim.openings.frame import derive_meeting
+from scantling.engine.trim.openings.jambs import Jambs
+from scantling.engine.trim.openings.window import derive_picture
 from shapely import LineString, Point, Polygon, intersection, union
 
 from tests.laid import (
@@ -71,7 +71,6 @@ def test_a_miter_out_of_square_is_that_worked_by_hand(corner, past, saw):
     assert float(meeting.saw) == saw
 
 
-@settings(max_examples=400, deadline=None, derandomize=True)
 @given(openings(), reveals, sixteenths, sixteenths)
 def test_legs_and_head_close_on_an_opening_out_of_square(opening, reveal, leg_width, head_width):
     # Source: shapely's crossings, distances and areas.
@@ -96,7 +95,6 @@ def test_legs_and_head_close_on_an_opening_out_of_square(opening, reveal, leg_wi
         assert outer_edge(board) == pytest.approx(float(piece.outer.inches), abs=CLOSE)
 
 
-@settings(max_examples=200, deadline=None, derandomize=True)
 @given(openings(), reveals, sixteenths, st.integers(0, 32).map(lambda n: Fraction(n, 16)))
 def test_the_feet_of_both_legs_lie_on_one_floor(opening, reveal, leg_width, clearance):
     # Source: shapely: the floor is the straight line through the points where both inner edges come down; kept clear of
@@ -117,7 +115,6 @@ def test_the_feet_of_both_legs_lie_on_one_floor(opening, reveal, leg_width, clea
     assert max(floor.distance(Point(foot)) for foot in feet) < CLOSE
 
 
-@settings(max_examples=200, deadline=None, derandomize=True)
 @given(openings(), reveals, sixteenths, st.integers(32, 160).map(lambda n: Fraction(n, 16)))
 def test_a_leg_on_its_plinth_comes_down_to_the_same_floor(opening, reveal, leg_width, height):
     # Source: shapely: leg and plinth laid one on the other, against the leg that stands on the floor itself.
@@ -139,7 +136,6 @@ def test_a_leg_on_its_plinth_comes_down_to_the_same_floor(opening, reveal, leg_w
         assert stacked.hausdorff_distance(one_piece) < CLOSE
 
 
-@settings(max_examples=200, deadline=None, derandomize=True)
 @given(openings(), reveals, sixteenths, sixteenths, st.integers(0, 16).map(lambda n: Fraction(n, 16)))
 def test_a_butted_head_lies_on_both_legs(opening, reveal, leg_width, head_width, overhang):
     # Source: shapely.
@@ -163,7 +159,6 @@ def test_a_butted_head_lies_on_both_legs(opening, reveal, leg_width, head_width,
         assert intersection(top, leg, grid_size=CLOSE / 100).area < CLOSE
 
 
-@settings(max_examples=200, deadline=None, derandomize=True)
 @given(openings(), reveals, sixteenths, st.integers(1, 99))
 def test_beside_a_side_wall_the_ripped_leg_and_the_cut_off_head_end_at_the_wall(opening, reveal, width, percent):
     # Source: shapely: the same boards at full width, and all that lies past the wall cut away.
@@ -186,7 +181,6 @@ def test_beside_a_side_wall_the_ripped_leg_and_the_cut_off_head_end_at_the_wall(
     assert longest_on(top, outer, (1, 0)) == pytest.approx(float(head.outer.inches), abs=CLOSE)
 
 
-@settings(max_examples=300, deadline=None, derandomize=True)
 @given(openings(), reveals, sixteenths, sixteenths)
 def test_a_picture_frame_closes_at_all_four_corners(opening, reveal, leg_width, head_width):
     # Source: shapely. The sill's jamb runs between the ends of both sides; its reveal line is set back from it as the

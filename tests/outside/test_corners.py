@@ -14,7 +14,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from scantling.engine.desk import answer
-from scantling.engine.lengths import parse_length
+from scantling.engine.tape.lengths import parse_length
 
 TABLE = json.loads((Path(__file__).parent / "corners.json").read_text(encoding="utf-8"))
 EXTENSION = TABLE["outside_extension"]["rows"]

@@ -9,7 +9,7 @@ import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scantling.engine.lengths import (
+from scantling.engine.tape.lengths import (
     SIXTEENTH,
     SIXTY_FOURTH,
     Length,
@@ -17,8 +17,8 @@ from scantling.engine.lengths import (
     parse_length,
     round_to,
 )
-from scantling.engine.sums import evaluate_sum
-from scantling.engine.units import LENGTH_UNITS, convert, format_metric, inches_per
+from scantling.engine.tape.sums import evaluate_sum
+from scantling.engine.tape.units import LENGTH_UNITS, convert, format_metric, inches_per
 
 TABLE = json.loads((Path(__file__).parent / "sixty_fourths.json").read_text(encoding="utf-8"))
 

@@ -6,8 +6,8 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from scantling.engine.lengths import parse_length
-from scantling.engine.trim.movement import derive_movement, find_wood
+from scantling.engine.movement import derive_movement, find_wood
+from scantling.engine.tape.lengths import parse_length
 
 TABLE = json.loads((Path(__file__).parent / "wood.json").read_text(encoding="utf-8"))
 

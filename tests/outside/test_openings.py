@@ -6,7 +6,7 @@ from fractions import Fraction
 from types import SimpleNamespace
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from tests.laid import CLOSE, assert_boards_meet, lay_leg, lay_level, openings, outer_edge, reveals, sixteenths
@@ -51,7 +51,6 @@ def board(piece):
     return SimpleNamespace(inner=SimpleNamespace(inches=piece["back"]["inches"]), first=first, second=second)
 
 
-@settings(max_examples=200, deadline=None, derandomize=True)
 @given(openings(), reveals, sixteenths, sixteenths)
 def test_legs_and_head_that_the_cut_list_names_close_on_the_wall(opening, reveal, leg, head):
     # Source: shapely's crossings, distances and areas, on an opening that was drawn without the engine.
@@ -81,7 +80,6 @@ def measures(pieces):
     return {part: [piece[edge]["inches"] for edge in ("short", "long", "cut")] for part, piece in pieces.items()}
 
 
-@settings(max_examples=120, deadline=None, derandomize=True)
 @given(openings(), reveals, sixteenths, KINDS, STYLES, st.integers(1, 200))
 def test_a_mirrored_room_gives_the_mirrored_pieces(opening, reveal, leg, kind, style, place):
     # Source: symmetry. Places near a corner too, where a side wall has the leg ripped.
@@ -100,7 +98,6 @@ def test_a_mirrored_room_gives_the_mirrored_pieces(opening, reveal, leg, kind, s
         assert [end["saw"] for end in ends] == pytest.approx([end["saw"] for end in seen[::-1]], abs=1e-6)
 
 
-@settings(max_examples=120, deadline=None, derandomize=True)
 @given(openings(), reveals, sixteenths, KINDS, STYLES)
 def test_a_room_twice_as_large_gives_pieces_twice_as_long(opening, reveal, leg, kind, style):
     # Source: similarity: every length of the room and of the stock doubled, every angle kept.

@@ -5,10 +5,10 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from scantling.engine.angles import derive_corner_by_gauge
-from scantling.engine.lengths import Length
-from scantling.engine.trim.crown import derive_crown_cut, read_turning
-from scantling.engine.trim.frame import derive_meeting
+from scantling.engine.tape.angles import derive_corner_by_gauge
+from scantling.engine.tape.lengths import Length
+from scantling.engine.trim.openings.frame import derive_meeting
+from scantling.engine.trim.runs.compound import derive_crown_cut, read_turning
 
 TABLE = json.loads((Path(__file__).parent / "polygon.json").read_text(encoding="utf-8"))
 WIDTH = Length(Fraction(9, 4))

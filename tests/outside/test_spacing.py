@@ -3,10 +3,10 @@
 from fractions import Fraction
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
-from scantling.engine.lengths import Length, parse_length
-from scantling.engine.trim.spacing import SpacingError, derive_spacing, derive_spacing_by_gap
+from scantling.engine.tape.lengths import Length, parse_length
+from scantling.engine.trim.own.spacing import SpacingError, derive_spacing, derive_spacing_by_gap
 
 
 @pytest.mark.parametrize(
@@ -27,7 +27,6 @@ def test_a_row_is_that_worked_by_hand(span, width, count, ends, gap, pitch):
 lengths = st.integers(1, 4000).map(lambda n: Length(Fraction(n, 16)))
 
 
-@settings(max_examples=300, deadline=None, derandomize=True)
 @given(
     lengths,
     st.integers(0, 200).map(lambda n: Length(Fraction(n, 16))),
@@ -48,7 +47,6 @@ def test_laid_out_one_after_another_the_row_fills_its_span(span, width, count, e
     assert at - (row.gap if ends == "item" else Length(Fraction(0))) == span
 
 
-@settings(max_examples=300, deadline=None, derandomize=True)
 @given(
     lengths,
     st.integers(0, 80).map(lambda n: Length(Fraction(n, 16))),

@@ -4,14 +4,14 @@ import math
 from fractions import Fraction
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
-from scantling.engine.lengths import Length, parse_length
 from scantling.engine.survey.room import Measure
-from scantling.engine.trim.casing import Make
-from scantling.engine.trim.extension import derive_bow, derive_taper, derive_twist
-from scantling.engine.trim.jambs import Jambs
-from scantling.engine.trim.window import WindowMake, derive_window
+from scantling.engine.tape.lengths import Length, parse_length
+from scantling.engine.trim.openings.casing import Make
+from scantling.engine.trim.openings.extension import derive_bow, derive_taper, derive_twist
+from scantling.engine.trim.openings.jambs import Jambs
+from scantling.engine.trim.openings.window import WindowMake, derive_window
 from shapely import LineString, Point, intersection
 
 from tests.laid import CLOSE, lay_leg, lay_level, one, openings, walk
@@ -56,7 +56,6 @@ def measures(plane, points):
 CORNERS = {"TL": (0, 48), "TR": (40, 48), "BL": (0, 0), "BR": (40, 0)}
 
 
-@settings(max_examples=200, deadline=None, derandomize=True)
 @given(sixteenths, sixteenths, sixteenths)
 def test_a_wall_in_one_plane_has_no_twist_and_no_bow(depth, across, up):
     # Source: the equation of a plane: depth = a + b x + c y.
@@ -67,7 +66,6 @@ def test_a_wall_in_one_plane_has_no_twist_and_no_bow(depth, across, up):
     assert derive_taper(flat["left"].lengths).inches == -48 * up
 
 
-@settings(max_examples=200, deadline=None, derandomize=True)
 @given(sixteenths, sixteenths, sixteenths, sixteenths)
 def test_a_wall_that_winds_is_twisted_by_as_much_as_one_corner_leaves_the_plane_of_the_others(depth, across, up, wind):
     # Source: the plane through three corners, and the fourth corner's depth beside it.
@@ -76,7 +74,6 @@ def test_a_wall_that_winds_is_twisted_by_as_much_as_one_corner_leaves_the_plane_
     assert derive_twist(wound).inches == -wind
 
 
-@settings(max_examples=200, deadline=None, derandomize=True)
 @given(openings(), st.integers(0, 8).map(lambda n: Fraction(n, 16)), st.integers(6, 16).map(lambda n: Fraction(n, 16)))
 def test_extension_strips_close_on_an_opening_out_of_square(opening, step, thickness):
     # Source: shapely: sides laid from the corners of the line set back by the step, the head over their ends.
@@ -107,7 +104,6 @@ def test_extension_strips_close_on_an_opening_out_of_square(opening, step, thick
         assert math.dist(*side.exterior.coords[2:4]) == pytest.approx(float(piece.outer.inches), abs=CLOSE)
 
 
-@settings(max_examples=200, deadline=None, derandomize=True)
 @given(openings(), st.integers(16, 80).map(lambda n: Fraction(n, 16)))
 def test_the_apron_runs_between_the_outer_corners_of_the_legs_feet(opening, width):
     # Source: shapely, and the distance between two points.

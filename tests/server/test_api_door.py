@@ -3,6 +3,7 @@
 import gzip
 import json
 import logging
+import re
 
 import pytest
 from scantling.api.door import BODY_BYTES
@@ -41,8 +42,13 @@ def test_a_body_that_is_not_json_is_400_at_every_door(body, path, client):
 @pytest.mark.parametrize("path", ["/api/ask", "/api/sync", "/api/houses"])
 @pytest.mark.parametrize("unit", ["[", '{"a":', '[{"a":['], ids=["lists", "objects", "both"])
 def test_json_nested_without_end_is_400_and_not_a_crash(unit, path, client):
-    error = error_of(client.post(path, data=unit * 200_000, content_type=JSON), 400)
+    error = error_of(client.post(path, data=unit * 30_000, content_type=JSON), 400)
     assert error["key"] == "too-deep"
+
+
+@pytest.mark.parametrize("path", ["/api/ask", "/api/sync", "/api/houses"])
+def test_json_of_brackets_without_end_is_413_and_nothing_is_read(path, client):
+    assert error_of(client.post(path, data="[]" * 200_000, content_type=JSON), 413)["key"] == "too-many-brackets"
 
 
 def test_json_as_deep_as_allowed_is_read(client):
@@ -62,6 +68,13 @@ def test_what_a_form_of_another_site_could_send_is_415(kind, path, client):
     assert error_of(client.post(path, data="{}", content_type=kind), 415)["key"] == "wrong-type"
 
 
+@pytest.mark.parametrize("name", [[], {}, [["boards"]], None, 3, True], ids=repr)
+def test_a_question_whose_name_is_no_text_is_refused_as_one(name, client):
+    answered = client.post("/api/ask", json=[{"ask": name}, {"ask": "read", "text": "3"}])
+    assert answered.status_code == 200
+    assert [sorted(one) for one in answered.json] == [["error"], ["answer"]]
+
+
 def test_another_encoding_is_415(client):
     refused = client.post("/api/sync", data=b"x", content_type=JSON, headers={"Content-Encoding": "br"})
     assert error_of(refused, 415)["key"] == "wrong-encoding"
@@ -73,7 +86,7 @@ def test_a_body_over_the_limit_is_413(path, client):
 
 
 def test_more_entries_than_an_exchange_takes_are_413(client, make_entry):
-    sent = {"protocol": 1, "device": "a0b1c2d3e4f50617", "database": None, "cursor": 0}
+    sent = {"protocol": 2, "device": "a0b1c2d3e4f50617", "database": None, "cursor": 0}
     refused = client.post("/api/sync", json={**sent, "entries": [make_entry(seq) for seq in range(1, 502)]})
     assert error_of(refused, 413)["key"] == "too-many-entries"
 
@@ -142,14 +155,17 @@ def test_another_protocol_of_the_exchange_is_409(client):
     assert error_of(client.post("/api/sync", json={"protocol": 99}), 409)["key"] == "protocol"
 
 
-def test_other_content_under_a_known_id_in_a_journal_file_is_409_and_nothing_of_it_is_kept(client, make_entry):
+def test_other_content_under_a_known_id_in_a_journal_file_is_left_out_and_named(client, make_entry):
     def bring(*entries):
         lines = "\n".join(json.dumps(entry) for entry in entries)
         return client.post("/api/journal", data=lines, content_type="application/x-ndjson")
 
-    assert bring(make_entry(1)).json == {"stored": 1, "known": 0}
-    assert error_of(bring(make_entry(2), make_entry(1, "changed")), 409)["key"] == "id-taken"
-    assert client.get("/api/journal").data.count(b"\n") == 1
+    assert bring(make_entry(1)).json == {"stored": 1, "known": 0, "left_out": 0, "refused": []}
+    told = bring(make_entry(2), make_entry(1, "changed")).json
+    assert (told["stored"], told["known"], told["left_out"]) == (1, 0, 1)
+    assert [(one["key"], one["message"].partition(":")[0]) for one in told["refused"]] == [("id-taken", "Line 2")]
+    assert error_of(bring(make_entry(1, "changed")), 409)["key"] == "id-taken"
+    assert client.get("/api/journal").data.count(b"\n") == 2
 
 
 HOSTS = (
@@ -230,6 +246,22 @@ def list_operations(path):
     return [operation for method, operation in path.items() if method != "parameters"]
 
 
+def test_whatever_a_body_leaves_out_is_told_by_what_to_write(client):
+    spec = client.get("/api/openapi.json").json
+    taking = [
+        (method, re.sub(r"{\w+}", "any", path))
+        for path, methods in spec["paths"].items()
+        for method in ("post", "put")
+        if path != "/api/ask" and JSON in methods.get(method, {}).get("requestBody", {}).get("content", {})
+    ]
+    answers = {path: client.open(path, method=method, json={}) for method, path in taking}
+    assert len(answers) > 20
+    # Striking takes no word: there the entry alone is looked for.
+    assert answers.pop("/api/entries/any/strike").status_code == 404
+    for path, answered in answers.items():
+        assert re.match(r'"\w+" is missing: write ', error_of(answered, 422)["message"]), path
+
+
 def test_every_reference_in_the_specification_leads_somewhere(client):
     text = client.get("/api/openapi.json").text
     spec = json.loads(text)
@@ -246,4 +278,7 @@ def test_the_page_of_the_api_stands_on_its_own_and_names_every_question(client):
     assert "style=" not in page.text
     assert "://" not in page.text
     assert all(f'"ask": "{name}"' in page.text for name in QUESTIONS)
+    assert "data:" not in page.text  # the page's own policy lets nothing in but files of this server
+    for address in re.findall(r'<link[^>]* href="([^"]*)"', page.text):
+        assert client.get(address).status_code == 200, address
     assert client.get("/api/reference.css").content_type == "text/css; charset=utf-8"

@@ -4,6 +4,7 @@ import csv
 import io
 
 import pytest
+from scantling.engine.bodies import BODIES, ReadingBody
 
 WALLS = (("132 1/4", "inside"), ("96 1/2", "inside"), ("132 1/4", "inside"), ("96 1/2", "inside"))
 
@@ -221,7 +222,7 @@ def test_every_entry_the_laptop_writes_is_one_that_a_phone_accepts(client, read_
 
 def test_what_a_phone_brings_is_in_the_next_answer(client, house, make_entry):
     body = {"room": "0190aaaa-0001-7000-8000-000000000001", "house": house, "name": "stair hall", "closed": False}
-    sent = {"protocol": 1, "device": "a0b1c2d3e4f50617", "database": None, "cursor": 0}
+    sent = {"protocol": 2, "device": "a0b1c2d3e4f50617", "database": None, "cursor": 0}
     client.post("/api/sync", json={**sent, "entries": [make_entry(1, kind="room", body=body)]})
     (found,) = client.get("/api/houses").json["houses"]
     assert [room["name"] for room in found["rooms"]] == ["stair hall"]
@@ -232,7 +233,7 @@ def test_an_entry_written_after_a_phones_is_stamped_after_it_although_the_laptop
     laptop = client.application.extensions["scantling"]
     laptop._clock = lambda: int(ahead, 16) - 3_600_000
     stamp = f"{ahead}-0000-a0b1c2d3e4f50617"
-    sent = {"protocol": 1, "device": "a0b1c2d3e4f50617", "database": None, "cursor": 0}
+    sent = {"protocol": 2, "device": "a0b1c2d3e4f50617", "database": None, "cursor": 0}
     client.post("/api/sync", json={**sent, "entries": [make_entry(1, stamp=stamp)]})
     entry = client.post("/api/houses", json={"name": "the bungalow"}).json["entry"]
     assert entry["stamp"] > stamp
@@ -262,3 +263,161 @@ def test_the_laptop_writes_under_a_new_name_in_every_run(client, tmp_path, page)
     again.extensions["scantling"].store.close()
     assert first["device"] != second["device"]
     assert second["seq"] == 2
+
+
+FIGURES = {
+    "length": "96", "ceiling": "96 1/8", "height": "95", "corner": "90.5", "ceiling_corner": "90.5",
+    "sides": "24, 24, 34", "studs": "14 1/2, every 16", "plumb": "1/4 top", "fall": "1/2 right",
+    "chair_rail": "96 1/4", "picture_rail": "96 3/8",
+}  # fmt: skip
+OF_OPENING = {
+    "at": "20", "width": "30", "left": "80", "right": "80", "left_corner": "90.5", "right_corner": "89.5", "sash": "3",
+    "sill": "24", "depth_left": "1/2, 5/8, -1/8", "depth_right": "1/2", "depth_head": "1/2, 1/2", "depth_sill": "1/2",
+}  # fmt: skip
+
+
+def test_every_figure_that_the_page_takes_is_taken_by_rest(client, room, walls, read_room):
+    window = written(client.post(f"/api/rooms/{room}/openings", json={"wall": walls[1], "kind": "window"}))["opening"]
+    cabinet = {"wall": walls[2], "kind": "cabinet", "base": "stops"}
+    thing = written(client.post(f"/api/rooms/{room}/obstacles", json=cabinet))["obstacle"]
+    said = [(walls[0], *figure) for figure in FIGURES.items()]
+    said += [(window, *figure) for figure in OF_OPENING.items()]
+    said += [(thing, "depth", "12")]
+    client.post(f"/api/rooms/{room}/pieces/issue")
+    piece = client.get(f"/api/rooms/{room}/pieces").json["pieces"][0]
+    said += [(piece["id"], "in_place", "95 1/2"), (piece["id"], "salvaged", "98")]
+    for of, what, text in said:
+        reply = client.post(f"/api/rooms/{room}/readings", json={"of": of, "what": what, "text": text})
+        assert reply.status_code == 201, (what, reply.json)
+    wanted = ReadingBody().fields["what"].validators[0].choices
+    assert {what for _, what, _ in said} == set(wanted)
+
+
+def test_degrees_at_the_corner_of_a_head_are_degrees_and_no_length(client, room, walls):
+    door = written(client.post(f"/api/rooms/{room}/openings", json={"wall": walls[1], "kind": "door"}))["opening"]
+    said = {"of": door, "what": "left_corner", "text": "90.5"}
+    assert client.post(f"/api/rooms/{room}/readings", json=said).json["understood"]["corner"] == 90.5
+
+
+def test_a_length_in_place_of_a_piece_that_was_not_issued_is_refused(client, room, walls):
+    said = {"of": walls[0], "what": "in_place", "text": "90"}
+    refused = client.post(f"/api/rooms/{room}/readings", json=said)
+    assert (refused.status_code, refused.json["error"]["key"]) == (404, "no-such-piece")
+
+
+def test_an_opening_and_a_thing_are_said_anew_and_go_to_another_wall_of_the_room(client, house, room, walls):
+    door = written(client.post(f"/api/rooms/{room}/openings", json={"wall": walls[1], "kind": "door"}))["opening"]
+    tub = {"wall": walls[2], "kind": "tub", "base": "stops"}
+    thing = written(client.post(f"/api/rooms/{room}/obstacles", json=tub))["obstacle"]
+    written(client.put(f"/api/rooms/{room}/openings/{door}", json={"wall": walls[3], "kind": "window"}), 200)
+    vanity = {"wall": walls[0], "kind": "vanity", "base": "over"}
+    written(client.put(f"/api/rooms/{room}/obstacles/{thing}", json=vanity), 200)
+    found = client.get(f"/api/rooms/{room}").json["walls"]
+    assert [[one["kind"] for one in wall["openings"] + wall["obstacles"]] for wall in found] == [
+        ["vanity"], [], [], ["window"]
+    ]  # fmt: skip
+    other = written(client.post(f"/api/houses/{house}/rooms", json={"name": "bath"}))["room"]
+    away = client.put(f"/api/rooms/{other}/openings/{door}", json={"wall": walls[3], "kind": "door"})
+    assert (away.status_code, away.json["error"]["key"]) == (404, "no-such-wall")
+
+
+def test_a_wall_said_anew_keeps_its_place_unless_that_is_said_too(client, room, walls):
+    written(client.put(f"/api/rooms/{room}/walls/{walls[1]}", json={"turn": "outside"}), 200)
+    found = client.get(f"/api/rooms/{room}").json["walls"]
+    assert [(wall["id"], wall["turn"]) for wall in found][:2] == [(walls[0], "inside"), (walls[1], "outside")]
+    written(client.put(f"/api/rooms/{room}/walls/{walls[3]}", json={"turn": "inside", "after": walls[0]}), 200)
+    assert [wall["id"] for wall in client.get(f"/api/rooms/{room}").json["walls"]][:2] == [walls[0], walls[3]]
+
+
+def test_what_has_an_id_of_its_own_can_be_said_anew(client):
+    ways = {rule.rule for rule in client.application.url_map.iter_rules() if "PUT" in rule.methods}
+    own = {kind for kind, body in BODIES.items() if kind in body().fields} - {"state"}  # a word, and no id
+    assert own == {"house", "room", "wall", "opening", "obstacle", "free", "article", "covering", "lot", "attachment"}
+    for kind in own:
+        assert any(way.endswith(f"<{kind}>") for way in ways), kind
+
+
+def test_free_pieces_plans_and_settings_of_a_thing_have_a_way_by_rest(client, house, room, walls, read_room):
+    shelf = {"name": "shelf", "profile": "shelf 3/4", "text": "wall 1 - 1/4", "count": "1"}
+    free = written(client.post(f"/api/rooms/{room}/free", json=shelf))["free"]
+    written(client.put(f"/api/rooms/{room}/free/{free}", json={**shelf, "count": "2"}), 200)
+    found = client.get(f"/api/rooms/{room}/pieces").json["pieces"]
+    assert [piece["part"] for piece in found].count("shelf") == 2
+    address = f"/api/rooms/{room}/things/{walls[0]}/settings/battens.count"
+    assert written(client.put(address, json={"value": "4"}), 200)["of"] == walls[0]
+    stock = [{"length": "144", "price": "19.98", "limit": None}]
+    written(client.put(f"/api/houses/{house}/settings/base.stock", json={"value": stock}), 200)
+    client.post(f"/api/rooms/{room}/pieces/issue")
+    (plan,) = client.get(f"/api/rooms/{room}/boards").json["plans"]
+    body = {name: value for name, value in plan["accept"]["body"].items() if name != "of"}
+    assert written(client.post(f"/api/rooms/{room}/boards/plans", json=body))["profile"] == plan["profile"]
+
+
+def test_several_rooms_are_planned_at_once_by_rest(client, house, read_room):
+    stock = [{"length": "144", "price": "19.98", "limit": None}]
+    written(client.put(f"/api/houses/{house}/settings/base.stock", json={"value": stock}), 200)
+    client.post(f"/api/rooms/{read_room}/pieces/issue")
+    answer = client.get(f"/api/houses/{house}/boards?room={read_room}").json
+    body = {name: value for name, value in answer["plans"][0]["accept"]["body"].items() if name != "of"}
+
+    assert [room["chosen"] for room in answer["rooms"]].count(True) == 1
+    assert written(client.post(f"/api/houses/{house}/boards/plans", json=body))["of"] == house
+    assert client.get(f"/api/houses/{house}/boards").json["plans"][0]["accepted"]
+    assert client.get(f"/api/houses/{house}/boards?room=nobody").status_code == 404
+
+
+def test_what_covers_a_room_is_written_by_rest_and_what_its_label_cannot_say_is_refused(client, house, room, walls):
+    def post(address: str, status: int = 201, **said: object) -> dict:
+        return written(client.post(f"/api/{address}", json=said), status)
+
+    paper = post(f"houses/{house}/articles", sort="paper", name="fern")["article"]
+    address = f"/api/houses/{house}/articles/{paper}"
+    assert written(client.put(f"{address}/settings/paper.width", json={"value": "20 1/2"}), 200)["of"] == paper
+    for name, value in (("paper.width", "0"), ("paper.match", "tartan"), ("paper.price", "a lot")):
+        refused = client.put(f"{address}/settings/{name}", json={"value": value})
+        assert (refused.status_code, refused.json["error"]["where"]["field"]) == (422, name)
+    written(client.put(address, json={"sort": "paper", "name": "fern on cream"}), 200)
+    over = post(f"rooms/{room}/coverings", article=paper)["covering"]
+    said = client.put(f"/api/rooms/{room}/coverings/{over}/settings/cover.walls", json={"value": [{"wall": walls[0]}]})
+    assert written(said, 200)["of"] == over
+    written(client.put(f"/api/rooms/{room}/coverings/{over}", json={"article": paper}), 200)
+    lot = post(f"rooms/{room}/lots", article=paper, name="fern", count="3", price="115.50", date="2026-03-21")["lot"]
+    assert post(f"houses/{house}/lots", name="caulk", count="2")["price"] == ""
+    assert written(client.put(f"/api/lots/{lot}", json={"name": "fern", "count": "2"}), 200)["of"] == room
+    for where, which, key, state in (
+        (f"houses/{house}", "cautions", "Saw", "dismissed"), (f"rooms/{room}", "work", "strip", "done"),
+        (f"rooms/{room}/coverings/{over}", "strips", "3", "hung"),
+    ):  # fmt: skip
+        first = client.post(f"/api/{where}/ticks", json={"list": which, "key": key, "state": state}).json["entry"]
+        again = client.post(f"/api/{where}/ticks", json={"list": which, "key": key, "state": state}).json["entry"]
+        assert again["supersedes"] == [first["id"]]
+    for address in (
+        f"rooms/{room}/coverings", f"rooms/{room}/coverings/{over}", f"rooms/{room}/shopping", f"rooms/{room}/work",
+        f"houses/{house}/money", f"houses/{house}/next-rooms", f"houses/{house}/stock",
+    ):  # fmt: skip
+        reply = client.get(f"/api/{address}")
+        assert (address, reply.status_code) == (address, 200), reply.json
+    assert client.get(f"/api/rooms/{room}/coverings/{over}").json["article"]["name"] == "fern on cream"
+    assert client.get(f"/api/rooms/{room}/work").json["steps"][1]["state"] == "early"
+    other = post(f"houses/{house}/articles", sort="paper", name="moth")["article"]
+    written(client.put(f"/api/rooms/{room}/coverings/{over}", json={"article": other}), 200)
+    assert client.get(f"/api/rooms/{room}/coverings/{over}").json["article"]["name"] == "moth"
+    gone = client.post(f"/api/rooms/{room}/coverings", json={"article": room})
+    assert (gone.status_code, gone.json["error"]["key"]) == (404, "no-such-article")
+
+
+def test_every_kind_of_entry_has_a_way_by_rest_and_a_line_in_the_api_page(client):
+    ways = {
+        "house": "/api/houses", "room": "/api/houses/{house}/rooms", "wall": "/api/rooms/{room}/walls",
+        "opening": "/api/rooms/{room}/openings", "obstacle": "/api/rooms/{room}/obstacles",
+        "reading": "/api/rooms/{room}/readings", "setting": "/api/rooms/{room}/things/{thing}/settings/{name}",
+        "issue": "/api/rooms/{room}/pieces/issue", "state": "/api/rooms/{room}/pieces/{piece}/state",
+        "free": "/api/rooms/{room}/free", "plan": "/api/rooms/{room}/boards/plans",
+        "article": "/api/houses/{house}/articles", "covering": "/api/rooms/{room}/coverings",
+        "lot": "/api/rooms/{room}/lots", "tick": "/api/rooms/{room}/ticks",
+        "strike": "/api/entries/{entry}/strike", "attachment": "/api/of/{thing}/attachments",
+    }  # fmt: skip
+    assert set(BODIES) - set(ways) == {"device"}  # the laptop names itself
+    page = client.get("/api/").text
+    for kind, way in ways.items():
+        assert way in page, kind

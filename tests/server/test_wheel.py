@@ -47,5 +47,5 @@ def test_the_wheel_serves_the_page_without_the_checkout(installed, tmp_path):
         process.terminate()
         process.communicate(timeout=PATIENCE)
     assert {path: status for path, (status, _) in replies.items()} == dict.fromkeys(replies, 200)
-    assert len(json.loads(replies["/api/houses"][1])["houses"][0]["rooms"]) == 2
+    assert len(json.loads(replies["/api/houses"][1])["houses"][0]["rooms"]) == 3
     assert '"ask": "read"' in replies["/api/"][1]

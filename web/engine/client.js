@@ -8,6 +8,12 @@ const BATCH = 1000;
 /** How long, in ms, a start or a question may stay silent. */
 const PATIENCE = 60_000;
 
+/** Sent first: entries, for every answer must know them; then what a person is typing. The rest waits its turn. */
+const RANKS = { __proto__: null, take: 0, read: 1, corner: 1, behind: 1, sum: 1 };
+const LAST = 2;
+
+/** @typedef {{id: number, text: string, rank: number, resolve: (reply: any) => void, reject: (error: Error) => void}} Asked */
+
 /** What each failure is called on the screen. */
 const SENTENCES = {
   "no-answer": "it did not answer in time",
@@ -33,8 +39,10 @@ function promised() {
 /** The engine as the page has it: nobody who asks waits for ever, or is answered before the journal was read. */
 export class Engine {
   #options;
-  /** @type {Map<number, { resolve: (reply: any) => void, reject: (error: Error) => void }>} */
-  #waiting = new Map();
+  /** Not sent yet: a question that the worker has cannot be taken back. @type {Asked[]} */
+  #queue = [];
+  /** The one question that the worker has. @type {Asked | null} */
+  #inHand = null;
   /** @type {Listeners<[string]>} */
   #listeners = new Listeners();
   /** @type {Worker | null} */
@@ -62,13 +70,14 @@ export class Engine {
 
   /**
    * Resolves to the engine's reply, `{answer}` or `{error}`; rejects only when there is no engine to ask. A question
-   * asked while it wakes waits until it has read the journal.
+   * asked while it wakes waits until it has read the journal; one that is no longer wanted is not put to it at all.
    * @param {object} question
+   * @param {AbortSignal} [signal]
    * @returns {Promise<any>}
    */
-  async ask(question) {
+  async ask(question, signal) {
     await this.#awake.promise;
-    return this.#send(JSON.stringify(question));
+    return this.#send(question, signal);
   }
 
   /** New entries of the journal, in any order, any number of times. @param {object[]} entries */
@@ -134,8 +143,9 @@ export class Engine {
     this.#worker = null;
     this.#booted = false;
     const error = new Error(`The engine failed: ${why}.`);
-    for (const one of this.#waiting.values()) one.reject(error);
-    this.#waiting.clear();
+    for (const one of [this.#inHand, ...this.#queue]) one?.reject(error);
+    this.#inHand = null;
+    this.#queue = [];
     this.#awake.reject(error);
     this.#awake = promised();
     this.#awake.reject(error);
@@ -148,25 +158,46 @@ export class Engine {
    */
   #watch() {
     clearTimeout(this.#alarm);
-    const owed = this.#waiting.size > 0 || !this.#booted;
+    const owed = this.#inHand !== null || !this.#booted;
     if (owed) this.#alarm = setTimeout(() => this.#fail(SENTENCES["no-answer"]), this.#options.patience);
   }
 
-  /** @param {string} text @returns {Promise<any>} */
-  #send(text) {
+  /** @param {any} question @param {AbortSignal} [signal] @returns {Promise<any>} */
+  #send(question, signal) {
     return new Promise((resolve, reject) => {
+      if (signal?.aborted) return reject(signal.reason);
       this.#last += 1;
-      this.#waiting.set(this.#last, { resolve, reject });
-      if (this.#waiting.size === 1) this.#watch();
-      this.#worker?.postMessage({ id: this.#last, ask: text });
+      const rank = RANKS[/** @type {keyof RANKS} */ (question.ask)] ?? LAST;
+      const asked = { id: this.#last, text: JSON.stringify(question), rank, resolve, reject };
+      this.#queue.push(asked);
+      signal?.addEventListener("abort", () => this.#drop(asked, signal.reason), { once: true });
+      this.#sendNext();
     });
+  }
+
+  /** The most urgent, and of those the first that was asked; one at a time, so that the others can still be dropped. */
+  #sendNext() {
+    if (this.#inHand || !this.#queue.length) return;
+    const next = this.#queue.reduce((first, one) => (one.rank < first.rank ? one : first));
+    this.#queue.splice(this.#queue.indexOf(next), 1);
+    this.#inHand = next;
+    this.#watch();
+    this.#worker?.postMessage({ id: next.id, ask: next.text });
+  }
+
+  /** @param {Asked} asked @param {Error} why */
+  #drop(asked, why) {
+    const place = this.#queue.indexOf(asked);
+    if (place < 0) return; // the worker has it, or it was answered
+    this.#queue.splice(place, 1);
+    asked.reject(why);
   }
 
   /** @param {object[]} entries */
   #take(entries) {
     const sent = [];
     for (let from = 0; from < entries.length; from += BATCH) {
-      sent.push(this.#send(JSON.stringify({ ask: "take", entries: entries.slice(from, from + BATCH) })));
+      sent.push(this.#send({ ask: "take", entries: entries.slice(from, from + BATCH) }));
     }
     return Promise.all(sent);
   }
@@ -179,9 +210,11 @@ export class Engine {
     if (from !== this.#worker) return; // A worker given up may still speak; its ids mean nothing to the new one.
     if (asleep) return this.#fail(asleep);
     if (awake) return awake === this.#options.build ? void this.#feed(from) : this.#fail(SENTENCES["other-build"]);
-    const one = this.#waiting.get(id);
-    this.#waiting.delete(id);
+    const one = this.#inHand;
+    if (one?.id !== id) return;
+    this.#inHand = null;
     this.#watch();
+    this.#sendNext();
     if (error) one?.reject(new Error(error));
     else one?.resolve(JSON.parse(answer));
   }

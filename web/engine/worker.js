@@ -4,7 +4,7 @@
 import { compileEngine, dropEngine, keptEngine, keepEngine } from "./compiled.js";
 
 /** The build this script was served with; a page of another build must not be answered, its questions may differ. */
-const BUILD = new URL(import.meta.url).pathname.split("/")[2];
+const [, BASE = "", BUILD = ""] = /^(.*)\/v\/([^/]+)\/engine\/[^/]+$/.exec(new URL(import.meta.url).pathname) ?? [];
 
 /** @typedef {{ build: string, runtime: string }} Boot */
 
@@ -27,7 +27,7 @@ async function bytes(url) {
  * @param {string} runtime
  */
 async function startPython(runtime) {
-  const folder = `/rt/${runtime}/pyodide/`;
+  const folder = `${BASE}/rt/${runtime}/pyodide/`;
   // The second is asked for by the first, but later than it could be.
   const [{ loadPyodide }] = await Promise.all([import(`${folder}pyodide.mjs`), import(`${folder}pyodide.asm.mjs`)]);
   const info = { abi_version: "2026_0", arch: "wasm32", platform: "emscripten_5_0_3", python: "3.14.2" };
@@ -80,6 +80,33 @@ function openDesk(python) {
   return python.runPython("from scantling.engine.desk import Desk\nDesk().answer_text");
 }
 
+/** The files of questions, one by one; false when there are none left. */
+const AHEAD = `
+from scantling.engine.questions import FILES, QUESTIONS
+
+def load_next(waiting=iter(FILES.values())):
+    names = next(waiting, None)
+    return bool(names and QUESTIONS[names[0]])
+
+load_next
+`;
+
+/** Between two files, in ms. */
+const PAUSE = 20;
+
+/**
+ * Loads what the first questions would have to wait for, a file at a time with a pause after each: a question that is
+ * asked meanwhile waits for one of them and not for all.
+ * @param {any} python
+ */
+async function loadAhead(python) {
+  const scope = python.toPy({ __name__: "ahead" });
+  const loadNext = python.runPython(AHEAD, { globals: scope });
+  while (loadNext()) await new Promise((go) => setTimeout(go, PAUSE));
+  loadNext.destroy();
+  scope.destroy();
+}
+
 /**
  * Boots with the engine as this phone compiled it earlier, or from source on any doubt.
  * @param {Boot} boot
@@ -87,9 +114,9 @@ function openDesk(python) {
 async function start({ runtime }) {
   const [python, engine, marshmallow, pint, kept] = await Promise.all([
     startPython(runtime),
-    bytes(`/v/${BUILD}/engine.zip`),
-    bytes(`/rt/${runtime}/marshmallow/marshmallow.zip`),
-    bytes(`/rt/${runtime}/pint/pint.zip`),
+    bytes(`${BASE}/v/${BUILD}/engine.zip`),
+    bytes(`${BASE}/rt/${runtime}/marshmallow/marshmallow.zip`),
+    bytes(`${BASE}/rt/${runtime}/pint/pint.zip`),
     keptEngine(BUILD, runtime),
   ]);
   const archives = { "engine.zip": kept ?? engine, "marshmallow.zip": marshmallow, "pint.zip": pint };
@@ -98,6 +125,7 @@ async function start({ runtime }) {
   if (kept) {
     try {
       answer = openDesk(python);
+      setTimeout(() => loadAhead(python).catch(console.warn), PAUSE);
       return "compiled";
     } catch (error) {
       console.warn("the compiled engine did not open; starting from source", error);
@@ -107,7 +135,8 @@ async function start({ runtime }) {
     }
   }
   answer = openDesk(python);
-  compileEngine(python).then((made) => keepEngine(BUILD, runtime, made)).catch(console.warn);
+  const compiled = async () => keepEngine(BUILD, runtime, await compileEngine(python));
+  setTimeout(() => loadAhead(python).then(compiled).catch(console.warn), PAUSE);
   return "source";
 }
 

@@ -2,21 +2,27 @@
 // The journal as the page sees it: the store, a copy in memory, and word of every change, from this tab or another.
 
 import { Listeners } from "../listeners.js";
-import { readFile, writeFile } from "./file.js";
+import { millisecondsOf } from "./clock.js";
+import { canShare, isJournal, readFile, shareFile, writeFile, writeLeftOut } from "./file.js";
 import { newId } from "./ids.js";
 import { Store } from "./store.js";
 
 /** @typedef {import("./store.js").Entry} Entry */
 /** @typedef {import("./store.js").Counts} Counts */
+/** @typedef {import("./store.js").News} News */
+
+const MEDIA_TYPE = /^[a-z]+\/[a-z0-9.+-]{1,100}$/;
 
 export class Journal {
   /** @type {Map<string, Entry>} */
   #entries = new Map();
   /** @type {Listeners<[Entry[]]>} */
   #listeners = new Listeners();
+  /** @type {Listeners<[]>} */
+  #replaced = new Listeners();
   #channel;
   /** @type {Counts} */
-  #counts = { entries: 0, pending: 0, refused: 0 };
+  #counts = { entries: 0, pending: 0, refused: 0, alone: 0, unfiled: 0 };
   #asked = false;
 
   /** @param {Store} store @param {string} name */
@@ -55,9 +61,34 @@ export class Journal {
    */
   async append(kind, body, supersedes) {
     const entry = await this.store.append(kind, body, supersedes);
-    await this.announce([entry]);
+    await this.#announceKept([entry]);
     this.#askToBeKept();
     return entry;
+  }
+
+  /**
+   * Attaches a file to a house, a room, a wall or a thing: its bytes first, for an entry must name nothing that is nowhere.
+   * @param {string} of @param {Blob} file @param {string} [name]
+   */
+  async attach(of, file, name = "") {
+    const named = await this.store.blobs.keep(file);
+    const type = MEDIA_TYPE.test(file.type) ? file.type : "application/octet-stream";
+    return this.append("attachment", { attachment: newId(), of, ...named, type, name });
+  }
+
+  /** The attachments that entries name, struck ones too: a strike may be struck. @param {Entry[]} [entries] @returns {import("./blobs.js").Named[]} */
+  attached(entries = this.entries()) {
+    const bodies = entries.filter(({ kind }) => kind === "attachment").map(({ body }) => /** @type {any} */ (body));
+    return bodies.filter(({ blob }) => typeof blob === "string");
+  }
+
+  /** It is on the disk: whatever fails from here on, nobody may be told that it was not saved. @param {Entry[]} fresh */
+  async #announceKept(fresh) {
+    try {
+      await this.announce({ fresh, replaced: [] });
+    } catch (error) {
+      console.error(error);
+    }
   }
 
   /** Every entry here, oldest arrival first. @returns {Entry[]} */
@@ -65,14 +96,27 @@ export class Journal {
     return [...this.#entries.values()];
   }
 
-  /** `pending` are saved here and not yet on the laptop. */
+  /** `pending` are saved here and not yet on the laptop; `alone` are in no file besides. */
   counts() {
     return this.#counts;
   }
 
-  /** Entries that the laptop would not have, each with its reason. */
+  /** Entries that the laptop would not have, each with its reason; those with a `text` stand there in other words. */
   refused() {
     return this.store.refused();
+  }
+
+  /** Has what the laptop refused sent once more. */
+  async sendAgain() {
+    await this.store.sendAgain();
+    await this.#announceKept([]);
+  }
+
+  /** Writes what stands otherwise on the laptop as an entry of its own. @param {string} text */
+  async writeAnew(text) {
+    const entry = await this.store.writeAnew(text);
+    await this.#announceKept(entry ? [entry] : []);
+    return entry;
   }
 
   /**
@@ -84,37 +128,98 @@ export class Journal {
   }
 
   /**
-   * The whole journal as a file, handed to the person; works with the laptop gone.
-   * @returns {Promise<string>} its name
+   * Told when entries that were here stand otherwise now: who has read them must read all anew.
+   * @param {() => void} listen @returns {() => void} the way to stop listening
    */
-  async exportFile() {
-    // From the disk: an entry of a copied phone may have been numbered anew since this tab read it.
-    return writeFile((await this.store.all()).map((one) => one.entry));
+  onReplaced(listen) {
+    return this.#replaced.add(listen);
   }
 
   /**
-   * Adds the entries of a file; repeats change nothing.
+   * The journal as a file, handed to the person or to another app; works with the laptop gone.
+   * @param {{ onlyNew?: boolean, share?: boolean }} [how] `onlyNew`: what is in no file of this device yet
+   * @returns {Promise<{ name: string, ids: string[] }>} its name, and the entries that count as in a file from now on
+   */
+  async exportFile({ onlyNew = false, share = false } = {}) {
+    // From the disk: another tab may have written since this one was told.
+    const kept = (await this.store.all()).filter((one) => !(onlyNew && one.file === "out"));
+    const entries = kept.map((one) => one.entry);
+    const what = onlyNew ? "new-" : "";
+    const { blobs } = this.store;
+    const wanted = new Set(this.attached(entries).map(({ blob }) => blob));
+    const held = (await blobs.list()).filter(({ blob, whole }) => whole && (!onlyNew || wanted.has(blob)));
+    const pieces = held.map((one) => blobs.pieces(one));
+    const name = await (share ? shareFile : writeFile)(entries, pieces, what);
+    const ids = entries.map(({ id }) => id);
+    await this.#file(ids, true);
+    return { name, ids };
+  }
+
+  /** A file that did not come to be: its entries are in none. @param {string[]} ids */
+  async unfile(ids) {
+    await this.#file(ids, false);
+  }
+
+  /** @param {string[]} ids @param {boolean} isFiled */
+  async #file(ids, isFiled) {
+    await this.store.file(ids, isFiled);
+    await this.#announceKept([]);
+  }
+
+  /** Whether this browser hands files to other apps. */
+  canShare() {
+    return canShare();
+  }
+
+  /** Whether a text is a journal's file. @param {string} text */
+  isJournal(text) {
+    return isJournal(text);
+  }
+
+  /** When the first of the entries was written that are on this device alone, in ms; null when there are none. */
+  async aloneSince() {
+    const first = await this.store.firstAlone();
+    return first && millisecondsOf(first.stamp);
+  }
+
+  /**
+   * Adds what is sound of a file; repeats change nothing.
    * @param {Blob} file
-   * @returns {Promise<{ added: number, known: number }>}
+   * @returns {Promise<{ added: number, known: number, other: number, leftOut: { number: number, text: string }[], short: boolean, attached: number }>}
+   *   `other`: entries whose name stands here for other words; those of the file are set aside
    */
   async importFile(file) {
-    const given = await readFile(file);
-    const fresh = await this.store.add(given);
-    await this.announce(fresh);
-    return { added: fresh.length, known: given.length - fresh.length };
+    const whole = new Set();
+    const takePiece = async (/** @type {import("./blobs.js").Piece} */ piece) => {
+      const taken = await this.store.blobs.take(piece);
+      if (taken?.whole) whole.add(piece.blob);
+      return Boolean(taken);
+    };
+    const { entries, leftOut, said, saidBlobs } = await readFile(file, takePiece);
+    const { fresh, other } = await this.store.add(entries);
+    await this.#announceKept(fresh);
+    const short = entries.length + leftOut.length < said || whole.size < saidBlobs;
+    const known = entries.length - fresh.length - other;
+    return { added: fresh.length, known, other, leftOut, short, attached: whole.size };
   }
 
-  /** Tells this tab what has changed in the store, and the others. @param {Entry[]} fresh */
-  async announce(fresh) {
-    this.#channel.postMessage(fresh);
-    await this.#learn(fresh);
+  /** The lines that a file had besides, handed to the person. @param {{ number: number, text: string }[]} leftOut */
+  saveLeftOut(leftOut) {
+    return writeLeftOut(leftOut);
   }
 
-  /** @param {Entry[]} arrived */
-  async #learn(arrived) {
+  /** Tells this tab what has changed in the store, and the others. @param {News} news */
+  async announce(news) {
+    this.#channel.postMessage(news);
+    await this.#learn(news);
+  }
+
+  /** @param {News} news */
+  async #learn({ fresh: arrived, replaced }) {
     const fresh = arrived.filter((entry) => !this.#entries.has(entry.id));
-    for (const entry of fresh) this.#entries.set(entry.id, entry);
+    for (const entry of [...fresh, ...replaced]) this.#entries.set(entry.id, entry);
     this.#counts = await this.store.counts();
+    if (replaced.length) this.#replaced.tell();
     this.#listeners.tell(fresh);
   }
 
@@ -122,7 +227,12 @@ export class Journal {
   async #catchUp() {
     if ((await this.store.counts()).entries === this.#entries.size) return;
     const kept = await this.store.all();
-    await this.#learn(kept.map((one) => one.entry));
+    await this.#learn({ fresh: kept.map((one) => one.entry), replaced: [] });
+  }
+
+  /** Whether the browser has promised not to clear this site's data when room runs short. @returns {Promise<boolean>} */
+  async isPromised() {
+    return (await navigator.storage?.persisted?.().catch(() => false)) ?? false;
   }
 
   /** Asked once, at the first thing worth keeping: browsers weigh the request by what the person has done so far. */

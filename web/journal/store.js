@@ -1,16 +1,21 @@
 // @ts-check
-// The journal on this device: the only file that touches IndexedDB. An entry goes in once, whole, and never changes.
+// The journal on this device: what touches IndexedDB, with blobs.js. An entry goes in once, whole, and never changes.
 //
-// Knows: entries, which of them the laptop has, and the few facts that go with them (device, sequence, stamp, cursor).
-// Refuses: to call anything saved before its transaction has completed with durability "strict". The browsers' default
-// may keep it in memory for half a minute, and a battery that dies then takes every reading of that time with it.
+// Knows: entries, which of them the laptop has, which are in a file, and the few facts that go with them (device, sequence, stamp, cursor, and
+// the sums of what the laptop has). Refuses: to call anything saved before its transaction has completed with durability
+// "strict". The browsers' default may keep it in memory for half a minute, and a battery that dies then takes every
+// reading of that time with it.
 
 import { openDB } from "../vendor/idb/idb.js";
-import { laterStamp, nextStamp } from "./clock.js";
-import { newDevice, newId } from "./ids.js";
+import { Blobs } from "./blobs.js";
+import { digestsOf, layInto, totalOf } from "./digest.js";
+import { newId } from "./ids.js";
+import { Shelf } from "./shelf.js";
 
 /** @type {IDBTransactionOptions} */
 const STRICT = { durability: "strict" };
+/** 1: entries and facts. 2: digests, and what was set aside. 3: what is in a file. 4: attachments. */
+const VERSION = 4;
 /** What a phone says of a database that it closed behind the page's back. */
 const CLOSED = new Set(["InvalidStateError", "UnknownError"]);
 
@@ -32,38 +37,29 @@ const CLOSED = new Set(["InvalidStateError", "UnknownError"]);
  * @typedef {"waiting" | "shared" | "refused"} Standing
  */
 
-/** @typedef {{ id: string, entry: Entry, standing: Standing, why?: string }} Kept */
-/** @typedef {{ entries: number, pending: number, refused: number }} Counts */
+/** `digest` is there while the entry is shared. @typedef {{ id: string, entry: Entry, standing: Standing, digest?: string, why?: string, file?: Filed }} Kept */
+/** "out": this device put it into a file. "in": a file brought it, and none of this device has it yet. @typedef {"out" | "in"} Filed */
+/** Other words under an id than those that stand here; `of` a file, or else what the laptop's took the place of. @typedef {{ text: string, entry: Entry, why: string, of?: "file" }} Aside */
+/** `alone`: neither on the laptop nor in any file; `unfiled`: in no file of this device. @typedef {{ entries: number, pending: number, refused: number, alone: number, unfiled: number }} Counts */
 /** @typedef {{ id: string, key: string, message: string }} Rejection */
 /** @typedef {{ database: string | null, cursor: number }} Place */
+/** @typedef {import("./digest.js").Sums} Sums */
+/** `entry` and its digest. @typedef {{ entry: Entry, digest: string }} Weighed */
+/** Entries that are new here, and those that stand here now in the place of others. @typedef {{ fresh: Entry[], replaced: Entry[] }} News */
 
-/** All of one standing, in the order they were written. @param {Standing} which */
+/** All that an index has under one word; of a standing, in the order they were written. @param {Standing | Filed} which */
 function standing(which) {
   return IDBKeyRange.bound([which], [which, []]);
 }
 
-/** @param {any} entries @param {string} id @param {Standing} next @param {string} [why] */
-async function restand(entries, id, next, why) {
-  const kept = await entries.get(id);
-  if (!kept || kept.standing === next) return;
-  // A refusal is kept until the other side takes it after all; an acknowledgment ends the matter.
-  await entries.put(why ? { ...kept, standing: next, why } : { id: kept.id, entry: kept.entry, standing: next });
-}
+/** @type {Standing[]} */
+const UNSHARED = ["waiting", "refused"];
 
-/**
- * Gives this browser a new name, and all that it wrote and has not shared with it, numbered anew.
- * @param {any} facts @param {any} entries @returns {Promise<string>} the name
- */
-async function rename(facts, entries) {
-  const [was, device] = [await facts.get("device"), newDevice()];
-  let seq = 0;
-  for (const kept of await entries.index("standing").getAll(standing("waiting"))) {
-    if (kept.entry.device !== was) continue;
-    seq += 1;
-    await entries.put({ ...kept, entry: { ...kept.entry, device, seq } });
-  }
-  await Promise.all([facts.put(device, "device"), facts.put(seq, "seq")]);
-  return device;
+/** @param {any} index @param {Standing} which @returns {Promise<Entry | null>} */
+async function firstUnfiled(index, which) {
+  let cursor = await index.openCursor(standing(which));
+  while (cursor?.value.file) cursor = await cursor.continue();
+  return cursor?.value.entry ?? null;
 }
 
 /** @param {IDBTransaction} transaction */
@@ -78,11 +74,13 @@ function abort(transaction) {
 export class Store {
   #name;
   #now;
-  /** @type {any} the open database, or null when the browser has closed it */
+  /** @type {Promise<any> | null} the database, opened or being opened; null when the browser has closed it */
   #database = null;
 
   /** This browser on this device. */
   device = "";
+  /** The bytes of attachments. */
+  blobs = new Blobs((work) => this.#with(work));
 
   /**
    * @param {string} name
@@ -101,13 +99,7 @@ export class Store {
    */
   static async open({ name = "scantling", now = Date.now } = {}) {
     const store = new Store(name, now);
-    store.device = await store.#change(async (facts) => {
-      const known = await facts.get("device");
-      if (known) return known;
-      const made = newDevice();
-      await facts.put(made, "device");
-      return made;
-    });
+    await store.#change(async () => {});
     return store;
   }
 
@@ -121,30 +113,16 @@ export class Store {
    * @returns {Promise<Entry>}
    */
   append(kind, body, supersedes = [], id = newId(this.#now())) {
-    return this.#change(async (facts, entries) => {
-      const kept = await entries.get(id);
-      if (kept) return kept.entry;
-      // Asked for each time: another tab may have given this browser a new name since.
-      const device = await facts.get("device");
-      const seq = ((await facts.get("seq")) ?? 0) + 1;
-      const stamp = nextStamp(await facts.get("stamp"), this.#now(), device);
-      const entry = { id, device, seq, stamp, version: 1, kind, body, supersedes };
-      await Promise.all([
-        entries.add({ id, entry, standing: "waiting" }),
-        facts.put(seq, "seq"),
-        facts.put(stamp, "stamp"),
-      ]);
-      return entry;
-    });
+    return this.#change((shelf) => shelf.write({ id, version: 1, kind, body, supersedes }));
   }
 
   /**
    * Entries from a file: those already here stay as they are, new ones wait to be sent.
    * @param {Entry[]} given
-   * @returns {Promise<Entry[]>} the entries that were new here
+   * @returns {Promise<{ fresh: Entry[], other: number }>} those that were new here, and how many have other words here
    */
   add(given) {
-    return this.#change((facts, entries) => this.#admit(facts, entries, given, "waiting"));
+    return this.#change((shelf) => shelf.admit(given));
   }
 
   /** @returns {Promise<Kept[]>} */
@@ -155,13 +133,39 @@ export class Store {
   /** @returns {Promise<Counts>} */
   counts() {
     return this.#with(async (db) => {
-      const index = db.transaction("entries").store.index("standing");
-      const [entries, pending, refused] = await Promise.all([
+      const transaction = db.transaction(["entries", "aside"]);
+      const index = transaction.objectStore("entries").index("standing");
+      const files = transaction.objectStore("entries").index("file");
+      const [entries, pending, refused, aside, filed, ...carried] = await Promise.all([
         index.objectStore.count(),
         index.count(standing("waiting")),
         index.count(standing("refused")),
+        transaction.objectStore("aside").count(),
+        files.count(standing("out")),
+        ...UNSHARED.flatMap((which) => [files.count(["out", which]), files.count(["in", which])]),
       ]);
-      return { entries, pending, refused };
+      const alone = carried.reduce((left, count) => left - count, pending + refused);
+      return { entries, pending, refused: refused + aside, alone, unfiled: entries - filed };
+    });
+  }
+
+  /** The first written of the entries that are on this device alone. @returns {Promise<Entry | null>} */
+  firstAlone() {
+    return this.#with(async (db) => {
+      const index = db.transaction("entries").objectStore("entries").index("standing");
+      const found = await Promise.all(UNSHARED.map((which) => firstUnfiled(index, which)));
+      const times = found.filter((one) => one !== null).sort((one, other) => (one.stamp < other.stamp ? -1 : 1));
+      return times[0] ?? null;
+    });
+  }
+
+  /**
+   * Notes that entries are in a file of this device, or that they are in none after all.
+   * @param {string[]} ids @param {boolean} isFiled @returns {Promise<void>}
+   */
+  file(ids, isFiled) {
+    return this.#change(async (shelf) => {
+      await Promise.all(ids.map((id) => shelf.file(id, isFiled ? "out" : undefined)));
     });
   }
 
@@ -171,17 +175,43 @@ export class Store {
     return found.map((one) => one.entry);
   }
 
-  /** Entries that the laptop would not have, each with its reason. */
-  refused() {
-    return this.#of("refused");
+  /** Entries that the laptop would not have, each with its reason; those with a `text` stand there in other words. */
+  async refused() {
+    return [...(await this.#of("refused")), ...(await this.#with((db) => db.getAll("aside")))];
   }
 
-  /** How many entries of each device are here and known to the laptop. @returns {Promise<Record<string, number>>} */
-  async sharedByDevice() {
-    /** @type {Record<string, number>} */
-    const counts = {};
-    for (const { entry } of await this.#of("shared")) counts[entry.device] = (counts[entry.device] ?? 0) + 1;
-    return counts;
+  /** Has the refused entries sent once more. @returns {Promise<void>} */
+  sendAgain() {
+    return this.#change(async (shelf) => {
+      for (const kept of await shelf.entries.index("standing").getAll(standing("refused"))) {
+        await shelf.put(kept, "waiting");
+      }
+    });
+  }
+
+  /**
+   * Writes what was set aside as an entry of its own.
+   * @param {string} text
+   * @returns {Promise<Entry | null>} null when nothing was set aside by that text
+   */
+  writeAnew(text) {
+    return this.#change(async (shelf) => {
+      const found = await shelf.aside.get(text);
+      if (!found) return null;
+      await shelf.aside.delete(text);
+      return shelf.write({ ...found.entry, id: newId(this.#now()) });
+    });
+  }
+
+  /** Keeps how the laptop is reached, for who has no page to ask. @param {{ origin: string, token: string }} way @returns {Promise<void>} */
+  async keepWay(way) {
+    const { origin, token } = await this.way();
+    if (origin !== way.origin || token !== way.token) await this.#change((shelf) => shelf.facts.put(way, "way"));
+  }
+
+  /** @returns {Promise<{ origin: string, token: string }>} */
+  async way() {
+    return (await this.#with((db) => db.get("facts", "way"))) ?? { origin: "", token: "" };
   }
 
   /** Where reading the laptop's journal has come to. @returns {Promise<Place>} */
@@ -193,42 +223,86 @@ export class Store {
   }
 
   /**
-   * What one exchange brought, all of it or none: a cursor that moved without its entries would skip them for ever. When
-   * the laptop has other entries under our numbers, this browser is a copy of one that wrote them (a phone restored from a
-   * backup): it goes on under a new name, and what the laptop lacks of it waits to be sent under that.
-   * @param {Place & { acked: string[], rejected: Rejection[], entries: Entry[] }} reply
-   * @returns {Promise<Entry[]>} the entries that were new here
+   * What one exchange brought, all of it or none: a cursor that moved without its entries would skip them for ever.
+   * @param {Place & { acked: string[], rejected: Rejection[], build: string }} reply
+   * @param {Weighed[]} sent @param {Weighed[]} arrived @param {Weighed[]} instead what stands there under ids of ours
+   * @returns {Promise<News>}
    */
-  async applySync({ acked, rejected, entries: arrived, database, cursor }) {
-    const { fresh, device } = await this.#change(async (facts, entries) => {
-      for (const id of acked) await restand(entries, id, "shared");
-      let device = await facts.get("device");
-      for (const { id, key, message } of rejected) {
-        const ours = (await entries.get(id))?.entry.device === device;
-        if (ours && key === "seq-taken") device = await rename(facts, entries);
-        else await restand(entries, id, "refused", message);
+  applySync({ acked, rejected, database, cursor, build }, sent, arrived, instead) {
+    return this.#change(async (shelf) => {
+      const why = new Map(rejected.map(({ id, message }) => [id, message]));
+      const digests = new Map(sent.map(({ entry, digest }) => [entry.id, digest]));
+      await shelf.hear(build, standing("refused"));
+      const known = await shelf.settle(instead, why);
+      const acknowledged = [...(await shelf.held(acked)).values()].map((kept) => {
+        const digest = digests.get(kept.id);
+        return digest && kept.standing !== "shared" && shelf.put(kept, "shared", { digest });
+      });
+      await Promise.all(acknowledged);
+      for (const [id, message] of why) {
+        const kept = await shelf.entries.get(id);
+        if (kept?.standing === "waiting") await shelf.put(kept, "refused", { why: message });
       }
-      const fresh = await this.#admit(facts, entries, arrived, "shared");
-      for (const { id } of arrived) await restand(entries, id, "shared");
-      await Promise.all([facts.put(database, "database"), facts.put(cursor, "cursor")]);
-      return { fresh, device };
+      const { fresh, replaced } = await shelf.settle(arrived, why);
+      await Promise.all([shelf.facts.put(database, "database"), shelf.facts.put(cursor, "cursor")]);
+      return { fresh: [...known.fresh, ...fresh], replaced: [...known.replaced, ...replaced] };
     });
-    this.device = device;
-    return fresh;
   }
 
-  /**
-   * Has entries sent again, those of the named devices or all; and the laptop's journal read from `cursor` on.
-   * @param {{ devices?: string[], database?: string, cursor?: number }} what
-   * @returns {Promise<void>}
-   */
-  rewind({ devices, database, cursor }) {
-    return this.#change(async (facts, entries) => {
-      for (const kept of await entries.index("standing").getAll(standing("shared"))) {
-        if (!devices || devices.includes(kept.entry.device)) await entries.put({ ...kept, standing: "waiting" });
+  /** Keeps an entry from being sent by itself again. @param {string} id @param {string} why @returns {Promise<void>} */
+  refuse(id, why) {
+    return this.#change(async (shelf) => {
+      const kept = await shelf.entries.get(id);
+      if (kept?.standing === "waiting") await shelf.put(kept, "refused", { why });
+    });
+  }
+
+  /** Entries that the laptop has and this device had lost. @param {Weighed[]} arrived @returns {Promise<News>} */
+  bringHome(arrived) {
+    return this.#change((shelf) => shelf.settle(arrived, new Map()));
+  }
+
+  /** Has entries sent that the laptop has lost. @param {string[]} digests @returns {Promise<void>} */
+  resend(digests) {
+    return this.#change(async (shelf) => {
+      for (const digest of digests) {
+        for (const kept of await shelf.entries.index("digest").getAll(digest)) await shelf.put(kept, "waiting");
       }
-      if (database !== undefined) await facts.put(database, "database");
-      if (cursor !== undefined) await facts.put(cursor, "cursor");
+    });
+  }
+
+  /** What the laptop has, by our account: the sums of its digests. @returns {Promise<Sums>} */
+  async sums() {
+    const sums = await this.#with((db) => db.get("facts", "sums"));
+    return sums ?? this.recount();
+  }
+
+  /** What all of that comes to. */
+  async total() {
+    return totalOf(await this.sums());
+  }
+
+  /** The digests of shared entries that begin in one way. @param {string} place @returns {Promise<string[]>} */
+  async digestsIn(place) {
+    const range = IDBKeyRange.bound(place, `${place}g`);
+    const found = await this.#with((db) => db.getAllFromIndex("entries", "digest", range));
+    return found.map((/** @type {Kept} */ one) => /** @type {string} */ (one.digest));
+  }
+
+  /** Makes the sums anew from the entries themselves. @returns {Promise<Sums>} */
+  async recount() {
+    const shared = await this.#of("shared");
+    const digests = await digestsOf(shared.map((kept) => kept.entry));
+    return this.#change(async (shelf) => {
+      shelf.sums = {};
+      for (const { id, entry } of shared) {
+        const kept = await shelf.entries.get(id);
+        const digest = digests.get(entry);
+        if (kept?.standing !== "shared" || !digest) continue;
+        if (kept.digest !== digest) await shelf.entries.put({ ...kept, digest });
+        layInto(shelf.sums, digest);
+      }
+      return shelf.sums;
     });
   }
 
@@ -238,39 +312,21 @@ export class Store {
   }
 
   /**
-   * Puts entries from elsewhere beside our own; one whose id is here already changes nothing.
-   * @param {any} facts @param {any} entries @param {Entry[]} given @param {Standing} standing
-   */
-  async #admit(facts, entries, given, standing) {
-    const fresh = [];
-    const device = await facts.get("device");
-    let stamp = await facts.get("stamp");
-    let seq = (await facts.get("seq")) ?? 0;
-    for (const entry of given) {
-      if (await entries.get(entry.id)) continue;
-      await entries.put({ id: entry.id, entry, standing });
-      fresh.push(entry);
-      stamp = laterStamp(stamp, entry.stamp, this.#now());
-      // Entries of ours that this browser had lost: the sequence goes on after them, or two would share a number.
-      if (entry.device === device) seq = Math.max(seq, entry.seq);
-    }
-    await Promise.all([facts.put(stamp, "stamp"), facts.put(seq, "seq")]);
-    return fresh;
-  }
-
-  /**
    * One change, whole or not at all.
-   * @param {(facts: any, entries: any) => Promise<any>} work
+   * @param {(shelf: Shelf) => Promise<any>} work
    * @returns {Promise<any>}
    */
   #change(work) {
     return this.#with(async (db) => {
-      const transaction = db.transaction(["facts", "entries"], "readwrite", STRICT);
+      const transaction = db.transaction(["facts", "entries", "aside"], "readwrite", STRICT);
       const completed = transaction.done;
       completed.catch(() => {}); // `work` rejects first when a request fails; both must not be reported.
       try {
-        const result = await work(transaction.objectStore("facts"), transaction.objectStore("entries"));
+        const shelf = await new Shelf(transaction, this.#now()).begin();
+        const result = await work(shelf);
+        await shelf.end();
         await completed;
+        this.device = shelf.device;
         return result;
       } catch (error) {
         // Without this the browser would commit the half that was asked for before the mistake.
@@ -289,22 +345,48 @@ export class Store {
    */
   async #with(work) {
     try {
-      this.#database ??= await this.#openDatabase();
-      return await work(this.#database);
+      return await work(await this.#opened());
     } catch (error) {
       if (!CLOSED.has(/** @type {DOMException} */ (error).name)) throw error;
-      this.#database?.close();
-      this.#database = await this.#openDatabase();
-      return work(this.#database);
+      this.#letGo();
+      return work(await this.#opened());
     }
   }
 
+  /** The one open database: two that ask at the same time must not open two, or one would stay open unseen for ever. */
+  #opened() {
+    if (!this.#database) {
+      const opening = this.#openDatabase();
+      opening.catch(() => {
+        if (this.#database === opening) this.#database = null;
+      });
+      this.#database = opening;
+    }
+    return this.#database;
+  }
+
+  #letGo() {
+    this.#database?.then((db) => db.close()).catch(() => {});
+    this.#database = null;
+  }
+
   #openDatabase() {
-    return openDB(this.#name, 1, {
-      upgrade(/** @type {any} */ db) {
-        const entries = db.createObjectStore("entries", { keyPath: "id" });
-        entries.createIndex("standing", ["standing", "entry.seq"]);
-        db.createObjectStore("facts");
+    return openDB(this.#name, VERSION, {
+      upgrade(/** @type {any} */ db, /** @type {number} */ from, /** @type {any} */ _to, /** @type {any} */ transaction) {
+        if (from < 1) {
+          db.createObjectStore("entries", { keyPath: "id" }).createIndex("standing", ["standing", "entry.seq"]);
+          db.createObjectStore("facts");
+        }
+        if (from < 2) {
+          transaction.objectStore("entries").createIndex("digest", "digest");
+          db.createObjectStore("aside", { keyPath: "text" });
+        }
+        // An index has only what has all of its keys: an entry that is in no file, as all of before, is not in this one.
+        if (from < 3) transaction.objectStore("entries").createIndex("file", ["file", "standing"]);
+        if (from < 4) {
+          db.createObjectStore("blobs", { keyPath: "blob" });
+          db.createObjectStore("pieces", { keyPath: ["blob", "at"] });
+        }
       },
       // Another tab still has an older version open: it closes itself on "versionchange", so waiting is right.
       blocked: () => console.warn("journal: waiting for another tab to let go"),

@@ -1,31 +1,52 @@
 // @ts-check
-// The page: five screens over one notebook. It holds what outlives a screen: the entries, the room in hand, what was last
+// The page: its screens over one notebook. It holds what outlives a screen: the entries, the room in hand, what was last
 // saved; and it shows the screen that the address names.
-import { html, render, useEffect, useMemo, useRef, useState } from "../parts/ui.js";
-import { useActs } from "../parts/act.js";
-import { Notebook } from "../parts/notebook.js";
-import { outline } from "../parts/outline.js";
-import { useRoute } from "../parts/route.js";
-import { useWatched } from "../parts/watch.js";
-import { Boards } from "./boards.js";
-import { House } from "./house.js";
-import { Pieces } from "./pieces.js";
-import { Sums } from "./sums.js";
-import { Survey } from "./survey.js";
+import { html, render, useEffect, useMemo, useRef, useState } from "../controls/ui.js";
+import { useRoute } from "../controls/route.js";
+import { recall, remember } from "../controls/scrap.js";
+import { useWatched } from "../controls/watch.js";
+import { isWide } from "../controls/wide.js";
+import { useFinding } from "../drawings/found.js";
+import { Guard } from "../frame/guard.js";
+import { Keys } from "../frame/keys.js";
+import { useActs } from "../notebook/act.js";
+import { Answers } from "../notebook/answers.js";
+import { useBrought } from "../notebook/brought.js";
+import { Notebook } from "../notebook/notebook.js";
+import { outline } from "../notebook/outline.js";
+import { useOverdue } from "../notebook/overdue.js";
+import { Boards } from "./boards/screen.js";
+import { Cover } from "./cover/screen.js";
+import { House } from "./house/screen.js";
+import { Pieces } from "./pieces/screen.js";
+import { Sums } from "./sums/screen.js";
+import { Supplies } from "./supplies/screen.js";
+import { Survey } from "./survey/screen.js";
 
-const SCREENS = { survey: Survey, pieces: Pieces, boards: Boards, sums: Sums, house: House };
+/** No prototype: an address may name anything, `constructor` too. */
+const SCREENS = {
+  __proto__: null,
+  survey: Survey,
+  pieces: Pieces,
+  boards: Boards,
+  cover: Cover,
+  supplies: Supplies,
+  sums: Sums,
+  house: House,
+};
 const ROOM_IN_HAND = "scantling room";
 
 /**
  * @param {Element} root
- * @param {object} services engine, journal, sync and update, as app.js makes them
+ * @param {object} services engine, kept, journal, sync and update, as app.js makes them
  */
 export function mount(root, services) {
-  render(html`<${App} services=${services} />`, root);
+  const answers = new Answers(/** @type {any} */ (services));
+  render(html`<${Guard} services=${services}><${App} services=${services} answers=${answers} /><//>`, root);
 }
 
-/** @param {{services: any}} props */
-function App({ services }) {
+/** @param {{services: any, answers: Answers}} props */
+function App({ services, answers }) {
   const [screen = "", ...place] = useRoute();
   const { journal, update } = services;
   const entries = useWatched(
@@ -38,19 +59,22 @@ function App({ services }) {
   );
   const engine = useStanding(services.engine);
   const sync = useStanding(services.sync);
-  const [wish, setWish] = useState(recall);
-  const acts = useActs();
+  const [wish, setWish] = useState(() => recall(ROOM_IN_HAND) ?? "");
+  const acts = useActs(journal);
+  const carried = useBrought(journal);
+  useFinding();
+  const overdue = useOverdue(journal, journal.counts().alone > 0);
   const [saved, setSaved] = useState(null);
   const [unreached, setUnreached] = useState(new Set());
   const arrived = useRef(false);
-  const replies = useRef(new Map());
+  const surveys = useRef(new Map());
   useEffect(() => {
     arrived.current = true;
   }, []);
   const found = useMemo(() => outline(entries), [entries]);
   const room = found.rooms.get(wish) ?? [...found.rooms.values()][0] ?? null;
   const takeRoom = (id) => {
-    localStorage.setItem(ROOM_IN_HAND, id);
+    remember(ROOM_IN_HAND, id);
     setWish(id);
   };
   const notebook = {
@@ -64,22 +88,30 @@ function App({ services }) {
     room,
     takeRoom,
     ...acts,
+    ...carried,
+    overdue,
     saved,
     setSaved,
     unreached,
     setUnreached,
     counts: journal.counts(),
     arrived: arrived.current,
-    replies: replies.current,
+    answers,
+    surveys: surveys.current,
   };
   const Screen = SCREENS[/** @type {keyof SCREENS} */ (screen)] ?? Survey;
-  return html`<${Notebook.Provider} value=${notebook}><${Screen} place=${place} key=${[screen, ...place].join("/")} /><//>`;
+  // At the table a list stays as it is while what is beside it changes.
+  const here = isWide() && isBeside(screen, place) ? screen : [screen, ...place].join("/");
+  return html`<${Notebook.Provider} value=${notebook}>
+    <${Guard} services=${services} key=${here}><${Screen} place=${place} /><//>
+    <${Keys} />
+  <//>`;
 }
 
-function recall() {
-  return localStorage.getItem(ROOM_IN_HAND) ?? "";
+/** Whether a place is a list, or a line of it that is shown beside it. @param {string} screen @param {string[]} place */
+function isBeside(screen, [name, ...rest]) {
+  return screen === "pieces" ? !["free", "saw", "labels"].includes(name) && !rest.length : screen === "survey" && (!name || name === "row");
 }
-
 
 /** The state of a service, in its own word. @param {any} service */
 function useStanding(service) {

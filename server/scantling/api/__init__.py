@@ -7,35 +7,50 @@ from pathlib import Path
 
 from flask import Flask
 
-from scantling.api import ask, houses, journal, pieces, readings, reference, rooms, sync
+from scantling.api import reference
 from scantling.api.door import guard
+from scantling.api.forwarded import ForwardedFix, Network
+from scantling.api.nouns import NOUNS
 from scantling.api.reference import build_api, describe_questions
-from scantling.laptop import Laptop
+from scantling.api.visitor import Entrance
+from scantling.households import Households
+from scantling.lan.home import Home
 from scantling.site import Site
-from scantling.store import open_store
-
-NOUNS = (ask, houses, rooms, readings, pieces, journal, sync)
+from scantling.store import Database
 
 
 @dataclass(frozen=True, slots=True)
 class Config:
-    """What an app needs to know: the notebook's folder, the host names it answers to besides loopback, and the page."""
+    """What an app needs to know.
 
-    data: Path
+    `names` are the host names it answers to besides loopback's, `home` the laptop on its network, `origins` the pages
+    elsewhere that paired devices may use, `proxies` where a proxy asks from that says who asked it, `beside` the folder
+    for attachments where the journal is in a database.
+    """
+
+    data: Path | Database
     names: tuple[str, ...] = ()
     site: Site = field(default_factory=Site)
+    home: Home | None = None
+    origins: tuple[str, ...] = ()
+    proxies: tuple[Network, ...] = ()
+    beside: Path | None = None
 
 
 def create_app(config: Config) -> Flask:
     """The app on an opened notebook. Raises StoreError when the folder cannot be used."""
     app = Flask("scantling", static_folder=None)
-    app.extensions["scantling"] = Laptop(open_store(config.data))
+    households = Households(config.data, config.beside)
+    app.extensions.update(households=households, scantling=households.own)
     app.config["BUILD"] = config.site.build
+    app.config["HOME"] = config.home
     api = build_api(app)
     for noun in NOUNS:
         api.register_blueprint(noun.blueprint)
     describe_questions(api)
     app.register_blueprint(reference.blueprint)
     app.register_blueprint(config.site.blueprint())
-    guard(app, config.names)
+    guard(app, Entrance(config.names, config.home, frozenset(config.origins), bool(config.proxies)))
+    if config.proxies:
+        app.wsgi_app = ForwardedFix(app.wsgi_app, config.proxies)  # type: ignore[method-assign]
     return app

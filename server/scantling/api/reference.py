@@ -6,6 +6,7 @@ The page stands on its own (no script, no other host), so it reads the same in a
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
@@ -17,10 +18,10 @@ from markupsafe import Markup
 from marshmallow import Schema
 from marshmallow.fields import Field
 
-from scantling.api.door import RefusalBody
+from scantling.api.refusals import RefusalBody
 from scantling.engine.desk import QUESTIONS
-from scantling.engine.lengths import SIXTY_FOURTH, Length, format_length
 from scantling.engine.shapes import DegreesText, LengthText
+from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_length
 from scantling.site import HEADERS
 
 STYLE = (Path(__file__).parent / "templates" / "reference.css").read_text(encoding="utf-8")
@@ -69,6 +70,7 @@ def read_reference() -> Response:
     ]
     page = render_template(
         "reference.html",
+        build=flask.current_app.config["BUILD"],
         groups=list(list_groups(spec)),
         questions=questions,
         shapes=list(list_shapes(spec)),
@@ -145,6 +147,8 @@ def describe_field(self: object, field: Field[Any], ret: dict[str, Any], **_: ob
     described: dict[str, Any] = {}
     if isinstance(ret.get("default"), Length):
         described["default"] = format_length(ret["default"], SIXTY_FOURTH)
+    if isinstance(ret.get("default"), Fraction):
+        described["default"] = str(ret["default"])
     if isinstance(field, LengthText | DegreesText):
         described["type"] = "string"
         described.setdefault("description", ret.get("description") or (type(field).__doc__ or "").partition("\n")[0])

@@ -12,8 +12,13 @@ from scantling.engine.notebook import Notebook
 from scantling.engine.questions import QUESTIONS
 from scantling.engine.questions.question import Clock, Context
 from scantling.engine.shapes import QuestionError, load
+from scantling.engine.weight import QUESTIONS_AT_MOST, check_weight
 
 __all__ = ["QUESTIONS", "Desk", "answer"]
+
+# Texts of answers: a survey for each wall of the room in hand, and what its other screens show.
+TEXTS_AT_MOST = 40
+QUESTION_AT_MOST = 300
 
 
 class Desk:
@@ -44,6 +49,8 @@ class Desk:
             if name not in QUESTIONS:
                 raise QuestionError("no-such-question", field="ask", name=name[:40], names=", ".join(QUESTIONS))
             asked = QUESTIONS[name]
+            if not asked.of_entries:
+                check_weight(question)
             return {"answer": asked.answer(load(asked.loader, question), self.context)}
         except EngineError as refusal:
             return {"error": refusal.body()}
@@ -55,7 +62,23 @@ class Desk:
         except (ValueError, RecursionError) as error:
             why = "it is nested too deep" if isinstance(error, RecursionError) else str(error)
             return dump({"error": QuestionError("not-json", why=why).body()})
-        return dump([self.answer(one) for one in asked] if isinstance(asked, list) else self.answer(asked))
+        if isinstance(asked, list) and len(asked) > QUESTIONS_AT_MOST:
+            refusal = QuestionError("too-many-questions", count=len(asked), most=QUESTIONS_AT_MOST)
+            return dump({"error": refusal.body()})
+        return f"[{','.join(map(self._text, asked))}]" if isinstance(asked, list) else self._text(asked)
+
+    def _text(self, question: object) -> str:
+        """One answer as text; asked again with nothing new to say, the very same text."""
+        if not _is_kept(question) or len(named := json.dumps(question, sort_keys=True)) > QUESTION_AT_MOST:
+            return dump(self.answer(question))
+        derived = self.context.notebook.derived
+        return derived("answer", named, lambda: dump(self.answer(question)), TEXTS_AT_MOST)
+
+
+def _is_kept(question: object) -> bool:
+    if not isinstance(question, Mapping) or not all(isinstance(question.get(one), str) for one in ("ask", "room")):
+        return False
+    return question["ask"] in QUESTIONS and QUESTIONS[question["ask"]].kept
 
 
 def dump(answered: object) -> str:

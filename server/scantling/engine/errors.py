@@ -11,7 +11,7 @@ from typing import ClassVar
 QUOTE_AT_MOST = 48
 # Controls, marks that turn the direction of text, lone surrogates. Named here, because what Python calls printable
 # differs between the versions that two devices run, and they must answer alike.
-_UNSHOWN = re.compile("[\x00-\x1f\x7f-\x9f\xad\u200b-\u200f\u2028-\u202e\u2060-\u206f\ud800-\udfff\ufeff\ufff9-\uffff]")
+UNSHOWN = re.compile("[\x00-\x1f\x7f-\x9f\xad\u200b-\u200f\u2028-\u202e\u2060-\u206f\ud800-\udfff\ufeff\ufff9-\uffff]")
 
 
 def plain(text: str, instead: str = "·") -> str:
@@ -20,7 +20,7 @@ def plain(text: str, instead: str = "·") -> str:
     >>> plain("63\\x001/4")
     '63·1/4'
     """
-    return _UNSHOWN.sub(instead, text)
+    return UNSHOWN.sub(instead, text)
 
 
 def quote(text: str) -> str:

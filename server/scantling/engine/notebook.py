@@ -5,18 +5,23 @@ ids that every device agrees on. So the arrival order and repeats cannot matter,
 """
 
 import json
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any, TypeVar
 
 from scantling.engine.errors import EngineError
 from scantling.engine.journal import Entry, admit_entry, fits
+from scantling.engine.kept import AT_MOST, Kept
 
 T = TypeVar("T")
-SUBJECT = {"house": "house", "room": "room", "wall": "wall", "opening": "opening", "obstacle": "obstacle",
-           "free": "free"}  # fmt: skip
-PARENT = {"room": "house", "wall": "room", "opening": "wall", "obstacle": "wall", "free": "room"}
+# Kinds that say something of a thing by its id, which stands in their body under the kind's own name.
+SUBJECTS = ("house", "room", "wall", "opening", "obstacle", "free", "article", "covering", "lot", "attachment")
+PARENT = {"room": "house", "wall": "room", "opening": "wall", "obstacle": "wall", "free": "room", "article": "house",
+          "covering": "room", "lot": "of", "attachment": "of"}  # fmt: skip
+# What names the group in which entries of a kind are read; none where all of a kind are one group.
+GATHERED = {**PARENT, "house": "", "device": "", "reading": "of", "setting": "of", "issue": "room", "state": "piece",
+            "plan": "of", "tick": "of"}  # fmt: skip
 
 
 @dataclass(slots=True)
@@ -27,9 +32,8 @@ class Notebook:
     _about: dict[tuple[str, str], dict[str, Entry]] = field(default_factory=lambda: defaultdict(dict))
     _strikes: dict[str, list[str]] = field(default_factory=lambda: defaultdict(list))
     _fit: dict[str, bool] = field(default_factory=dict)
-    _kinds: Counter[str] = field(default_factory=Counter)
-    _forgotten: int = 0
-    _derived: dict[tuple[str, str], tuple[object, Any]] = field(default_factory=dict)
+    _unfollowed: list[str] = field(default_factory=list)
+    _kept: Kept = field(default_factory=Kept)
 
     def take(self, entries: Iterable[Mapping[str, Any]]) -> dict[str, Any]:
         """Add entries; the same entry twice is one entry. What is not an entry at all is named and left out."""
@@ -50,42 +54,37 @@ class Notebook:
                 return 0
             self._forget(known)  # two devices gave one id to two texts: all must keep the same one, in any order
         self.entries[entry.id] = entry
-        self._kinds[entry.kind] += 1
         for group in _groups(entry):
             self._about[group][entry.id] = entry
+            self._kept.change(group)
         if entry.kind == "strike":
             self._strikes[str(entry.body.get("entry"))].append(entry.id)
+            self._unfollowed.append(entry.id)
         return known is None
 
     def _forget(self, entry: Entry) -> None:
         self._fit.pop(entry.id, None)
-        self._forgotten += 1
+        self._kept.forget()
         for group in _groups(entry):
             del self._about[group][entry.id]
         if entry.kind == "strike":
             self._strikes[str(entry.body.get("entry"))].remove(entry.id)
 
-    def derived(self, what: str, room: str, derive: Callable[[], T]) -> T:
-        """What was derived of a room, derived again only when an entry about it has come since."""
-        revision = self._revision(room)
-        known = self._derived.get((what, room))
-        if known is None or known[0] != revision:
-            known = self._derived[what, room] = (revision, derive())
-        found: T = known[1]
-        return found
+    def derived(self, what: str, of: str, derive: Callable[[], T], at_most: int = AT_MOST) -> T:
+        """What was derived, derived again only when something that it was derived from has been said since."""
+        self._follow_strikes()
+        return self._kept.derive(what, of, derive, at_most)
 
-    def _revision(self, room: str) -> tuple[int, ...]:
-        # The sets only grow, so their sizes tell whether anything came. All but readings are few, and counted by kind:
-        # a wall or a door may be said to be in another room, which says something of this one too.
-        walls = self._subjects("wall", room)
-        things = [thing for wall in walls for kind in ("opening", "obstacle") for thing in self._subjects(kind, wall)]
-        about = self._about
-        readings = sum(len(about[group]) for of in (*walls, *things) if (group := ("reading", of)) in about)
-        few = (self._kinds[kind] for kind in (*SUBJECT, "setting", "issue", "state", "strike"))
-        return readings, *few, self._forgotten
-
-    def _subjects(self, kind: str, parent: str) -> set[str]:
-        return {str(entry.body.get(SUBJECT[kind])) for entry in self._about.get((kind, parent), {}).values()}
+    def _follow_strikes(self) -> None:
+        """New strikes change what is known of whatever they come to, through strikes of strikes."""
+        followed: set[str] = set()
+        for strike in self._unfollowed:
+            while strike not in followed and (entry := self.entries.get(strike)):
+                followed.add(strike)
+                for group in _groups(entry):
+                    self._kept.change(group)
+                strike = str(entry.body.get("entry")) if entry.kind == "strike" else ""
+        self._unfollowed.clear()
 
     @property
     def kept_unread(self) -> int:
@@ -96,8 +95,9 @@ class Notebook:
         """Every readable entry of a kind about a subject, struck ones too, in order.
 
         Children by parent: about("room", house), about("wall", room), about("reading", wall), about("setting", house),
-        about("issue", room), about("state", piece), about("plan", room).
+        about("issue", room), about("state", piece), about("plan", room), about("tick", room).
         """
+        self._kept.note((kind, subject))
         found = self._about.get((kind, subject), {})
         return sorted((entry for entry in found.values() if self._is_fit(entry)), key=lambda entry: entry.order)
 
@@ -113,29 +113,33 @@ class Notebook:
         """
         if entry_id not in self._strikes:
             return None
-        reached = self._strikers(entry_id)
+        strikers = self._strikers(entry_id)
+        open_yet = {strike: len(found) for strike, found in strikers.items()}
         force: dict[str, bool] = {}
-        changed = True
-        while changed:
-            changed = False
-            for strike in reached:
-                strikers = [other for other in self._strikes.get(strike, ()) if other in reached]
-                against = [other for other in strikers if force.get(other, True)]
-                settled = all(other in force for other in against)
-                if strike not in force and settled:
-                    force[strike] = not against
-                    changed = True
-        return min((strike for strike in self._strikes.get(entry_id, ()) if force.get(strike)), default=None)
+        settled = [strike for strike in strikers if not open_yet[strike]]
+        while settled:
+            strike = settled.pop()
+            force[strike] = not any(force[other] for other in strikers[strike])
+            struck = self.entries[strike].body["entry"]
+            if struck in open_yet:
+                open_yet[struck] -= 1
+                if not open_yet[struck]:
+                    settled.append(struck)
+        return min((strike for strike in self._strikes[entry_id] if force.get(strike)), default=None)
 
-    def _strikers(self, entry_id: str) -> list[str]:
-        reached: list[str] = []
-        waiting = sorted(self._strikes.get(entry_id, ()))
+    def _strikers(self, entry_id: str) -> dict[str, list[str]]:
+        """Every strike that bears on an entry, with those that bear on it directly."""
+        reached: dict[str, list[str]] = {}
+        waiting = self._fit_strikes(entry_id)
         while waiting:
             strike = waiting.pop()
-            if strike not in reached and self._is_fit(self.entries[strike]):
-                reached.append(strike)
-                waiting += sorted(self._strikes.get(strike, ()))
+            if strike not in reached:
+                reached[strike] = self._fit_strikes(strike)
+                waiting += reached[strike]
         return reached
+
+    def _fit_strikes(self, entry_id: str) -> list[str]:
+        return [strike for strike in self._strikes.get(entry_id, ()) if self._is_fit(self.entries[strike])]
 
     def heads(self, statements: Iterable[Entry]) -> list[Entry]:
         """The statements in force: neither struck nor superseded by one in force. More than one is a conflict."""
@@ -153,7 +157,7 @@ class Notebook:
         return self._in_force(kind, parent)
 
     def _in_force(self, kind: str, parent: str) -> Iterator[tuple[str, Entry, list[Entry]]]:
-        for subject in dict.fromkeys(entry.body[SUBJECT[kind]] for entry in self.about(kind, parent)):
+        for subject in dict.fromkeys(entry.body[kind] for entry in self.about(kind, parent)):
             # Every statement about it, wherever it was said to be: a door said to be on another wall has left this one.
             heads = self.heads(self.about(f"the {kind}", subject))
             if heads and _is_in(heads[-1], parent):
@@ -161,11 +165,18 @@ class Notebook:
 
     def settings(self, of: str) -> dict[str, tuple[Entry, list[Entry]]]:
         """The settings of a house or room by name: the one to use (the latest) and all in force."""
+        return self._in_force_by("name", self.about("setting", of))
+
+    def ticks(self, of: str, which: str) -> dict[str, tuple[Entry, list[Entry]]]:
+        """What is ticked off on a list of a house, room or covering, by the line's key, as `settings` gives them."""
+        return self._in_force_by("key", (entry for entry in self.about("tick", of) if entry.body["list"] == which))
+
+    def _in_force_by(self, name: str, said: Iterable[Entry]) -> dict[str, tuple[Entry, list[Entry]]]:
         by_name: dict[str, list[Entry]] = {}
-        for entry in self.about("setting", of):
-            by_name.setdefault(entry.body["name"], []).append(entry)
-        headed = {name: self.heads(statements) for name, statements in sorted(by_name.items())}
-        return {name: (heads[-1], heads) for name, heads in headed.items() if heads}
+        for entry in said:
+            by_name.setdefault(entry.body[name], []).append(entry)
+        headed = {key: self.heads(statements) for key, statements in sorted(by_name.items())}
+        return {key: (heads[-1], heads) for key, heads in headed.items() if heads}
 
     def walls(self, room: str) -> list[tuple[str, Entry, list[Entry]]]:
         """The walls of a room from left to right: each stands after the one it names; of two, the later first."""
@@ -216,15 +227,11 @@ def fold(entries: Iterable[Mapping[str, Any]]) -> Notebook:
 
 def _groups(entry: Entry) -> Iterator[tuple[str, str]]:
     body = entry.body
-    parent = {"house": "", "room": body.get("house"), "wall": body.get("room"), "opening": body.get("wall"),
-              "obstacle": body.get("wall"), "reading": body.get("of"), "setting": body.get("of"),
-              "issue": body.get("room"), "state": body.get("piece"), "free": body.get("room"),
-              "plan": body.get("of"),
-              "device": ""}  # fmt: skip
-    if entry.kind in parent:
-        yield entry.kind, str(parent[entry.kind])
-    if entry.kind in SUBJECT:
-        yield f"the {entry.kind}", str(body.get(SUBJECT[entry.kind]))
+    if entry.kind in GATHERED:
+        named = GATHERED[entry.kind]
+        yield entry.kind, str(body.get(named)) if named else ""
+    if entry.kind in SUBJECTS:
+        yield f"the {entry.kind}", str(body.get(entry.kind))
 
 
 def _as_data(entry: Entry) -> dict[str, Any]:

@@ -5,28 +5,35 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
-from scantling.engine.angles import SQUARE, parse_degrees
-from scantling.engine.boards.case import Stock
+from scantling.engine.boards.case.case import Stock
 from scantling.engine.errors import EngineError, quote
-from scantling.engine.lengths import Length, format_length, parse_length
+from scantling.engine.movement import GREEN, find_wood
 from scantling.engine.standard import (
+    AT_ARRIS,
+    EVEN,
     HEADS,
+    IN_CORNER,
     INSIDE_JOINTS,
     MOLDINGS,
     NO,
     NONE,
+    OFFCUT,
+    ON_FALLING_FLOOR,
     OPEN_ENDS,
     OVERAGE_AT_MOST,
     PROUD_ENDS,
     SPARES_AT_MOST,
+    STEEPEST_RAKE,
     STEEPEST_SCARF,
     STYLES,
+    THING_ENDS,
     YES,
     Standard,
     StandardError,
     parse_price,
 )
-from scantling.engine.trim.movement import GREEN, find_wood
+from scantling.engine.tape.angles import SQUARE, parse_degrees
+from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_length, parse_length
 
 
 def parse_stock(rows: object) -> tuple[Stock, ...]:
@@ -48,6 +55,8 @@ def _positive(name: str, value: str) -> Length:
     length = parse_length(value)
     if length.inches <= 0:
         raise StandardError("not-positive", name=name, text=quote(value))
+    if length.inches < SIXTY_FOURTH.inches:
+        raise StandardError("too-thin", name=name, text=quote(value))
     return length
 
 
@@ -75,6 +84,13 @@ def _spring(name: str, value: str) -> Fraction:
     degrees = parse_degrees(value)
     if not 0 < degrees < SQUARE:
         raise StandardError("no-spring", text=quote(value))
+    return degrees
+
+
+def _rake(name: str, value: str) -> Fraction:
+    degrees = parse_degrees(value)
+    if not 0 < degrees < STEEPEST_RAKE:
+        raise StandardError("no-rake", text=quote(value))
     return degrees
 
 
@@ -110,6 +126,13 @@ def _scarf(name: str, value: str) -> Fraction:
     return degrees
 
 
+def _range(name: str, value: str) -> Fraction:
+    degrees = parse_degrees(value)
+    if not 45 <= degrees < SQUARE:
+        raise StandardError("no-range", text=quote(value))
+    return degrees
+
+
 def _or_none(parse: Any) -> Any:
     return lambda name, value: None if value.strip() == NONE else parse(name, value)
 
@@ -120,11 +143,13 @@ def _stock(name: str, value: object) -> tuple[Stock, ...]:
 
 SETTINGS: dict[str, Any] = {
     "base.wanted": _choice(YES, NO),
-    "casing.wanted": _choice(YES, NO),
+    "casing.wanted": _choice(YES, NO, NONE),
     "base.height": _positive,
     "base.thickness": _positive,
     "base.inside": _choice(*INSIDE_JOINTS),
     "base.scarf": _scarf,
+    "base.floor": _choice(*ON_FALLING_FLOOR),
+    "scarf.place": _choice(EVEN, OFFCUT),
     "base.stock": _stock,
     **{
         f"{molding}.{setting}": parse
@@ -141,8 +166,19 @@ SETTINGS: dict[str, Any] = {
         if hasattr(Standard, f"{molding}_{setting}")
     },
     "crown.spring": _spring,
+    "crown.spring_in": _not_negative,
     "crown.inside": _choice("cope", "miter"),
+    "blocking.wanted": _choice(YES, NO),
+    "blocking.gap": _not_negative,
+    "blocking.stock": _stock,
     "joint.gap": _not_negative,
+    "cope.least": _not_negative,
+    "thing.clearance": _not_negative,
+    "thing.end": _choice(*THING_ENDS),
+    "thing.rake": _or_none(_rake),
+    "thing.rises": _choice("left", "right"),
+    "toe.height": _or_none(_positive),
+    "toe.depth": _positive,
     "open_end": _choice(*OPEN_ENDS),
     "proud_end": _choice(*PROUD_ENDS),
     "casing.width": _positive,
@@ -150,9 +186,12 @@ SETTINGS: dict[str, Any] = {
     "casing.head_width": _or_none(_positive),
     "casing.overhang": _not_negative,
     "casing.clearance": _not_negative,
+    "casing.corner": _choice(*IN_CORNER),
+    "casing.arris": _choice(*AT_ARRIS),
     "casing.stock": _stock,
     "casing.head_stock": _stock,
     "other.stock": _named_stock,
+    "grain.order": _choice(YES, NO),
     "wood.species": _species,
     "wood.cut": _choice("flat", "quarter"),
     "wood.from": _moisture,
@@ -163,7 +202,20 @@ SETTINGS: dict[str, Any] = {
     "plinth.width": _or_none(_positive),
     "plinth.thickness": _positive,
     "plinth.stock": _stock,
+    "block.size": _or_none(_positive),
+    "block.thickness": _positive,
+    "block.stock": _stock,
+    "fillet.thickness": _or_none(_positive),
+    "fillet.overhang": _not_negative,
+    "fillet.stock": _stock,
+    "head_cap.thickness": _or_none(_positive),
+    "head_cap.overhang": _not_negative,
+    "head_cap.stock": _stock,
+    "backband.width": _not_negative,
+    "backband.thickness": _positive,
+    "backband.stock": _stock,
     "window.style": _choice(*STYLES),
+    "window.mulled": _choice(YES, NO),
     "stool.thickness": _positive,
     "stool.horn": _not_negative,
     "stool.stock": _stock,
@@ -176,13 +228,22 @@ SETTINGS: dict[str, Any] = {
     "extension.stock": _stock,
     "kerf": _not_negative,
     "end_trim": _not_negative,
+    "slack": _not_negative,
     "hold": _not_negative,
+    "saw.range": _range,
     "shared_miters": _choice(YES, NO),
     "spare_sticks": lambda name, value: _few(name, value, SPARES_AT_MOST),
     "overage": lambda name, value: Fraction(_few(name, value, OVERAGE_AT_MOST)),
 }
 # What one opening may differ in from its room, on purpose: its casing and what goes with it, not the room's moldings.
-OF_OPENING = ("casing.", "plinth.", "window.", "stool.", "apron.", "extension.", "reveal", "head")
+OF_OPENING = (
+    "casing.", "plinth.", "block.", "fillet.", "head_cap.", "backband.", "window.", "stool.", "apron.", "extension.",
+    "reveal", "head",
+)  # fmt: skip
+# What a room uses up is counted by these; the question about supplies reads them.
+OF_SUPPLIES = ("caulk.", "adhesive.", "nail.", "filler.", "sandpaper.", "tape.", "paste.", "cloth.")
+# What one thing in the way may differ in: how boards end at it.
+OF_THING = ("thing.", "toe.")
 # Boards are of a size: said for one, they are not boards of another.
 SIZES = {
     "base.stock": ("base.height", "base.thickness"),
@@ -213,7 +274,7 @@ def lay_over(settings: Mapping[str, object], own: Mapping[str, object]) -> dict[
 def check_setting(name: str, value: object) -> list[EngineError]:
     """What is wrong with a setting's value: nothing, or the refusal. A name of a newer engine is not judged."""
     try:
-        derive_standard({name: value})
+        _parse_settings({name: value})
     except EngineError as error:
         return [error]
     return []
@@ -221,6 +282,12 @@ def check_setting(name: str, value: object) -> list[EngineError]:
 
 def derive_standard(settings: Mapping[str, object]) -> Standard:
     """Settings by dotted name, as written, to the standard they make. Raises the first `EngineError`."""
+    given = _parse_settings(settings)
+    fields = {name.replace(".", "_"): value for name, value in given.items()}
+    return replace(Standard(), **fields, given=frozenset(given))
+
+
+def _parse_settings(settings: Mapping[str, object]) -> dict[str, Any]:
     given: dict[str, Any] = {}
     for name, value in settings.items():
         if name in SETTINGS:
@@ -231,8 +298,7 @@ def derive_standard(settings: Mapping[str, object]) -> Standard:
                 refusal = StandardError("bad-value", name=name, sentence=error.message, field=name, at=error.at)
                 refusal.key = error.key
                 raise refusal from error
-    fields = {name.replace(".", "_"): value for name, value in given.items()}
-    return replace(Standard(), **fields, given=frozenset(given))
+    return given
 
 
 def dotted(standard: Mapping[str, Any]) -> dict[str, object]:

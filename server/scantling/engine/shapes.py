@@ -9,9 +9,12 @@ from typing import Any
 
 from marshmallow import EXCLUDE, Schema, ValidationError, fields, validate
 
-from scantling.engine.angles import parse_degrees
+from scantling.engine import forms
 from scantling.engine.errors import EngineError
-from scantling.engine.lengths import SIXTEENTH, Length, format_length, parse_length
+from scantling.engine.tape.angles import parse_degrees
+from scantling.engine.tape.figures import parse_figure
+from scantling.engine.tape.lengths import SIXTEENTH, Length, format_length, parse_length
+from scantling.engine.tape.written import LARGEST
 
 
 class QuestionError(EngineError):
@@ -20,6 +23,10 @@ class QuestionError(EngineError):
         "not-a-question": 'A question is an object with "ask" in it, such as {{"ask": "read", "text": "63 1/4"}}.',
         "not-json": "That is not JSON: {why}.",
         "bad-field": "{sentence}",
+        "too-many-questions": "That is {count:,} questions at once, and {most:,} is the most: ask in several requests.",
+        "too-much": "That holds more than {most} values, which is more than one question may: ask in parts.",
+        "too-deep": "That is nested more than {most} deep: flatten it.",
+        "too-great-a-number": "A number here is greater than anything that is measured or bought: check it.",
     }
 
 
@@ -28,10 +35,22 @@ def refused(error: EngineError) -> ValidationError:
     return ValidationError({"key": error.key, "message": error.message, "at": error.at})
 
 
+def _parse_exact(text: object) -> Length:
+    """The exact form of an answer, which nobody writes off a tape: there "631/4" is 63 1/4 without its space."""
+    length = parse_figure(text) if isinstance(text, str) else None
+    if length is None or length.inches > LARGEST:
+        raise ValidationError('Give an exact length as answers do, such as {"exact": "253/4"}.')
+    return length
+
+
 class LengthText(fields.Field[Length]):
-    """A length as a person writes it: "63 1/4", "5' 3 1/4\\"", "1607 mm"."""
+    """A length as a person writes it: "63 1/4", "5' 3 1/4\\"", "1607 mm"; or as answers do: {"exact": "253/4"}."""
+
+    wants = 'a length as text, such as "63 1/4"'
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Length:
+        if isinstance(value, Mapping):
+            return _parse_exact(value.get("exact"))
         if isinstance(value, bool) or not isinstance(value, str | int | float):
             raise ValidationError('Write a length as text, such as "63 1/4".')
         try:
@@ -42,6 +61,8 @@ class LengthText(fields.Field[Length]):
 
 class DegreesText(fields.Field[Fraction]):
     """Decimal degrees as text or number: "91.5", 90."""
+
+    wants = 'an angle in degrees, such as "91.5"'
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Fraction:
         if isinstance(value, bool) or not isinstance(value, str | int | float):
@@ -55,6 +76,8 @@ class DegreesText(fields.Field[Fraction]):
 class Graduation(LengthText):
     """What figures are shown to: a fraction of an inch between 1/64 and 1, such as "1/16"."""
 
+    wants = 'a graduation of the tape, such as "1/16"'
+
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Length:
         graduation = super()._deserialize(value, attr, data, **kwargs)
         if graduation.inches.numerator != 1 or graduation.inches.denominator not in (1, 2, 4, 8, 16, 32, 64):
@@ -62,7 +85,7 @@ class Graduation(LengthText):
         return graduation
 
 
-class Asked(Schema):
+class Asked(forms.Schema):
     """What every question has: its name, and the graduation its figures are shown to."""
 
     ask = fields.String(required=True)

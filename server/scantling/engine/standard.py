@@ -3,13 +3,14 @@
 Every setting has a default that a person can change; a piece that leans on a default says so in its working.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from fractions import Fraction
+from functools import cached_property
 
-from scantling.engine.angles import format_degrees
-from scantling.engine.boards.case import Stock
+from scantling.engine.boards.case.case import Stock
 from scantling.engine.errors import EngineError, quote
-from scantling.engine.lengths import SIXTY_FOURTH, ZERO, Length, format_length
+from scantling.engine.tape.angles import format_degrees
+from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_length
 
 INSIDE_JOINTS = ("cope", "miter", "butt")
 HEADS = ("mitered", "butted")
@@ -22,8 +23,18 @@ MOLDINGS = {
     "chair_rail": ("thickness", "width"), "picture_rail": ("thickness", "width"),
 }  # fmt: skip
 STEEPEST_SCARF = Fraction(60)
+STEEPEST_RAKE = Fraction(60)
 OPEN_ENDS = ("square", "returned")
-PROUD_ENDS = ("eased", "returned")
+NOTCHED = "notched"
+PROUD_ENDS = ("eased", "returned", NOTCHED, "butted")
+KEEPS, YIELDS = "keeps", "yields"
+IN_CORNER = (KEEPS, YIELDS)
+ENDED, WRAPPED = "ended", "wrapped"
+AT_ARRIS = (ENDED, WRAPPED)
+ON_FALLING_FLOOR = ("follow", "scribe", "taper")
+THING_ENDS = ("square", "scribed")
+BLOCKING = "crown blocking"
+EVEN, OFFCUT = "even", "offcut"
 SPARES_AT_MOST = 20
 OVERAGE_AT_MOST = 100
 
@@ -32,11 +43,14 @@ class StandardError(EngineError):
     sentences = {
         "not-a-choice": "{name} is one of {choices}, not {text}.",
         "not-positive": "{name} must be more than nothing, not {text}.",
+        "too-thin": "{name} is no less than 1/64 in, the finest mark of a tape, not {text}.",
         "not-money": "{text} is not a price: write dollars and cents such as 19.98.",
         "not-a-count": "{text} is not a count: write how many there are, or leave it empty for any number.",
         "not-so-many": "{name} is a whole number from 0 to {most}, not {text}.",
         "not-stock": "Stock is a list of rows, each with a length and a price.",
         "no-scarf": "A scarf of {text} is too long a lap: write degrees from square, up to 60, such as 30.",
+        "no-range": "A saw that turns to {text} cuts no miter: write degrees from square, 45 or more, such as 50.",
+        "no-rake": "{text} is no rake of a stair: write degrees from level, above 0 and under 60, such as 37; or none.",
         "no-spring": "A spring of {text} is no lean: write the angle at the wall, above 0 and under 90, such as 38.",
         "no-profile": "Boards of other profiles are rows, each with the name of its profile, a length and a price.",
         "no-moisture": "{text} is no moisture of dry wood: write a percentage up to 30, such as 8.",
@@ -44,7 +58,7 @@ class StandardError(EngineError):
     }
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)  # not slotted: what is derived of it is kept in it, for every piece asks
 class Standard:
     """What the pieces are made to. Defaults are common practice, no source, but for the reveal and the strips' step.
 
@@ -64,6 +78,8 @@ class Standard:
     base_thickness: Length = Length(Fraction(9, 16))
     base_inside: str = "cope"
     base_scarf: Fraction = Fraction(30)
+    base_floor: str = "follow"
+    scarf_place: str = EVEN
     base_stock: tuple[Stock, ...] = ()
     cap_width: Length = Length(Fraction(9, 8))
     cap_thickness: Length = Length(Fraction(1, 2))
@@ -86,8 +102,19 @@ class Standard:
     crown_width: Length = Length(Fraction(29, 8))
     crown_spring: Fraction = Fraction(38)
     crown_inside: str = "cope"
+    crown_spring_in: Length = Length(Fraction(1, 16))
     crown_stock: tuple[Stock, ...] = ()
+    blocking_wanted: str = NO
+    blocking_gap: Length = Length(Fraction(1, 4))
+    blocking_stock: tuple[Stock, ...] = ()
     joint_gap: Length = Length(Fraction(1, 16))
+    cope_least: Length = Length(Fraction(8))
+    thing_clearance: Length = Length(Fraction(1, 8))
+    thing_end: str = "square"
+    thing_rake: Fraction | None = None
+    thing_rises: str = "right"
+    toe_height: Length | None = None
+    toe_depth: Length = Length(Fraction(3))
     open_end: str = "square"
     proud_end: str = "eased"
     casing_width: Length = Length(Fraction(9, 4))
@@ -95,8 +122,22 @@ class Standard:
     casing_head_width: Length | None = None
     casing_overhang: Length = ZERO
     casing_clearance: Length = ZERO
+    casing_corner: str = KEEPS
+    casing_arris: str = ENDED
     casing_stock: tuple[Stock, ...] = ()
     casing_head_stock: tuple[Stock, ...] = ()
+    block_size: Length | None = None
+    block_thickness: Length = Length(Fraction(15, 16))
+    block_stock: tuple[Stock, ...] = ()
+    fillet_thickness: Length | None = None
+    fillet_overhang: Length = Length(Fraction(1, 4))
+    fillet_stock: tuple[Stock, ...] = ()
+    head_cap_thickness: Length | None = None
+    head_cap_overhang: Length = Length(Fraction(3, 4))
+    head_cap_stock: tuple[Stock, ...] = ()
+    backband_width: Length = ZERO
+    backband_thickness: Length = Length(Fraction(1))
+    backband_stock: tuple[Stock, ...] = ()
     reveal: Length = Length(Fraction(3, 16))
     head: str = "mitered"
     plinth_height: Length | None = None
@@ -104,6 +145,7 @@ class Standard:
     plinth_thickness: Length = Length(Fraction(1))
     plinth_stock: tuple[Stock, ...] = ()
     window_style: str = STOOL
+    window_mulled: str = NO
     stool_thickness: Length = Length(Fraction(3, 4))
     stool_horn: Length = Length(Fraction(1, 2))
     stool_stock: tuple[Stock, ...] = ()
@@ -116,11 +158,14 @@ class Standard:
     extension_stock: tuple[Stock, ...] = ()
     kerf: Length = Length(Fraction(1, 8))
     end_trim: Length = Length(Fraction(1, 2))
+    slack: Length = Length(Fraction(1, 4))
+    saw_range: Fraction = Fraction(50)
     hold: Length = Length(Fraction(12))
     shared_miters: str = NO
     spare_sticks: int = 0
     overage: Fraction = Fraction(0)
     other_stock: tuple[tuple[str, Stock], ...] = ()
+    grain_order: str = NO
     wood_species: str = ""
     wood_cut: str = "flat"
     wood_from: Fraction | None = None
@@ -138,13 +183,17 @@ class Standard:
         thickness, width = (getattr(self, f"{molding}_{size}") for size in MOLDINGS[molding])
         return profile_name(molding.replace("_", " "), thickness, width)
 
-    def base_of(self, thickness: Length) -> str:
+    def base_profile_of(self, thickness: Length) -> str:
         """The name of base of another thickness, which is bought as a profile of its own."""
         return profile_name("base", thickness, self.base_height)
 
     @property
     def casing_profile(self) -> str:
         return profile_name("casing", self.casing_thickness, self.casing_width)
+
+    def shared_profile(self, wide: Length) -> str:
+        """Of what stands between mulled windows: casing, ripped; flat stock where that is too narrow."""
+        return self.casing_profile if wide <= self.casing_width else profile_name("flat", self.casing_thickness, wide)
 
     @property
     def head_width(self) -> Length:
@@ -159,6 +208,15 @@ class Standard:
     @property
     def plinth_profile(self) -> str:
         return profile_name("plinth", self.plinth_thickness, self.plinth_width or self.casing_width)
+
+    @property
+    def wants_backband(self) -> bool:
+        """Whether a band goes round casing: where it was given a width."""
+        return self.backband_width > ZERO
+
+    @property
+    def backband_profile(self) -> str:
+        return profile_name("backband", self.backband_thickness, self.backband_width)
 
     @property
     def stool_profile(self) -> str:
@@ -181,27 +239,61 @@ class Standard:
         """By its thickness alone: how wide each strip is ripped, its depths say."""
         return profile_name("jamb stock", self.extension_thickness)
 
+    def is_but_for_stock(self, other: "Standard") -> bool:
+        """Whether two standards are one but for the boards of other profiles that they know."""
+        own, its = vars(self), vars(other)  # most settings of two standards are the very same objects: quick to tell
+        return self is other or all(own[one.name] == its[one.name] for one in _BUT_FOR_STOCK)
+
+    @property
+    def is_bare(self) -> bool:
+        """Whether openings have no casing at all, and base comes to their arris."""
+        return self.casing_wanted == NONE
+
     def wants(self, trim: str) -> bool:
         """Whether a kind of trim is wanted at all: base, casing, shoe, extension."""
         return bool(getattr(self, f"{trim}_wanted") == YES)
 
-    @property
+    @cached_property
+    def _stock_names(self) -> dict[str, str]:
+        """Which field holds the boards of each profile that this standard makes."""
+        own = {
+            self.plinth_profile: "plinth_stock",
+            self.stool_profile: "stool_stock",
+            self.extension_profile: "extension_stock",
+            self.apron_profile: "apron_stock",
+            self.head_profile: "casing_head_stock",
+            self.casing_profile: "casing_stock",
+            BLOCKING: "blocking_stock",
+            self.backband_profile: "backband_stock",
+        }
+        built: dict[str, tuple[str, tuple[Length | None, ...]]] = {
+            "corner block": ("block_stock", (self.block_thickness, self.block_size)),
+            "fillet": ("fillet_stock", (self.fillet_thickness,)),
+            "head cap": ("head_cap_stock", (self.head_cap_thickness,)),
+        }
+        own |= {
+            profile_name(name, *(size for size in sizes if size)): held
+            for name, (held, sizes) in built.items()
+            if all(sizes)
+        }
+        return own | {self.profile_of(name): f"{name}_stock" for name in ("crown", *MOLDINGS)}
+
+    @cached_property
     def stocks(self) -> dict[str, tuple[Stock, ...]]:
         """The boards of every profile that this standard makes, by its name."""
-        stock = {
-            self.plinth_profile: self.plinth_stock,
-            self.stool_profile: self.stool_stock,
-            self.extension_profile: self.extension_stock,
-            self.apron_profile: self.apron_stock,
-            self.head_profile: self.casing_head_stock,
-            self.casing_profile: self.casing_stock,
-        }
-        stock |= {self.profile_of(name): getattr(self, f"{name}_stock") for name in ("crown", *MOLDINGS)}
-        return stock
+        return {profile: getattr(self, name) for profile, name in self._stock_names.items()}
+
+    def stock_setting(self, profile: str) -> str:
+        """The setting that its boards are said in: base.stock; of a profile that no rule makes, other.stock."""
+        name = self._stock_names.get(profile, "other_stock")
+        return "casing.head_stock" if name == "casing_head_stock" else f"{name.removesuffix('_stock')}.stock"
 
     def stock_of(self, profile: str) -> tuple[Stock, ...]:
         """The boards of a profile that can be bought or are on hand; none of one that this standard does not make."""
         return self.stocks.get(profile) or tuple(row for name, row in self.other_stock if name == profile)
+
+
+_BUT_FOR_STOCK = [one for one in fields(Standard) if one.name not in ("other_stock", "window_mulled", "given")]
 
 
 def _size(length: Length) -> str:

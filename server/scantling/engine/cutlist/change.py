@@ -7,22 +7,25 @@ the tape. A piece that is fitted is not judged: it hangs, and the readings no lo
 from dataclasses import dataclass
 from fractions import Fraction
 
-from scantling.engine.angles import format_degrees
 from scantling.engine.cutlist.states import Made
-from scantling.engine.lengths import SIXTY_FOURTH, ZERO, Length, format_length
-from scantling.engine.trim.ends import End
+from scantling.engine.tape.angles import format_degrees
+from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_length
+from scantling.engine.trim.ends import End, set_to
 from scantling.engine.trim.piece import Piece
-from scantling.engine.trim.tolerance import MARK, NOT_SQUARE
+from scantling.engine.trim.told.tolerance import MARK, NOT_SQUARE
 
 # What a joint bears without being seen: half a sixteenth, the pencil's own width. Common practice, no source.
 BEARS = MARK
+# A board that is off by more was cut to something else, or a reading since is wrong. Common practice, no source.
+BEYOND = Length(Fraction(1, 2))
 
 
 @dataclass(frozen=True, slots=True)
 class Change:
     """`by` is how much the board is long (positive) or short; None where an end alone is otherwise.
 
-    `advice` is trim, recut, end (cut an end anew) or taken-up (another piece, still to cut, makes up for it).
+    `advice` is trim, recut, doubt (the reading may be the wrong one, or the board), end (cut an end anew) or taken-up
+    (another piece, still to cut, makes up for it).
     """
 
     advice: str
@@ -44,16 +47,20 @@ def _of_length(letter: str, by: Length, nearest: Length, taken_up_by: str) -> Ch
     way = "long" if by > ZERO else "short"
     if taken_up_by:
         return Change("taken-up", f"{letter} is {shown} {way}: {taken_up_by}, still to cut, makes up for it.", by)
+    if abs(by) > BEYOND:
+        said = f"{letter} is {shown} {way}, more than a reading is out by: is the reading the wrong one, or the board? "
+        return Change("doubt", f"{said}Read both again before you cut.", by)
     if by > ZERO:
         return Change("trim", f"{letter} is {shown} long: trim {shown}.", by)
     return Change("recut", f"{letter} is {shown} short: recut.", by)
 
 
 def _of_end(piece: Piece, side: str, was: tuple[str, Fraction] | None, now: End) -> Change | None:
-    if was is None or (was[0] == now.joint and abs(was[1] - now.saw) < NOT_SQUARE):
+    if was is None or (was[0] == now.joint and abs(set_to(*was) - now.setting) < NOT_SQUARE):
         return None
     before = f"{was[0]}, {format_degrees(was[1])}"
-    said = f"The {side} end of {piece.letter} was cut as {before}; it is now {now.joint}, {format_degrees(now.saw)}."
+    after = f"{now.joint}, {format_degrees(now.setting)}"
+    said = f"The {side} end of {piece.letter} was cut as {before}; it is now {after}."
     return Change("end", f"{said} Try it in place before cutting that end anew.")
 
 

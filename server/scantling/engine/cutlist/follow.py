@@ -15,13 +15,14 @@ from dataclasses import dataclass, replace
 
 from scantling.engine.cutlist.change import BEARS, show_difference
 from scantling.engine.cutlist.states import FITTED, State
-from scantling.engine.lengths import SIXTEENTH, ZERO, Length
-from scantling.engine.trim.piece import Flag, Piece, Step
+from scantling.engine.tape.lengths import SIXTEENTH, ZERO, Length
+from scantling.engine.trim.footprint import LEFT, RIGHT
+from scantling.engine.trim.piece import Flag, Kind, Piece, Step
 
 MATCHING, MAKING_UP = 1, -1
 # Opposite sides of a frame, and a leg with what it stands on. The plinth is not cut to suit its leg: plinths match.
-FELLOWS = (("left leg", "right leg"), ("head", "sill"))
-STANDING = (("left plinth", "left leg"), ("right plinth", "right leg"))
+FELLOWS = (((Kind.LEG, LEFT), (Kind.LEG, RIGHT)), ((Kind.HEAD, ""), (Kind.SILL, "")))
+STANDING = tuple(((Kind.PLINTH, side), (Kind.LEG, side)) for side in (LEFT, RIGHT))
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,15 +36,15 @@ class Tie:
 
 def derive_ties(pieces: Sequence[Piece]) -> Iterator[Tie]:
     """Which piece follows which, by their keys."""
-    scarfed = {(piece.part, piece.wall, piece.right.meets): piece for piece in pieces if piece.right.joint == "scarf"}
+    scarfed = {(piece.kind, piece.right.at): piece for piece in pieces if piece.right.joint == "scarf"}
     for piece in pieces:
-        before = scarfed.get((piece.part, piece.wall, piece.left.meets)) if piece.left.joint == "scarf" else None
+        before = scarfed.get((piece.kind, piece.left.at)) if piece.left.joint == "scarf" else None
         if before:
             yield from (Tie(before.key, piece.key, MAKING_UP), Tie(piece.key, before.key, MAKING_UP))
-    flat = {(piece.opening, piece.part): piece for piece in pieces if piece.opening}
+    flat = {(piece.opening, (piece.kind, piece.side)): piece for piece in pieces if piece.opening}
     for opening in dict.fromkeys(opening for opening, _ in flat):
-        for one, other in FELLOWS:
-            pair = [flat[opening, part] for part in (one, other) if (opening, part) in flat]
+        for fellows in FELLOWS:
+            pair = [flat[opening, one] for one in fellows if (opening, one) in flat]
             if len(pair) == 2 and all(map(_is_mitered, pair)):
                 yield from (Tie(one.key, other.key, MATCHING) for one, other in (pair, pair[::-1]))
         for under, leg in STANDING:
@@ -91,7 +92,7 @@ def _changed(piece: Piece, leader: Piece, off: Length, way: int) -> Piece:
     came = f"{letter} came out {show_difference(abs(off), SIXTEENTH)} {'long' if off > ZERO else 'short'}"
     why = f"{came}: {'the same here' if way == MATCHING else 'made up for here'}"
     back = piece.back + by
-    if back <= ZERO:
+    if min(back, piece.front + by) <= ZERO:
         said = f"{came}, more than {piece.letter} can make up for: recut {letter}."
         return replace(piece, flags=(*piece.flags, Flag("cannot-follow", said)))
     steps = (Step(f"{'+' if by > ZERO else '−'} {why}", abs(by)), Step("= cut to that", back))

@@ -48,7 +48,22 @@ def piece_id(room: str, key: str) -> str:
     >>> piece_id("r", "base w1")
     '6778e824-3117-8f4d-8ba2-c59bbca4ccff'
     """
-    digest = hashlib.sha256(f"{room} {key}".encode()).hexdigest()
+    return id_of(whole_key(room, key))
+
+
+def whole_key(room: str, key: str) -> str:
+    """What a piece is, said so that it stands among pieces of other rooms."""
+    return f"{room} {key}"
+
+
+def room_of_key(whole: str) -> str:
+    """The room of a piece, from such a key."""
+    return whole.partition(" ")[0]
+
+
+def id_of(whole: str) -> str:
+    """The id of a piece by such a key."""
+    digest = hashlib.sha256(whole.encode()).hexdigest()
     return f"{digest[:8]}-{digest[8:12]}-8{digest[13:16]}-8{digest[17:20]}-{digest[20:32]}"
 
 

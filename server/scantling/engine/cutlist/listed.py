@@ -9,25 +9,33 @@ from dataclasses import dataclass, field, replace
 
 from scantling.engine.cutlist.change import Change, derive_change
 from scantling.engine.cutlist.follow import derive_followers
-from scantling.engine.cutlist.letters import Lettered, derive_letters
-from scantling.engine.cutlist.place import derive_in_place, place_readings, read_in_place, standing_texts
+from scantling.engine.cutlist.letters import Lettered, derive_letters, piece_id
+from scantling.engine.cutlist.place import derive_in_place, place_readings, standing_texts
+from scantling.engine.cutlist.salvage import derive_salvaged, salvage_readings
 from scantling.engine.cutlist.states import CUT, FITTED, Made, State, derive_state
 from scantling.engine.journal import Entry
-from scantling.engine.lengths import SIXTEENTH, Length
 from scantling.engine.notebook import Notebook
+from scantling.engine.standard import Standard
+from scantling.engine.tape.lengths import SIXTEENTH, Length
 from scantling.engine.trim.piece import Flag, Piece
+from scantling.engine.trim.told.every import tell_all
 
 
 @dataclass(frozen=True, slots=True)
 class Listed:
-    """A piece on the list. `id` is None, and the letter provisional, until it is issued."""
+    """A piece on the list. `id` is None, and the letter provisional, until it is issued.
+
+    `of` is the id it has then, by which its place may be read before: it follows from what the piece is.
+    """
 
     piece: Piece
     id: str | None = None
+    of: str | None = None
     state: State = field(default_factory=State)
     change: Change | None = None
     places: tuple[tuple[Entry, str | None], ...] = ()
     in_place: bool = False
+    there: tuple[tuple[Entry, str | None], ...] = ()
 
     @property
     def letter(self) -> str:
@@ -83,8 +91,8 @@ class CutList:
 
     @property
     def to_cut(self) -> list[Listed]:
-        """Pieces that still want wood."""
-        return [one for one in self.listed if not one.state.is_cut]
+        """Pieces that still want wood: what is there already wants none."""
+        return [one for one in self.listed if not (one.state.is_cut or one.piece.salvaged)]
 
     @property
     def cut(self) -> list[Listed]:
@@ -99,29 +107,38 @@ class CutList:
         return [Scrap(letter, made.length) for letter, made in found if made.length is not None]
 
 
-def derive_list(notebook: Notebook, room: str, pieces: Sequence[Piece], nearest: Length = SIXTEENTH) -> CutList:
+def derive_list(
+    notebook: Notebook, room: str, pieces: Sequence[Piece], standard: Standard, nearest: Length = SIXTEENTH
+) -> CutList:
     """A room's list from the notebook and the pieces that the room needs now; differences are told to `nearest`."""
     letters = derive_letters(notebook, room)
     free = letters.free()
     known = {piece.key: letters.by_key.get(piece.key) for piece in pieces}
     ids = {key: found.id for key, found in known.items() if found and found.issued}
     states = {key: derive_state(notebook, ids[key]) if key in ids else State() for key in known}
-    places = {key: place_readings(notebook, of) for key, of in ids.items()}
-    texts = {key: standing_texts(notebook, places.get(key, ())) for key in known}
+    of = {key: found.id if found else piece_id(room, key) for key, found in known.items()}
+    places = {key: place_readings(notebook, of[key]) for key in known}
+    kept = {key: salvage_readings(notebook, of[key]) for key in known}
+    there = {key: standing_texts(notebook, kept[key]) for key in known}
+    texts = {key: standing_texts(notebook, places[key]) for key in known}
     lettered = [replace(piece, letter=found.letter if (found := known[piece.key]) else next(free)) for piece in pieces]
     measured = [derive_in_place(piece, texts[piece.key]) for piece in lettered]
     followed = derive_followers(measured, states)
     return CutList(
         tuple(
             Listed(
-                piece=_flagged(piece, known[piece.key], states[piece.key]),
+                piece=_flagged(
+                    derive_salvaged(piece, there[piece.key], standard), known[piece.key], states[piece.key]
+                ),
                 id=ids.get(piece.key),
+                of=of[piece.key],
                 state=states[piece.key],
                 change=_change(piece, states[piece.key], nearest, followed.taken_up.get(piece.key, "")),
-                places=tuple((entry, notebook.strike_of(entry.id)) for entry in places.get(piece.key, ())),
-                in_place=read_in_place(texts[piece.key])[0] is not None,
+                places=tuple((entry, notebook.strike_of(entry.id)) for entry in places[piece.key]),
+                in_place=piece.measured,
+                there=tuple((entry, notebook.strike_of(entry.id)) for entry in kept[piece.key]),
             )
-            for piece in followed.pieces
+            for piece in tell_all(followed.pieces, standard)
         ),
         tuple(
             Gone(found, derive_state(notebook, found.id))

@@ -7,15 +7,19 @@ an opening. The rest of the piece follows from it, and its ± is that of one rea
 from collections.abc import Sequence
 from dataclasses import replace
 
+from scantling.engine.cutlist.change import show_difference
 from scantling.engine.errors import EngineError
 from scantling.engine.journal import Entry
-from scantling.engine.lengths import Length, format_length, parse_length
 from scantling.engine.notebook import Notebook
+from scantling.engine.tape.lengths import SIXTEENTH, SIXTY_FOURTH, ZERO, Length, format_length, parse_length
+from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.ends import EDGE_WORDS
 from scantling.engine.trim.piece import Flag, Piece, Step
-from scantling.engine.trim.tolerance import MARK, READING
+from scantling.engine.trim.told.tolerance import MARK, READING
 
 IN_PLACE = "in_place"
+# One reading, and one mark.
+OF_PLACE = Doubt.of(READING, MARK)
 
 
 def place_readings(notebook: Notebook, piece: str) -> list[Entry]:
@@ -28,8 +32,17 @@ def standing_texts(notebook: Notebook, readings: Sequence[Entry]) -> list[str]:
 
 
 def hint_in_place(piece: Piece) -> str:
-    """Where to hold the tape."""
-    return f"Hold the tape where the {EDGE_WORDS[piece.left.edges[0]]} will lie, end to end."
+    """Where to hold the tape; of what dies into casing, that this must be up."""
+    edge = EDGE_WORDS[piece.left.edges[0]]
+    ends = [end.meets if not end.into_casing else f"the casing of {end.meets}" for end in (piece.left, piece.right)]
+    if dies_into_casing(piece) and not any(end.open or end.joint == "scarf" for end in (piece.left, piece.right)):
+        return f"Once the casing is up: from {ends[0]} to {ends[1]}, where the {edge} will lie."
+    return f"Hold the tape where the {edge} will lie, end to end."
+
+
+def dies_into_casing(piece: Piece) -> bool:
+    """Whether a piece has an end that stands against casing: then what is up is a better thing to read than the sum."""
+    return piece.left.into_casing or piece.right.into_casing
 
 
 def read_in_place(texts: Sequence[str]) -> tuple[Length | None, list[Flag]]:
@@ -52,31 +65,32 @@ def read_in_place(texts: Sequence[str]) -> tuple[Length | None, list[Flag]]:
 def derive_in_place(piece: Piece, texts: Sequence[str]) -> Piece:
     """The piece to what was read where it goes; one that nothing readable was read for is as it was."""
     back, refused = read_in_place(texts)
+    if back is not None and back + piece.left.grows + piece.right.grows <= ZERO:
+        said = f"Measured in place {format_length(back)}, which its ends take up: strike that and measure again."
+        back, refused = None, [*refused, Flag("in-place-nothing", said)]
     flags = (*piece.flags, *refused)
     if back is None:
         return replace(piece, flags=flags)
-    measured = replace(
-        piece,
-        back=back,
-        plus_minus=READING + MARK,
-        flags=(*(flag for flag in flags if flag.key != "measure-in-place"), *_differs(piece, back)),
-    )
+    measured = replace(piece, back=back, doubt=OF_PLACE, measured=True, flags=(*flags, *_differs(piece, back)))
     return replace(measured, working=_working(piece, measured, tuple(texts)))
 
 
 def _differs(piece: Piece, back: Length) -> list[Flag]:
+    """By how much the place is otherwise than the sum; doubted where that is more than the ± of both."""
     by = abs(back - piece.back)
-    if by <= piece.plus_minus + READING:
+    if by < SIXTY_FOURTH:
         return []
     more = "more" if back > piece.back else "less"
-    said = f"Measured in place {format_length(by)} {more} than the room's readings give: read one of them again."
-    return [Flag("in-place-differs", said)]
+    said = f"Measured in place {show_difference(by, SIXTEENTH)} {more} than the room's readings give"
+    if by <= piece.doubt.plus_minus + OF_PLACE.plus_minus:
+        return [Flag("in-place-stands", f"{said}: the place stands.", attention=False)]
+    return [Flag("in-place-differs", f"{said}: read one of them again.")]
 
 
 def _working(piece: Piece, measured: Piece, texts: tuple[str, ...]) -> tuple[Step, ...]:
     first, second = (EDGE_WORDS[edge] for edge in piece.left.edges)
     count = f", the smallest of {len(texts)} readings" if len(texts) > 1 else ""
-    ends = [step for step in piece.working if step.text.startswith(("left end", "right end"))]
+    ends = [step for step in piece.working if step.of_end]
     return (
         Step(f"by the room's readings the {first} would be", piece.back),
         Step(f"measured in place{count}: this stands", measured.back, texts),

@@ -8,11 +8,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from scantling.engine.cutlist.figures import parse_end, parse_figure
+from scantling.engine.cutlist.remembered import parse_end
 from scantling.engine.errors import EngineError
 from scantling.engine.journal import Entry
-from scantling.engine.lengths import Length, parse_length
 from scantling.engine.notebook import Notebook
+from scantling.engine.tape.figures import parse_figure
+from scantling.engine.tape.lengths import Length, parse_length
 
 TO_CUT, CUT, FITTED, RECUT = "to cut", "cut", "fitted", "recut"
 STATES = (TO_CUT, CUT, FITTED, RECUT)

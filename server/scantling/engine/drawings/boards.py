@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator, Sequence
 
-from scantling.engine.boards.cuts import Ends
+from scantling.engine.boards.case.cuts import Ends
 from scantling.engine.drawings import svg
-from scantling.engine.lengths import ZERO, Length, format_length
 from scantling.engine.rack.stick import SPOILT, TO_CUT, Laid, LaidStick
 from scantling.engine.standard import format_stock
+from scantling.engine.tape.lengths import ZERO, Length, format_length
 
 WIDTH = 340.0
 BAR = 26.0
@@ -36,8 +36,8 @@ def _draw_board(laid: LaidStick, end_trim: Length, row: int, scale: float) -> It
     told = [-MARK_WIDTH for _ in MARK_LINES]
     for piece in laid.laid:
         start, end = (fresh + float(at.inches) * scale for at in (piece.start, piece.end))
-        yield _piece(start, end, top, piece)
-        yield svg.text(((start + end) / 2, top + BAR / 2 + 5), piece.line.letter, _letter_classes(piece))
+        letter = svg.text(((start + end) / 2, top + BAR / 2 + 5), piece.line.letter, _letter_classes(piece))
+        yield from (svg.lettered([piece.line.letter], part) for part in (_piece(start, end, top, piece), letter))
         line = next((at for at, last in enumerate(told) if end - last >= MARK_WIDTH), None)
         if piece.mark is not None and line is not None:
             at = (max(min(end, WIDTH - 2), MARK_WIDTH), top + BAR + MARK_LINES[line])

@@ -1,21 +1,26 @@
 """A wall seen from in front, to scale: its openings with their casing, what stands along it, base, rails and battens.
 
 A height that nothing needs may be unread: the wall then ends above its highest thing in a dashed line, and a window
-hangs with its head level with the doors', dashed. Drawn, not derived: no figure is taken from here.
+whose sill was not read hangs with its head level with the doors', dashed. Drawn, not derived: no figure is taken from
+here.
 """
 
 from collections.abc import Iterator, Sequence
 
 from scantling.engine.drawings import svg
-from scantling.engine.drawings.labels import Box, Label, place_labels
-from scantling.engine.lengths import Length
+from scantling.engine.drawings.front import derive_boards
+from scantling.engine.drawings.plans.labels import Box, Label, place_labels
 from scantling.engine.survey.room import Obstacle, Opening, Room, Wall
-from scantling.engine.trim.piece import Piece
+from scantling.engine.tape.lengths import Length
+from scantling.engine.trim.moldings.every import wanted_moldings
+from scantling.engine.trim.piece import Kind, Piece
 
 WIDTH, MARGIN, TALLEST = 340.0, 26.0, 240.0
 # Where nothing was read: a door as high as most, a wall a foot above it. Common practice, no source.
 DOOR, ABOVE = 80.0, 16.0
 THING = 24.0
+# The plate of an outlet or a switch.
+PLATE = 4.5
 
 
 def draw_elevation(room: Room, wall: Wall, pieces: Sequence[Piece]) -> str:
@@ -25,7 +30,7 @@ def draw_elevation(room: Room, wall: Wall, pieces: Sequence[Piece]) -> str:
     parts = [*_draw_edges(sheet, wall)]
     parts += (part for piece in here for part in _draw_run(sheet, room, piece))
     for opening in wall.openings:
-        parts += _draw_opening(sheet, room, opening)
+        parts += _draw_opening(sheet, room, wall, opening)
     for thing in wall.obstacles:
         parts += _draw_thing(sheet, thing)
     placed, _ = place_labels(_letters(sheet, room, wall, here), Box(0, 0, WIDTH, sheet.height), [])
@@ -69,9 +74,10 @@ def _span(thing: Opening | Obstacle) -> tuple[float, float] | tuple[()]:
 
 
 def _top(opening: Opening) -> float:
-    if opening.kind == "window" or opening.left is None or opening.right is None:
+    if opening.left is None or opening.right is None or (opening.kind == "window" and opening.sill is None):
         return DOOR
-    return max(_inches(opening.left.largest), _inches(opening.right.largest))
+    foot = _inches(opening.sill.smallest) if opening.kind == "window" and opening.sill else 0.0
+    return foot + max(_inches(opening.left.largest), _inches(opening.right.largest))
 
 
 def _draw_edges(sheet: _Sheet, wall: Wall) -> Iterator[str]:
@@ -83,34 +89,32 @@ def _draw_edges(sheet: _Sheet, wall: Wall) -> Iterator[str]:
 
 def _levels(sheet: _Sheet, room: Room, piece: Piece) -> tuple[float, float] | None:
     """How far up from the floor a piece begins and ends."""
-    its = room.standard
-    base = _inches(its.base_height)
-    levels = {
-        "base": (0.0, base),
-        "cap": (base, base + _inches(its.cap_width)),
-        "shoe": (0.0, _inches(its.shoe_height)),
-        "chair rail": (_inches(its.chair_rail_height), _inches(its.chair_rail_height + its.chair_rail_width)),
-        "picture rail": (_inches(its.picture_rail_height), _inches(its.picture_rail_height + its.picture_rail_width)),
-        "crown": (sheet.high - _inches(its.crown_width), sheet.high),
-        "batten": (base if its.wants("base") else 0.0, _inches(piece.back) + (base if its.wants("base") else 0.0)),
-    }
-    return levels.get(piece.part)
+    if piece.kind == Kind.BATTEN:
+        foot = _inches(room.standard.base_height) if room.standard.wants("base") else 0.0
+        return foot, foot + _inches(piece.back)
+    courses = (molding.course for molding in wanted_moldings(room.standard) if molding.kind == piece.kind)
+    course = next(courses, None)
+    if course is None:
+        return None
+    if course.down is not None:
+        return sheet.high - _inches(course.down), sheet.high
+    return _inches(course.up), _inches(course.up + course.tall)
 
 
 def _draw_run(sheet: _Sheet, room: Room, piece: Piece) -> Iterator[str]:
     levels, span = _levels(sheet, room, piece), _run_span(piece)
     if levels and span:
-        yield sheet.box(span[0], levels[0], span[1], levels[1], "ink thin wood")
+        yield svg.lettered([piece.letter], sheet.box(span[0], levels[0], span[1], levels[1], "ink thin wood"))
 
 
 def _run_span(piece: Piece) -> tuple[float, float] | None:
     if piece.start is None:
         return None
     start = _inches(piece.start)
-    return (start, start + (2.0 if piece.part == "batten" else _inches(piece.back)))
+    return (start, start + (2.0 if piece.kind == Kind.BATTEN else _inches(piece.back)))
 
 
-def _draw_opening(sheet: _Sheet, room: Room, opening: Opening) -> Iterator[str]:
+def _draw_opening(sheet: _Sheet, room: Room, wall: Wall, opening: Opening) -> Iterator[str]:
     span = _span(opening)
     if not span:
         return
@@ -118,19 +122,20 @@ def _draw_opening(sheet: _Sheet, room: Room, opening: Opening) -> Iterator[str]:
     unread = "" if opening.left and opening.right else " dashed"
     if opening.kind == "window":
         tall = _inches(opening.left.smallest) if opening.left else DOOR / 2
-        foot, unread = max(top - tall, 0.0), " dashed"
-    if room.standard.wants("casing"):
-        by, wide = _inches(room.standard.reveal), _inches(room.standard.casing_width)
-        under = foot - by - wide if opening.kind == "window" else 0.0
-        yield sheet.box(span[0] - by - wide, under, span[1] + by + wide, top + by + wide, f"ink thin wood{unread}")
-    yield sheet.box(span[0], foot, span[1], top, f"opening{unread}")
+        foot = _inches(opening.sill.smallest) if opening.sill else max(top - tall, 0.0)
+        unread = "" if opening.sill and opening.left else " dashed"
+    hole = (span[0], foot, span[1], top)
+    for board in derive_boards(room, wall, opening, hole):
+        yield sheet.box(*board, f"ink thin wood{unread}")
+    yield sheet.box(*hole, f"opening{unread}")
 
 
 def _draw_thing(sheet: _Sheet, thing: Obstacle) -> Iterator[str]:
     span = _span(thing)
     if span:
         tall = _inches(thing.height.largest) if thing.height else THING
-        yield sheet.box(span[0], 0.0, span[1], tall, "pencil dashed")
+        foot = 0.0 if thing.stands else max(tall - PLATE, 0.0)
+        yield sheet.box(span[0], foot, span[1], tall, "pencil dashed")
 
 
 def _letters(sheet: _Sheet, room: Room, wall: Wall, here: Sequence[Piece]) -> Iterator[Label]:
@@ -140,7 +145,7 @@ def _letters(sheet: _Sheet, room: Room, wall: Wall, here: Sequence[Piece]) -> It
             middle, up = (along[0] + along[1]) / 2, levels[1]
             x, y = sheet.at(middle, up)
             places = [(x + by, y - out) for out in (11, 28, -22) for by in (0, 14, -14, 28, -28)]
-            yield Label(piece.letter, tuple(places), 1, "small strong", 11, ringed=True)
+            yield Label(piece.letter, tuple(places), 1, "small strong", 11, ringed=True, letters=(piece.letter,))
     for opening in wall.openings:
         pieces, span = [piece for piece in here if piece.opening == opening.id], _span(opening)
         if not span:
@@ -148,4 +153,4 @@ def _letters(sheet: _Sheet, room: Room, wall: Wall, here: Sequence[Piece]) -> It
         for place, piece in enumerate(pieces):
             x, y = sheet.at((span[0] + span[1]) / 2, _top(opening) / 2 + 20)
             places = [(x + by, y + 20 * place + out) for out in (0, 20, -20, 40) for by in (0, 20, -20)]
-            yield Label(piece.letter, tuple(places), 2, "small strong", 11, ringed=True)
+            yield Label(piece.letter, tuple(places), 2, "small strong", 11, ringed=True, letters=(piece.letter,))

@@ -13,7 +13,7 @@ from scantling.engine.drawings.board import is_flat, wave
 from scantling.engine.drawings.joints import derive_beside, derive_ends, derive_turn
 from scantling.engine.drawings.round import draw_round
 from scantling.engine.trim.ends import End
-from scantling.engine.trim.piece import Piece
+from scantling.engine.trim.piece import Kind, Piece
 
 WIDTH, HEIGHT = 340.0, 172.0
 LEFT, RIGHT, WALL = 74.0, 266.0, 66.0
@@ -28,6 +28,10 @@ class _Corner:
     end: End
     x: float
     way: int
+
+    @property
+    def side(self) -> str:
+        return "left" if self.way > 0 else "right"
 
     def along(self, distance: float, out: float = 0.0) -> svg.Point:
         """A point so far along this piece's wall from the corner, and so far out into the room."""
@@ -44,9 +48,9 @@ def draw_hanging(piece: Piece, pieces: Sequence[Piece]) -> str:
     """The piece in its place as SVG text; `pieces` are all of the room's, among them its neighbors."""
     if is_flat(piece):
         return draw_round(piece, pieces)
-    if not piece.wall or piece.part == "batten":
+    if not piece.wall or piece.kind == Kind.BATTEN:
         return _draw_alone(piece)
-    whole = next((one for one in pieces if piece.key.startswith(f"{one.key} return ")), None)
+    whole = next((one for one in pieces if one.key == piece.returns), None)
     return _draw_along(whole or piece, pieces, piece)
 
 
@@ -57,7 +61,8 @@ def _draw_along(piece: Piece, pieces: Sequence[Piece], shown: Piece) -> str:
     parts += [svg.sentence(((LEFT + RIGHT) / 2, WALL - 12), _say_wall(piece), "small pencil")]
     for corner in corners:
         parts += _draw_beside(corner, _neighbor(piece, corner.end, pieces))
-        parts += _draw_return(corner, "ink wood" if shown.key == _return_key(piece, corner.end) else "pencil sheet")
+        turned = shown.returns == piece.key and shown.side == corner.side
+        parts += _draw_return(corner, "ink wood" if turned else "pencil sheet")
     parts += [svg.path(_board(*corners), "ink wood" if shown is piece else "pencil sheet")]
     parts += [svg.sentence(((LEFT + RIGHT) / 2, WALL + THICK / 2 + 5), piece.letter, "letter")]
     left, right = (svg.name(end.meets) for end in (piece.left, piece.right))
@@ -70,7 +75,7 @@ def _draw_along(piece: Piece, pieces: Sequence[Piece], shown: Piece) -> str:
 
 def _draw_alone(piece: Piece) -> str:
     """What meets nothing that is known: a batten upright on its wall, or a person's own piece, level."""
-    upright = piece.part == "batten"
+    upright = piece.kind == Kind.BATTEN
     x, y, wide, tall = (WIDTH / 2 - 11, 16.0, 22.0, 112.0) if upright else (LEFT, WALL, RIGHT - LEFT, THICK)
     box = [(x, y), (x + wide, y), (x + wide, y + tall), (x, y + tall)]
     words = f"{piece.place}, wall {piece.wall_number}" if upright else "where it goes is yours to say"
@@ -82,10 +87,6 @@ def _draw_alone(piece: Piece) -> str:
     if upright:
         parts.append(svg.line((LEFT, y + tall), (RIGHT, y + tall), "ink thin"))
     return svg.drawing(WIDTH, HEIGHT, f"Piece {piece.letter} where it goes", parts)
-
-
-def _return_key(piece: Piece, end: End) -> str:
-    return f"{piece.key} return {'left' if end is piece.left else 'right'}"
 
 
 def _draw_return(corner: _Corner, classes: str) -> Iterator[str]:
@@ -102,8 +103,8 @@ def _neighbor(piece: Piece, end: End, pieces: Sequence[Piece]) -> Piece | None:
     if end.corner is None:
         return None
     side = end is piece.left
-    others = (other for other in pieces if other.part == piece.part and other.key != piece.key)
-    return next((other for other in others if (other.right if side else other.left).meets == end.meets), None)
+    others = (other for other in pieces if other.kind == piece.kind and other.key != piece.key)
+    return next((other for other in others if (other.right if side else other.left).at == end.at), None)
 
 
 def _ends(corner: _Corner) -> tuple[svg.Point, svg.Point]:
@@ -145,7 +146,7 @@ def _draw_beside(corner: _Corner, neighbor: Piece | None) -> Iterator[str]:
 
 def _draw_stop(corner: _Corner) -> Iterator[str]:
     """What stops the piece short of a corner: casing or a thing, or nothing where it ends in the air."""
-    if corner.end.meets.startswith("the open "):
+    if corner.end.open:
         yield svg.line(corner.along(0), corner.along(-LONG), "wall pencil dashed")
         return
     yield svg.line(corner.along(-16), corner.along(-LONG), "pencil dashed")

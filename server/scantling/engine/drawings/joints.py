@@ -18,19 +18,19 @@ def derive_ends(end: End, thick: float) -> tuple[float, float]:
     if end.corner is None:
         return 0.0, _derive_slant(end, thick)
     if end.joint == "miter":
-        return 0.0, derive_reach(end, thick)
+        return 0.0, derive_shortening(end, thick)
     if end.joint in ("cope", "butt"):
-        return derive_across(end, thick), derive_reach(end, thick)
+        return derive_across(end, thick), derive_shortening(end, thick)
     return 0.0, derive_tight(end, thick)
 
 
 def derive_beside(end: End, thick: float) -> tuple[float, float]:
     """The same of the board round the corner, which the end meets."""
     if end.joint == "miter":
-        return 0.0, derive_reach(end, thick)
+        return 0.0, derive_shortening(end, thick)
     if end.joint in ("cope", "butt"):
         return 0.0, derive_tight(end, thick)
-    return derive_across(end, thick), derive_reach(end, thick)
+    return derive_across(end, thick), derive_shortening(end, thick)
 
 
 def _derive_slant(end: End, thick: float) -> float:
@@ -44,7 +44,7 @@ def derive_turn(end: End) -> float:
     return math.radians(float(end.corner.degrees)) if end.corner else math.pi / 2
 
 
-def derive_reach(end: End, thick: float) -> float:
+def derive_shortening(end: End, thick: float) -> float:
     """How much shorter a face is than its back in a miter: t·cot(W/2)."""
     return _kept(thick / math.tan(derive_turn(end) / 2), thick)
 

@@ -7,13 +7,15 @@ from collections.abc import Iterator, Sequence
 
 from scantling.engine.drawings import svg
 from scantling.engine.drawings.board import derive_lean
-from scantling.engine.trim.piece import Piece
+from scantling.engine.trim.piece import Kind, Piece
 
 WIDTH, HEIGHT = 340.0, 236.0
 LEFT, RIGHT, HEAD = 112.0, 228.0, 52.0
 WIDE = 26.0
 # Of a door the legs stand on the floor; a window's frame or stool ends higher up.
 FLOOR, SILL = 210.0, 162.0
+# What only a window has, below it.
+BELOW = (Kind.STOOL, Kind.APRON, Kind.SILL)
 
 
 def draw_round(piece: Piece, pieces: Sequence[Piece]) -> str:
@@ -29,7 +31,7 @@ def draw_round(piece: Piece, pieces: Sequence[Piece]) -> str:
 
 
 def _is_below(piece: Piece) -> bool:
-    return any(word in piece.part for word in ("stool", "apron", "bottom", "foot", "sill"))
+    return piece.kind in BELOW
 
 
 def _jambs(foot: float) -> Iterator[str]:
@@ -48,22 +50,25 @@ def _draw_board(piece: Piece, foot: float, classes: str, letter: str) -> Iterato
 
 def _place(piece: Piece, foot: float) -> list[svg.Point]:
     """The four corners of a board where it hangs; nothing for a part that is not seen from in front."""
-    part = piece.part
-    if "extension" in part or "return" in part:
+    kind, at_left = piece.kind, piece.side == "left"
+    if kind == Kind.EXTENSION or piece.returns:
         return []
-    if "left leg" in part or "left side" in part:
+    if kind == Kind.LEG and at_left:
         # As at the saw, turned a quarter: the fence goes to the left and the left end down.
         return [(LEFT - y, foot - x) for x, y in _lying(piece, foot - HEAD)]
-    if "right leg" in part or "right side" in part:
+    if kind == Kind.LEG and not piece.side:
+        middle = (LEFT + RIGHT) / 2
+        return _box(middle - WIDE / 2, HEAD, middle + WIDE / 2, foot)
+    if kind == Kind.LEG:
         return [(RIGHT + y, HEAD + x) for x, y in _lying(piece, foot - HEAD)]
-    if "plinth" in part:
-        left = LEFT - WIDE - 4 if "left" in part else RIGHT - 4
+    if kind == Kind.PLINTH:
+        left = LEFT - WIDE - 4 if at_left else RIGHT - 4
         return _box(left, foot - 30, left + WIDE + 8, foot)
-    if "stool" in part:
+    if kind == Kind.STOOL:
         return _box(LEFT - WIDE - 12, foot, RIGHT + WIDE + 12, foot + 10)
-    if "apron" in part:
+    if kind == Kind.APRON:
         return _box(LEFT - WIDE, foot + 10, RIGHT + WIDE, foot + WIDE + 4)
-    if _is_below(piece):
+    if kind == Kind.SILL:
         # The fence goes down, so the left end at the saw hangs at the right.
         return [(RIGHT - x, foot + y) for x, y in _lying(piece, RIGHT - LEFT)]
     return [(LEFT + x, HEAD - y) for x, y in _lying(piece, RIGHT - LEFT)]
@@ -77,7 +82,7 @@ def _lying(piece: Piece, inner: float) -> list[svg.Point]:
     """The board as it lies at the saw: x along it from the end of its inner edge, y across from that to the outer."""
     left_above, left_below = derive_lean(piece.left, WIDE, WIDE)
     right_above, right_below = derive_lean(piece.right, WIDE, WIDE)
-    overhang = WIDE if piece.part == "head" and _is_butted(piece) else 0.0
+    overhang = WIDE if piece.kind == Kind.HEAD and _is_butted(piece) else 0.0
     return [(-left_below - overhang, 0.0), (inner + right_below + overhang, 0.0),
             (inner + right_above + overhang, WIDE), (-left_above - overhang, WIDE)]  # fmt: skip
 

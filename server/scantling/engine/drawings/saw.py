@@ -6,10 +6,10 @@ not to scale.
 
 from collections.abc import Iterator
 
-from scantling.engine.angles import format_degrees
 from scantling.engine.drawings import svg
 from scantling.engine.drawings.board import derive_lean, say_edges, wave
-from scantling.engine.lengths import SIXTEENTH, Length, format_length
+from scantling.engine.tape.angles import format_degrees
+from scantling.engine.tape.lengths import SIXTEENTH, Length, format_length
 from scantling.engine.trim.ends import EDGE_WORDS, End
 from scantling.engine.trim.piece import Piece
 
@@ -67,15 +67,15 @@ def _label(side: str, end: End) -> Iterator[str]:
     lines = [(f"{side} end: {say_joint(end)}", "hand strong")]
     if end.bevel:
         lines += [
-            (f"saw {format_degrees(end.saw)}, blade over {format_degrees(end.bevel)}", "hand small"),
-            (f"or nested {format_degrees(end.nested or end.saw)}, blade upright", "hand small"),
+            (f"saw {format_degrees(end.setting)}, blade over {format_degrees(end.bevel)}", "hand small"),
+            (f"or nested {format_degrees(end.nested or end.setting)}, blade upright", "hand small"),
         ]
-    elif end.long_edge != "none":
+    elif end.leans:
         lines += [
-            (f"saw {format_degrees(end.saw)} from square", "hand small"),
+            (f"saw {format_degrees(end.setting)} from square", "hand small"),
             (f"point of the board {format_degrees(end.point)}", "hand small"),
         ]
-    if end.long_edge != "none":
+    if end.leans:
         lines += [(f"long at the {EDGE_WORDS[end.long_edge]}", "small pencil")]
     for place, (words, classes) in enumerate(lines):
         yield svg.sentence((at, LABEL + PITCH * place), words, classes, anchor)

@@ -61,11 +61,32 @@ def sentence(at: Point, words: str, classes: str, anchor: str = "middle") -> str
     return f'<text class="{classes}" {where}>{escape(plain(words, " "))}</text>'
 
 
+def lettered(letters: Iterable[str], part: str) -> str:
+    """An element that belongs to pieces, so that a page finds a piece on every drawing by its letter."""
+    head, end, rest = part.partition("/>" if part.endswith("/>") else ">")
+    return f'{head} data-letters="{escape(plain(" ".join(letters), " "))}"{end}{rest}'
+
+
 def drawing(width: float, height: float, title: str, parts: Iterable[str]) -> str:
     """The whole drawing, with a title for a screen reader."""
     box = f'viewBox="0 0 {number(width)} {number(height)}"'
     said = f"<title>{escape(plain(title, ' '))}</title>"
     return f'<svg xmlns="http://www.w3.org/2000/svg" {box} role="img">{said}{"".join(parts)}</svg>'
+
+
+# What the page's styles say, for a drawing that is a file of its own.
+STYLE = (
+    "svg{background:#fff;font-family:sans-serif}*{fill:none;stroke:#2a2927}text{fill:#2a2927;stroke:none;font-size:12px}"
+    ".wall{stroke-width:4}.gap{stroke:#fff;stroke-width:6}.dashed{stroke-dasharray:4 3}.small{font-size:11px}"
+    ".wood{fill:#efe3c8}.lettered,.sheet{fill:#fff}.sheet{stroke:none}.strong,.letter,.number{font-weight:700}"
+    ".red{stroke:#b0301f}.pencil{stroke:#6e6a62}text.pencil{stroke:none;fill:#6e6a62}"
+)
+
+
+def alone(whole: str) -> str:
+    """A drawing with its looks in it, to be opened by itself."""
+    head, end, rest = whole.partition(">")
+    return f"{head}{end}<style>{STYLE}</style>{rest}"
 
 
 def _points(points: Iterable[Point]) -> str:

@@ -1,24 +1,31 @@
 """A room as a question brings it: in full, reading by reading as written, or as the id of one in the notebook."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from marshmallow import INCLUDE, Schema, ValidationError, fields, validate, validates_schema
 
+from scantling.engine import forms
 from scantling.engine.errors import quote
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.question import Context
-from scantling.engine.settings import SETTINGS, dotted
+from scantling.engine.settings import OF_OPENING, OF_SUPPLIES, OF_THING, SETTINGS, dotted
 from scantling.engine.shapes import Asked, one_of
-from scantling.engine.survey.facts import collect_facts
+from scantling.engine.survey.facts import check_settings, collect_facts
 from scantling.engine.survey.read import read_room
-from scantling.engine.survey.room import BASE_AT, OPENINGS, TURNS, Room
+from scantling.engine.survey.room import BASE_AT, OPENINGS, TURNS, WALLS_AT_MOST, Problem, Room
+from scantling.engine.trim.moldings.stick import SETTINGS as STICK_SETTINGS
+from scantling.engine.trim.own.battens import SETTINGS as BATTEN_SETTINGS
+from scantling.engine.trim.piece import Piece
+from scantling.engine.trim.pieces import derive_pieces
+from scantling.engine.trim.runs.chains import THROUGH
 
-WALLS_AT_MOST = 200
+UNUSED_AT_MOST = 20
+OF_WALL = (*(f"battens.{name}" for name in BATTEN_SETTINGS), THROUGH, *STICK_SETTINGS)
 
 
-class Lenient(Schema):
-    """Part of a room: what nothing here reads is let through, and named in the answer's `unused`."""
+class Lenient(forms.Schema):
+    """Part of a room: what nothing here reads is let through, and named among the answer's warnings."""
 
     class Meta:
         unknown = INCLUDE
@@ -26,6 +33,8 @@ class Lenient(Schema):
 
 class Reading(fields.Field[Any]):
     """One reading as text, or a list of them; read later, wall by wall, so that one bad one does not stop the rest."""
+
+    wants = 'a reading as text, such as "63 1/4", or a list of them'
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Any:
         many = value if isinstance(value, list) else [value]
@@ -69,6 +78,8 @@ class OpeningFacts(Lenient):
         Reading(allow_none=True),
         validate=validate.Length(equal=2, error="Give two head corners, left and right, or null where not read."),
     )
+    sill = Reading(metadata={"description": "from the floor to a window's stool or sill"})
+    depth = Reading(metadata={"description": "of an opening without casing: how deep its reveal is"})
     sash = Reading(metadata={"description": "from the closed sash to the plane of the wall"})
     depths = fields.Nested(DepthsFacts)
     settings = fields.Dict(keys=fields.String(), metadata={"description": "what this opening differs in from its room"})
@@ -79,8 +90,10 @@ class ObstacleFacts(Lenient):
     kind = fields.String(required=True)
     at = Reading()
     width = Reading()
-    height = Reading()
-    base = fields.String(load_default="stops", validate=one_of(*BASE_AT))
+    height = Reading(metadata={"description": "from the floor to its top"})
+    depth = Reading(metadata={"description": "from the wall to its face"})
+    base = fields.String(validate=one_of(*BASE_AT), metadata={"description": "stops, but at a plate on the wall over"})
+    settings = fields.Dict(keys=fields.String(), metadata={"description": "how boards end at this thing: thing.end"})
 
 
 class FreeFacts(Lenient):
@@ -93,11 +106,15 @@ class WallFacts(Lenient):
     id = fields.String(required=True)
     length = Reading()
     ceiling = Reading(metadata={"description": "the wall's length again, along the ceiling"})
+    ceiling_corner = Reading(metadata={"description": "the corner at its right end again, at the ceiling"})
     height = Reading(metadata={"description": "floor to ceiling"})
     corner = fields.Nested(CornerFacts, metadata={"description": "the corner at the wall's right end"})
     settings = fields.Dict(keys=fields.String(), metadata={"description": "what this wall differs in: battens.count"})
     studs = Reading(metadata={"description": "from the left corner: 14 1/2, 30 1/2; or 14 1/2, every 16"})
     plumb = Reading(metadata={"description": "how far a 24 in level stands off, and at which end: 1/4 top, 1/4 foot"})
+    chair_rail = Reading(metadata={"description": "the wall's length again, as high as the chair rail runs"})
+    picture_rail = Reading(metadata={"description": "the wall's length again, as high as the picture rail runs"})
+    fall = Reading(metadata={"description": "how much lower the floor is at one end: 1/2 right, 1/2 left"})
     openings = fields.List(fields.Nested(OpeningFacts))
     obstacles = fields.List(fields.Nested(ObstacleFacts))
 
@@ -120,6 +137,8 @@ class RoomFacts(Lenient):
 class RoomField(fields.Nested):
     """A room in full, or the id of a room in the notebook as text."""
 
+    wants = "the id of a room in the notebook, or a room as an object with walls"
+
     def _deserialize(self, value: Any, *args: Any, **kwargs: Any) -> Any:
         return value if isinstance(value, str) else super()._deserialize(value, *args, **kwargs)
 
@@ -138,16 +157,47 @@ def find(asked: dict[str, Any], context: Context) -> tuple[Room, list[str]]:
 
 def room_of(notebook: Notebook, room: str) -> Room:
     """A room of the notebook, read; read again only after something was said of it. Raises `EngineError`."""
-    return notebook.derived("room", room, lambda: read_room(collect_facts(notebook, room)))
+    return notebook.derived(
+        "room", room, lambda: read_room(collect_facts(notebook, room), check_settings(notebook, room))
+    )
+
+
+def find_pieces(asked: dict[str, Any], room: Room, context: Context) -> tuple[list[Piece], list[Problem]]:
+    """The pieces of the room asked about, lettered as if no list had been issued, and what cannot be made."""
+    facts = asked["room"]
+    return pieces_of(context.notebook, facts) if isinstance(facts, str) else derive_pieces(room)
+
+
+def pieces_of(notebook: Notebook, room: str) -> tuple[list[Piece], list[Problem]]:
+    """The pieces of a room of the notebook, derived once for all who ask."""
+    return notebook.derived("pieces", room, lambda: derive_pieces(room_of(notebook, room)))
 
 
 def _unused(facts: Mapping[str, Any]) -> list[str]:
-    names = [f"standard.{name}" for name in dotted(facts.get("standard") or {}) if name not in SETTINGS]
+    """The fields that nothing reads, at any depth, and settings that are none or that the thing may not have."""
+    names = [f"standard.{name}" for name in dotted(facts.get("standard") or {})
+             if name not in SETTINGS and not name.startswith(OF_SUPPLIES)]  # fmt: skip
     waiting: list[tuple[str, type[Schema], Mapping[str, Any]]] = [("", RoomFacts, facts)]
     while waiting:
         path, schema, found = waiting.pop()
         known = schema._declared_fields
         names += [f"{path}{name}" for name in found if name not in known]
-        for name, below in (("walls", WallFacts), ("openings", OpeningFacts), ("obstacles", ObstacleFacts)):
-            waiting += [(f"{path}{name}.{place}.", below, one) for place, one in enumerate(found.get(name) or ())]
-    return sorted(names)[:20]
+        if schema in MAY_DIFFER:
+            settings = dotted(found.get("settings") or {})
+            names += [f"{path}settings.{name}" for name in settings if not MAY_DIFFER[schema](name)]
+        for name, field in known.items():
+            held = found.get(name)
+            if isinstance(field, fields.Nested) and held:
+                waiting.append((f"{path}{name}.", field.schema.__class__, held))
+            elif isinstance(field, fields.List) and isinstance(field.inner, fields.Nested):
+                below = field.inner.schema.__class__
+                waiting += [(f"{path}{name}.{place}.", below, one) for place, one in enumerate(held or ())]
+    return sorted(names)[:UNUSED_AT_MOST]
+
+
+# What a thing may be told that differs from its room, by name.
+MAY_DIFFER: Mapping[type[Schema], Callable[[str], bool]] = {
+    OpeningFacts: lambda name: name in SETTINGS and name.startswith(OF_OPENING),
+    ObstacleFacts: lambda name: name in SETTINGS and name.startswith(OF_THING),
+    WallFacts: lambda name: name in OF_WALL,
+}

@@ -24,13 +24,19 @@ class Context:
 
 @dataclass(frozen=True)
 class Question:
-    """`answer` takes the question as loaded by `takes`, and gives what `gives` describes."""
+    """`answer` takes the question as loaded by `takes`, and gives what `gives` describes.
+
+    `kept`: it follows from the notebook alone, and is long to make; never one that writes, or that a clock cuts short.
+    `of_entries`: it brings a journal, whose size has other bounds than a question's.
+    """
 
     name: str
     doc: str
     takes: type[Schema]
     gives: type[Schema]
     answer: Callable[[Asked, Context], Answer]
+    kept: bool = False
+    of_entries: bool = False
 
     @cached_property
     def loader(self) -> Schema:

@@ -3,14 +3,14 @@
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from marshmallow import ValidationError, fields
+from marshmallow import Schema, ValidationError, fields
 
-from scantling.engine.angles import Corner, derive_corner_by_gauge, parse_degrees
 from scantling.engine.errors import EngineError
-from scantling.engine.lengths import SIXTY_FOURTH, Length, parse_length
 from scantling.engine.questions.question import Answer
-from scantling.engine.shapes import LengthText, refused, show
-from scantling.engine.survey.room import Measure
+from scantling.engine.shapes import LengthOut, LengthText, out, refused, show, text_out, texts_out
+from scantling.engine.survey.room import Measure, Problem
+from scantling.engine.tape.angles import Corner, derive_corner_by_gauge, parse_degrees
+from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, parse_length
 from scantling.engine.trim.piece import Step
 
 READINGS_AT_MOST = 100
@@ -28,6 +28,8 @@ class Positive(LengthText):
 
 class Readings(fields.Field[Measure]):
     """One reading as text, such as "63 1/4", or a list of them, each of which is looked at."""
+
+    wants = 'a reading as text, such as "63 1/4", or a list of them'
 
     def __init__(self, *, signed: bool = False, **kwargs: Any) -> None:
         super().__init__(**kwargs)
@@ -56,6 +58,8 @@ def _placed(error: ValidationError, place: int | None) -> ValidationError:
 class Gauged(fields.Field[Corner]):
     """A corner in degrees as a gauge read it, inside the opening: "90.5"."""
 
+    wants = 'an angle in degrees, such as "90.5"'
+
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Corner:
         if isinstance(value, bool) or not isinstance(value, str | int | float):
             raise ValidationError('Write an angle in degrees, such as "90.5".')
@@ -63,6 +67,20 @@ class Gauged(fields.Field[Corner]):
             return derive_corner_by_gauge("inside", parse_degrees(str(value)), str(value))
         except EngineError as error:
             raise refused(error) from error
+
+
+class StepOut(Schema):
+    text = text_out()
+    value = out(LengthOut, none=True)
+    readings = texts_out()
+
+
+class ProblemOut(Schema):
+    wall, key, message = text_out(), text_out(), text_out()
+
+
+def problems_out(problems: Iterable[Problem]) -> list[Answer]:
+    return [{"wall": one.wall, "key": one.key, "message": one.message} for one in problems]
 
 
 def show_working(steps: Iterable[Step], nearest: Length) -> list[Answer]:

@@ -11,11 +11,13 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from scantling.engine.cutlist.figures import format_figure, parse_figure
 from scantling.engine.journal import Entry
-from scantling.engine.lengths import ZERO, Length
 from scantling.engine.notebook import Notebook
 from scantling.engine.rack.stick import SPOILT, TO_CUT, Line, Stick
+from scantling.engine.tape.figures import format_figure, parse_figure
+from scantling.engine.tape.lengths import ZERO, Length
+
+DIGITS = "0123456789"
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +55,10 @@ def _figure(text: str) -> Length:
 
 
 def format_body(room: str, profile: str, sticks: Iterable[Stick]) -> Mapping[str, Any]:
-    """The body of the entry that accepts these sticks. Whoever writes it names the boards that have no name yet."""
+    """The body of the entry that accepts these sticks. Whoever writes it names the boards that have no name yet.
+
+    Letters go without the number of their room: rooms may be listed in another order by then.
+    """
     return {
         "of": room,
         "profile": profile,
@@ -67,7 +72,7 @@ def format_body(room: str, profile: str, sticks: Iterable[Stick]) -> Mapping[str
                 "pieces": [
                     {
                         "key": line.key,
-                        "letter": line.letter,
+                        "letter": line.letter.lstrip(DIGITS),
                         "takes": format_figure(line.takes),
                         "spoilt": line.state == SPOILT,
                     }

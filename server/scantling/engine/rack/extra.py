@@ -10,8 +10,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from scantling.engine.boards.case import Case, Stock
-from scantling.engine.lengths import ZERO, Length
+from scantling.engine.boards.case.case import Case, Stock
+from scantling.engine.tape.lengths import ZERO, Length
 
 WHOLE = 100
 

@@ -5,23 +5,23 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from scantling.engine.boards.case import Case
-from scantling.engine.lengths import ZERO
+from scantling.engine.boards.case.case import Case
 from scantling.engine.rack.stick import DONE, SPOILT, TO_CUT, Line, Stick, derive_left
+from scantling.engine.tape.lengths import ZERO
 
 
 @dataclass(frozen=True, slots=True)
-class Made:
+class Progress:
     """How far a piece has come: whether its board is cut, and how many boards for it were spoilt before."""
 
     is_cut: bool = False
     spoilt: int = 0
 
 
-NOT_YET = Made()
+NOT_YET = Progress()
 
 
-def mark_progress(sticks: Sequence[Stick], made: Mapping[str, Made]) -> list[Stick]:
+def mark_progress(sticks: Sequence[Stick], made: Mapping[str, Progress]) -> list[Stick]:
     """The sticks with what was cut of them, and what was spoilt since the plan was accepted."""
     known: dict[str, int] = {}
     for stick in sticks:
@@ -30,7 +30,7 @@ def mark_progress(sticks: Sequence[Stick], made: Mapping[str, Made]) -> list[Sti
     return [replace(stick, lines=tuple(_mark(line, made, known) for line in stick.lines)) for stick in sticks]
 
 
-def _mark(line: Line, made: Mapping[str, Made], known: Mapping[str, int]) -> Line:
+def _mark(line: Line, made: Mapping[str, Progress], known: Mapping[str, int]) -> Line:
     now = made.get(line.key, NOT_YET)
     if line.state == SPOILT or now.spoilt > known[line.key]:
         return replace(line, state=SPOILT)
@@ -51,6 +51,8 @@ def derive_standing(case: Case, sticks: Sequence[Stick], letters: Mapping[str, s
             _renewed(case, line, places, letters) for line in stick.lines if line.state != TO_CUT or line.key in places
         ]
         renewed = replace(stick, lines=tuple(lines))
+        if stick.lines and not lines and not stick.is_here:
+            continue  # nothing is cut from it any more, and it was not bought yet
         standing.append(renewed)
         if not _fits(case, renewed):
             reasons.append(f"{_listed(line.letter for line in renewed.open)} no longer come out of one board.")

@@ -9,15 +9,15 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from scantling.engine.boards.case import STOCK_AT_MOST, Plan, Stock
-from scantling.engine.boards.plan import plan_boards
-from scantling.engine.lengths import Length
+from scantling.engine.boards.case.case import STOCK_AT_MOST, Plan, Stock
 from scantling.engine.rack.accepted import Accepted
 from scantling.engine.rack.extra import derive_extras
-from scantling.engine.rack.progress import Made, derive_standing, mark_progress
+from scantling.engine.rack.progress import Progress, derive_standing, mark_progress
+from scantling.engine.rack.slack import Slack, plan_with_slack
 from scantling.engine.rack.stick import LaidStick, Line, Stick, derive_left, lay_out
 from scantling.engine.rack.wanted import derive_case
 from scantling.engine.standard import Standard
+from scantling.engine.tape.lengths import Length
 from scantling.engine.trim.piece import Piece
 
 
@@ -28,7 +28,7 @@ class Wanted:
     standard: Standard
     profile: str
     pieces: Sequence[Piece]
-    made: Mapping[str, Made]
+    made: Mapping[str, Progress]
     rack: Sequence[Stick] = ()
     accepted: Accepted | None = None
 
@@ -36,12 +36,13 @@ class Wanted:
 @dataclass(frozen=True, slots=True)
 class Settled:
     """The sticks, those beyond the plan last. `plan` is None where the accepted ones stand; `reasons` say why they
-    do not, where something was accepted."""
+    do not, where something was accepted. `slack` is what a new plan keeps to spare, if it does."""
 
     sticks: tuple[LaidStick, ...]
     plan: Plan | None
     reasons: tuple[str, ...] = ()
     blanks: tuple[tuple[str, Length], ...] = ()
+    slack: Slack | None = None
 
     @property
     def to_pay(self) -> int:
@@ -76,10 +77,12 @@ def _plan_anew(
     bare = derive_case(standard, sale, wanted.pieces)
     usable = [(stick, derive_left(bare, stick)) for stick in (*kept, *wanted.rack)]
     least = min(bare.pieces)
-    here = [(stick, left) for stick, left in usable if left >= least][: max(0, STOCK_AT_MOST - len(sale))]
+    here = [(stick, left) for stick, left in usable if left - standard.slack >= least][
+        : max(0, STOCK_AT_MOST - len(sale))
+    ]
     stock = (*(Stock(left + standard.end_trim, 0, 1) for _, left in here), *sale)
     case = derive_case(standard, stock, wanted.pieces)
-    plan = plan_boards(case, clock, time_limit)
+    plan, slack = plan_with_slack(case, standard.slack, clock, time_limit)
     sticks: list[Stick] = []
     taken = set()
     for board in plan.boards:
@@ -95,7 +98,7 @@ def _plan_anew(
             sticks.append(Stick(sold.length, sold.price_cents, lines, bought=not sold.price_cents))
     held = [here[place][0] for place in taken]
     idle = [stick for stick in kept if not any(stick is one for one in held)]
-    return _settled(wanted, [*sticks, *idle, *_extras(wanted, idle)], plan, reasons)
+    return replace(_settled(wanted, [*sticks, *idle, *_extras(wanted, idle)], plan, reasons), slack=slack)
 
 
 def _extras(wanted: Wanted, idle: Sequence[Stick]) -> list[Stick]:

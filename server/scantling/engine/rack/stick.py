@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from scantling.engine.boards.case import Case, PlannedBoard
-from scantling.engine.boards.cuts import Ends
-from scantling.engine.boards.marks import derive_places
-from scantling.engine.boards.saw import derive_changes, derive_shared, derive_unsafe_from, saved
-from scantling.engine.lengths import ZERO, Length
+from scantling.engine.boards.case.case import Case, PlannedBoard
+from scantling.engine.boards.case.cuts import Ends
+from scantling.engine.boards.case.marks import derive_places
+from scantling.engine.boards.case.saw import derive_changes, derive_shared, derive_unsafe_from, saved
+from scantling.engine.tape.lengths import ZERO, Length
 
 SQUARE_ENDS = Ends()
 TO_CUT, DONE, SPOILT = "to cut", "cut", "spoilt"
@@ -26,6 +26,10 @@ class Line:
     letter: str
     takes: Length
     state: str = TO_CUT
+
+
+#: What the source of a board begins with that a piece was spoilt of; of any other it is a board's name.
+SCRAP = "spoilt "
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +56,11 @@ class Stick:
     def open(self) -> tuple[Line, ...]:
         """What is still to be cut from it."""
         return tuple(line for line in self.lines if line.state == TO_CUT)
+
+    @property
+    def is_scrap(self) -> bool:
+        """Whether it is what a piece of this room was spoilt of."""
+        return (self.source or "").startswith(SCRAP)
 
     @property
     def is_here(self) -> bool:

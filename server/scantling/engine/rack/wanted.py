@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
-from scantling.engine.boards.case import Case, Stock
-from scantling.engine.boards.cuts import Cut, Ends, derive_beyond
-from scantling.engine.lengths import SIXTY_FOURTH, Length, round_to
+from scantling.engine.boards.case.case import Case, Stock
+from scantling.engine.boards.case.cuts import Cut, Ends, derive_beyond
+from scantling.engine.rack.grain import derive_ranks
 from scantling.engine.standard import YES, Standard
+from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, round_to
 from scantling.engine.trim.ends import FLAT, End
 from scantling.engine.trim.piece import Piece
 
@@ -18,13 +19,18 @@ def derive_length(piece: Piece) -> Length:
     return Length(round_to(piece.cut, SIXTY_FOURTH, toward="up").inches)
 
 
+def is_uncertain(standard: Standard, piece: Piece) -> bool:
+    """Whether a piece may still come out longer than it is now: it is cut last of its board, where the slack is."""
+    return piece.doubt.told > standard.joint_gap or any(flag.attention for flag in piece.flags)
+
+
 def derive_ends(piece: Piece) -> Ends:
     """What the ends of a piece ask of the saw."""
     return Ends(_cut(piece.left), _cut(piece.right))
 
 
 def _cut(end: End) -> Cut:
-    return Cut(end.saw, end.grows, end.edges == FLAT, end.bevel or Fraction(0))
+    return Cut(end.setting, end.grows, end.edges == FLAT, end.bevel or Fraction(0))
 
 
 def derive_case(standard: Standard, stock: Sequence[Stock], pieces: Sequence[Piece]) -> Case:
@@ -40,4 +46,6 @@ def derive_case(standard: Standard, stock: Sequence[Stock], pieces: Sequence[Pie
         ends=ends,
         beyond=beyond,
         shared_miters=standard.shared_miters == YES,
+        ranks=derive_ranks(pieces) if standard.grain_order == YES else (),
+        last=frozenset(place for place, piece in enumerate(pieces) if is_uncertain(standard, piece)),
     )

@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from itertools import combinations, pairwise
 
 from scantling.engine.errors import EngineError
-from scantling.engine.lengths import ONE_INCH, SIXTEENTH, Length, format_length
 from scantling.engine.survey.outline import Side, derive_outline
 from scantling.engine.survey.room import Measure, Problem, Room, Wall
+from scantling.engine.tape.lengths import ONE_INCH, SIXTEENTH, Length, format_length
 
 # Heads of doors and ceilings follow the floor's fall; more than this between neighbors was read wrong. Common practice.
 HEAD_AGREES, CEILING_AGREES = ONE_INCH * 2, ONE_INCH * 3

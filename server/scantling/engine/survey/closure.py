@@ -2,7 +2,10 @@
 
 A closed room of n corners has (n - 2)·180 degrees inside it. When the angles agree, the gap that is left is a vector: a
 single wall read wrong leaves a gap along that wall; a single corner read wrong swings all that follows about it.
-(Traverse closure as in plane surveying; the tolerances are common practice, no source.)
+
+A room is doubted where it misses itself by more than all but one in a hundred honest rooms would: what each reading is
+uncertain by goes into the angle and the gap to first order, and they are held against the normal distribution and that
+of two dimensions (traverse closure as in plane surveying; JCGM 100:2008, 5.1.2, for the combination).
 """
 
 import math
@@ -10,14 +13,22 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from scantling.engine.angles import STRAIGHT, format_degrees, rounded
 from scantling.engine.errors import EngineError
-from scantling.engine.lengths import ONE_INCH, SIXTEENTH, THIRTY_SECOND, Length, format_length
 from scantling.engine.survey.room import Problem, Room, Wall
+from scantling.engine.tape.angles import STRAIGHT, Corner, format_degrees, rounded
+from scantling.engine.tape.lengths import ONE_INCH, SIXTEENTH, Length, format_length
 
 # A suspect must explain all but a quarter of the gap, and no one is suspected of what the tape's own ± explains.
 LEFT_OVER = 0.25
 SUSPECTS_AT_MOST = 4
+# Standard uncertainties, common practice, no source. Of a gauge, in degrees, beyond what its scale shows; of a wall, in
+# inches: a tape held by hand, half a graduation either way, and plaster out of line by a sixteenth either way.
+GAUGE = 0.1
+WALL = math.sqrt(1 / 32**2 + 1 / 32**2 / 3 + 1 / 16**2 / 3)
+# One honest room in two hundred is beyond each of these: of one dimension by the table of the normal distribution, of
+# two by the square of the distance, −2 ln(1/200).
+ANGLE_BEYOND = 2.807
+GAP_BEYOND = -2 * math.log(1 / 200)
 
 Vector = tuple[float, float]
 
@@ -65,12 +76,13 @@ def derive_closure(room: Room) -> Closure:
             raise ClosureError("not-all-read", field="room", what=what.capitalize())
     corners = [wall.corner.degrees for wall in room.walls if wall.corner]
     angle = sum(corners, start=Fraction(0)) - (len(corners) - 2) * STRAIGHT
-    angle_allowed = rounded(math.hypot(*(float(wall.corner.plus_minus) for wall in room.walls if wall.corner)))
+    uncertain = [_corner_uncertainty(wall.corner) for wall in room.walls if wall.corner]
+    angle_allowed = rounded(ANGLE_BEYOND * math.hypot(*uncertain))
     # The angles' own small error is shared out first, or it would be taken for a fault of the lengths.
     balanced = [corner - angle / len(corners) for corner in corners]
     gap = _gap(room.walls, balanced)
     size = math.hypot(*gap)
-    allowed = _gap_allowed(room, angle_allowed)
+    allowed = _gap_allowed(room.walls, balanced, uncertain, gap)
     if abs(angle) > angle_allowed:
         suspects = _suspect_corners(room, corners, angle)
     else:
@@ -99,12 +111,41 @@ def _length(wall: Wall) -> float:
     return float(wall.length.smallest.inches) if wall.length else 0.0
 
 
-def _gap_allowed(room: Room, angle_allowed: Fraction) -> Length:
-    """Half a graduation and a sixteenth of plaster a wall, the corners' ± over half a side; seldom do all add up."""
-    half_side = sum(_length(wall) for wall in room.walls) / 8
-    each = float((THIRTY_SECOND + SIXTEENTH).inches)
-    swing = half_side * math.radians(angle_allowed)
-    return Length.approximate(math.hypot(each * math.sqrt(len(room.walls)), swing))
+def _corner_uncertainty(corner: Corner) -> float:
+    """The gauge's own, and that of its scale or of readings apart: anywhere within its ± is as likely (GUM 4.3.7)."""
+    return math.hypot(GAUGE, float(corner.plus_minus) / math.sqrt(3))
+
+
+def _gap_allowed(walls: Sequence[Wall], corners: Sequence[Fraction], uncertain: Sequence[float], gap: Vector) -> Length:
+    """How far an honest room may miss itself in the direction in which this one does; in any, where it does not."""
+    (xx, xy, yy) = _gap_covariance(walls, corners, uncertain)
+    size = math.hypot(*gap)
+    if size < SIXTEENTH.inches / 1000:
+        widest = (xx + yy) / 2 + math.hypot((xx - yy) / 2, xy)
+        return Length.approximate(math.sqrt(GAP_BEYOND * widest))
+    x, y = gap[0] / size, gap[1] / size
+    return Length.approximate(math.sqrt(GAP_BEYOND * (xx * yy - xy * xy) / (yy * x * x - 2 * xy * x * y + xx * y * y)))
+
+
+def _gap_covariance(
+    walls: Sequence[Wall], corners: Sequence[Fraction], uncertain: Sequence[float]
+) -> tuple[float, float, float]:
+    """The gap's variances along the first wall and across it, with their covariance between, in square inches.
+
+    A wall moves the end along itself. A corner swings all walls beyond it, less its share in what was balanced out.
+    """
+    headings, lengths = _headings(corners), [_length(wall) for wall in walls]
+    moved = [(WALL * math.cos(heading), WALL * math.sin(heading)) for heading in headings]
+    ways = zip(headings, lengths, strict=True)
+    swings = [(-length * math.sin(heading), length * math.cos(heading)) for heading, length in ways]
+    count = len(walls)
+    shared = [sum(swing[axis] * place / count for place, swing in enumerate(swings)) for axis in (0, 1)]
+    rest = [sum(swing[axis] for swing in swings) for axis in (0, 1)]
+    for swing, degrees in zip(swings, uncertain, strict=True):
+        rest = [rest[0] - swing[0], rest[1] - swing[1]]
+        turn = math.radians(degrees)
+        moved.append((turn * (rest[0] - shared[0]), turn * (rest[1] - shared[1])))
+    return sum(x * x for x, _ in moved), sum(x * y for x, y in moved), sum(y * y for _, y in moved)
 
 
 def _suspect_walls(room: Room, corners: Sequence[Fraction], gap: Vector) -> list[Suspect]:

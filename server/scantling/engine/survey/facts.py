@@ -9,22 +9,35 @@ from typing import Any
 from scantling.engine.errors import EngineError
 from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
-from scantling.engine.settings import lay_over
+from scantling.engine.settings import check_setting, lay_over
 from scantling.engine.survey.points import parse_points
 from scantling.engine.survey.read import parse_sides
+from scantling.engine.survey.room import RAILS, Problem
+
+WALL_READINGS = ("length", "ceiling", "ceiling_corner", "height", "studs", "plumb", "fall", *RAILS)
 
 
 class FactsError(EngineError):
-    sentences = {"no-such-room": "There is no room {room} in this notebook: ask for one that the house lists."}
+    sentences = {
+        "no-such-room": "There is no room {room} in this notebook: ask for one that the house lists.",
+        "no-such-house": "There is no house {house} in this notebook: ask for one that the notebook lists.",
+    }
 
 
 def find_room(notebook: Notebook, room: str) -> Entry:
-    """The statement in force about a room. Raises `FactsError`."""
-    for house, _, _ in notebook.houses():
-        for found, shown, _ in notebook.children("room", house):
-            if found == room:
-                return shown
+    """The statement in force about a room, in a house that is in force too. Raises `FactsError`."""
+    # Straight to it, and not from house to house: what is said of another room must leave this one as it was derived.
+    heads = notebook.heads(notebook.about("the room", room))
+    if heads and notebook.heads(notebook.about("the house", heads[-1].body["house"])):
+        return heads[-1]
     raise FactsError("no-such-room", field="room", room=room[:40])
+
+
+def find_house(notebook: Notebook, house: str) -> str:
+    """The id of a house, where it is in force. Raises `FactsError`."""
+    if not notebook.heads(notebook.about("the house", house)):
+        raise FactsError("no-such-house", field="house", house=house[:40])
+    return house
 
 
 def collect_facts(notebook: Notebook, room: str) -> dict[str, Any]:
@@ -35,19 +48,41 @@ def collect_facts(notebook: Notebook, room: str) -> dict[str, Any]:
         "closed": shown.body["closed"],
         "standard": collect_standard(notebook, shown.body["house"], room),
         "walls": [_wall_facts(notebook, wall, entry) for wall, entry, _ in notebook.walls(room)],
-        "free": [{"id": free, **_said(entry, "name", "profile", "text", "count")}
+        "free": [{"id": free, **_facts_of(entry, "name", "profile", "text", "count")}
                  for free, entry, _ in notebook.children("free", room)],
     }  # fmt: skip
 
 
-def _said(entry: Entry, *names: str) -> dict[str, Any]:
+def _facts_of(entry: Entry, *names: str) -> dict[str, Any]:
     return {name: entry.body[name] for name in names}
 
 
 def collect_standard(notebook: Notebook, house: str, room: str | None = None) -> dict[str, object]:
-    """Settings by dotted name: the house's, and over them those in which the room differs on purpose."""
-    of_house = _settings(notebook, house)
-    return lay_over(of_house, _settings(notebook, room)) if room else of_house
+    """Settings by dotted name: the house's, and over them those in which the room differs on purpose.
+
+    One that cannot be read, as an older or a newer device may have sent it, is left out: `check_settings` says so.
+    """
+    of_house = _readable(_settings(notebook, house))
+    return lay_over(of_house, _readable(_settings(notebook, room))) if room else of_house
+
+
+def _readable(settings: Mapping[str, object]) -> dict[str, object]:
+    return {name: value for name, value in settings.items() if not check_setting(name, value)}
+
+
+def check_settings(notebook: Notebook, room: str) -> list[Problem]:
+    """The settings of a room and of its house that cannot be read, and what stands in for each. Raises `FactsError`."""
+    house = find_room(notebook, room).body["house"]
+    of_house = _readable(_settings(notebook, house))
+    problems = []
+    for whose, of in (("house", house), ("room", room)):
+        for name, value in _settings(notebook, of).items():
+            instead = "the house's" if of == room and name in of_house else "the default"
+            for error in check_setting(name, value):
+                stands = "No board is on its list" if name.endswith("stock") else f"Until it is, {instead} stands"
+                message = f"A setting of the {whose} cannot be read: {error.message} Set it anew. {stands}."
+                problems.append(Problem("", error.key, message))
+    return problems
 
 
 def _settings(notebook: Notebook, of: str) -> dict[str, object]:
@@ -64,7 +99,7 @@ def _wall_facts(notebook: Notebook, wall: str, shown: Entry) -> dict[str, Any]:
     return {
         "id": wall,
         "settings": {name: entry.body["value"] for name, (entry, _) in notebook.settings(wall).items()},
-        **{what: live_texts(notebook, wall, what) for what in ("length", "ceiling", "height", "studs", "plumb")},
+        **{what: live_texts(notebook, wall, what) for what in WALL_READINGS},
         "corner": {
             "turn": shown.body["turn"],
             "corner": live_texts(notebook, wall, "corner"),
@@ -85,8 +120,9 @@ def _wall_facts(notebook: Notebook, wall: str, shown: Entry) -> dict[str, Any]:
                 "id": obstacle,
                 "kind": entry.body["kind"],
                 "base": entry.body["base"],
+                "settings": _settings(notebook, obstacle),
                 **_along(notebook, obstacle),
-                "height": live_texts(notebook, obstacle, "height"),
+                **{what: live_texts(notebook, obstacle, what) for what in ("height", "depth")},
             }
             for obstacle, entry, _ in notebook.children("obstacle", wall)
         ],
@@ -98,7 +134,7 @@ def _up(notebook: Notebook, opening: str) -> Mapping[str, Any]:
     return {
         **heights,
         "head_corners": [live_texts(notebook, opening, f"{side}_corner") for side in heights],
-        "sash": live_texts(notebook, opening, "sash"),
+        **{what: live_texts(notebook, opening, what) for what in ("sash", "sill", "depth")},
         "depths": {
             place: [parse_points(text) for text in live_texts(notebook, opening, f"depth_{place}")]
             for place in ("left", "right", "head", "sill")

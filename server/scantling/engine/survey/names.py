@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from scantling.engine.lengths import Length
+from scantling.engine.tape.lengths import Length
 
 ORDER = {2: ("left", "right"), 3: ("left", "middle", "right")}
 COUNTED = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
@@ -28,4 +28,14 @@ def name_things(things: Sequence[tuple[str, Length | None]]) -> list[str]:
 
 def _turn_of(turn: int, count: int) -> str:
     words = ORDER.get(count, COUNTED)
-    return words[turn] if turn < len(words) else f"{turn + 1}th"
+    return words[turn] if turn < len(words) else _ordinal(turn + 1)
+
+
+def _ordinal(place: int) -> str:
+    """Which one it is, in figures.
+
+    >>> _ordinal(11), _ordinal(21), _ordinal(32), _ordinal(43)
+    ('11th', '21st', '32nd', '43rd')
+    """
+    ending = "th" if place % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(place % 10, "th")
+    return f"{place}{ending}"

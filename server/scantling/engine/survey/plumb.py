@@ -1,13 +1,13 @@
 """How far a wall leans: the gap that a level of 24 in, held upright on it, leaves at the end that stands off.
 
 "1/4 top": it touches at the foot, so the wall leans away from the room; "1/4 foot": it touches at the top, and the wall
-leans in. "0" is plumb.
+leans in. "0" is plumb. So is said at which end of a wall the floor is lower.
 """
 
 from fractions import Fraction
 
 from scantling.engine.errors import EngineError, quote
-from scantling.engine.lengths import THIRTY_SECOND, ZERO, Length, format_length, parse_length
+from scantling.engine.tape.lengths import THIRTY_SECOND, ZERO, Length, format_length, parse_length
 
 LEVEL = Fraction(24)
 AWAY = {"top": 1, "foot": -1, "bottom": -1}
@@ -16,6 +16,7 @@ AWAY = {"top": 1, "foot": -1, "bottom": -1}
 class PlumbError(EngineError):
     sentences = {
         "which-end": "{text} does not say which end of the level stands off: write 1/4 top or 1/4 foot, or 0.",
+        "which-way": "{text} does not say which end of the floor is lower: write 1/2 right or 1/2 left, or 0.",
         "leans-too-far": "{text} off in 24 in is more than a wall leans: read it again.",
     }
 
@@ -45,3 +46,28 @@ def say_plumb(leans: Fraction) -> str:
     """
     gap = format_length(Length(abs(leans) * LEVEL), THIRTY_SECOND)
     return f"leans {'away' if leans > 0 else 'in'}, {gap} in 24" if leans else "plumb"
+
+
+def parse_fall(text: str) -> Length:
+    """How much lower the floor is at the right end of a wall than at its left: below nothing where it rises.
+
+    "1/2 right": it is lower at the right; "1/2 left"; "0" is level. Raises `EngineError`.
+
+    >>> parse_fall("1/2 left")
+    Length(inches=Fraction(-1, 2), exact=True)
+    """
+    by, _, end = text.strip().rpartition(" ")
+    if end.lower() not in ("left", "right"):
+        if parse_length(text) != ZERO:
+            raise PlumbError("which-way", text=quote(text))
+        return ZERO
+    return parse_length(by) if end.lower() == "right" else -parse_length(by)
+
+
+def say_fall(fall: Length) -> str:
+    """In words, by which end is lower.
+
+    >>> say_fall(parse_fall("1/2 left"))
+    '1/2" lower at the left'
+    """
+    return f"{format_length(abs(fall))} lower at the {'right' if fall > ZERO else 'left'}" if fall else "level"

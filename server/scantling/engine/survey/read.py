@@ -8,21 +8,19 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
-from scantling.engine.angles import (
-    Corner,
-    derive_corner_by_gauge,
-    derive_corner_by_sides,
-    parse_degrees,
-)
 from scantling.engine.errors import EngineError, quote
-from scantling.engine.lengths import Length, format_length, parse_length
-from scantling.engine.settings import OF_OPENING, derive_standard, dotted, lay_over
+from scantling.engine.settings import OF_OPENING, OF_THING, derive_standard, dotted, lay_over
 from scantling.engine.standard import Standard
+from scantling.engine.survey.bodies import check_bodies
+from scantling.engine.survey.kinds import has_toe, is_free_standing, usual_base
 from scantling.engine.survey.names import name_things
-from scantling.engine.survey.plumb import parse_plumb
+from scantling.engine.survey.plumb import parse_fall, parse_plumb
 from scantling.engine.survey.points import point_readings
 from scantling.engine.survey.room import (
     PLACES,
+    RAILS,
+    THINGS_AT_MOST,
+    WALLS_AT_MOST,
     Free,
     Measure,
     Obstacle,
@@ -35,6 +33,13 @@ from scantling.engine.survey.room import (
     derive_turned,
 )
 from scantling.engine.survey.studs import parse_studs
+from scantling.engine.tape.angles import (
+    Corner,
+    derive_corner_by_gauge,
+    derive_corner_by_sides,
+    parse_degrees,
+)
+from scantling.engine.tape.lengths import ZERO, Length, format_length, parse_length
 
 
 def _texts(written: object) -> tuple[str, ...]:
@@ -119,6 +124,22 @@ class _Reader:
                 self.refuse(_not_understood(name, error))
         return sum(read, start=Fraction(0)) / len(read) if read else Fraction(0)
 
+    def falls(self, name: str, written: object, along: Measure | None) -> Fraction:
+        """The mean of what was read of the floor's fall along a wall, for each inch of it; level until it is read."""
+        read: list[Length] = []
+        for text in _texts(written):
+            try:
+                read.append(parse_fall(text))
+            except EngineError as error:
+                self.refuse(_not_understood(name, error))
+        if not read or along is None:
+            return Fraction(0)
+        fall = sum((one.inches for one in read), start=Fraction(0)) / len(read)
+        if abs(fall) * 24 > along.smallest.inches:
+            self.refuse(SurveyError("falls-too-far", what=name.capitalize()))
+            return Fraction(0)
+        return fall / along.smallest.inches
+
     def corner(self, name: str, turn: str, facts: Mapping[str, Any]) -> Corner | None:
         """The mean of what was read of a corner; several readings that differ widen its ±."""
         read: list[Corner] = []
@@ -192,15 +213,19 @@ class _Given:
     standard: Standard
 
 
-def read_room(facts: Mapping[str, Any]) -> Room:
+def read_room(facts: Mapping[str, Any], told: Sequence[Problem] = ()) -> Room:
     """A room's facts, in the shape that questions and the notebook give, to the room they describe.
 
-    Raises `EngineError` only for a standard that cannot be; what is wrong with a wall is a problem in the room.
+    `told` are problems that were found as the facts were gathered.
+
+    Raises `EngineError` only for a standard that cannot be, or more than any room holds; what is wrong with a wall is
+    a problem in the room.
     """
+    _check_size(facts)
     settings = dotted(facts.get("standard") or {})
     given = _Given(settings, derive_standard(settings))
     walls: list[Wall] = []
-    problems: list[Problem] = []
+    problems = list(told)
     for number, wall_facts in enumerate(facts.get("walls") or (), start=1):
         reader = _Reader(str(wall_facts.get("id", f"w{number}")))
         wall = _read_wall(reader, number, wall_facts, given)
@@ -212,10 +237,20 @@ def read_room(facts: Mapping[str, Any]) -> Room:
         for one in facts.get("free") or ()
     )
     closed = bool(facts.get("closed", True))
-    return Room(
+    room = Room(
         str(facts.get("name", "")), closed, _with_boards(given.standard, walls), tuple(walls), tuple(problems),
         free=free, comes_round=closed and derive_turned(walls) is None,
     )  # fmt: skip
+    return replace(room, problems=(*room.problems, *check_bodies(room)))
+
+
+def _check_size(facts: Mapping[str, Any]) -> None:
+    walls = facts.get("walls") or ()
+    if len(walls) > WALLS_AT_MOST:
+        raise SurveyError("too-many-walls", field="room", count=f"{len(walls):,}", most=WALLS_AT_MOST)
+    things = sum(len(wall.get(kind) or ()) for wall in walls for kind in ("openings", "obstacles"))
+    if things > THINGS_AT_MOST:
+        raise SurveyError("too-many-things", field="room", count=f"{things:,}", most=THINGS_AT_MOST)
 
 
 def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any], given: _Given) -> Wall:
@@ -225,13 +260,7 @@ def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any], given: _G
     names = name_things([(_called(one), _left_edge(one)) for one in found])
     named = list(zip(found, names, strict=True))
     openings = [_read_opening(reader, one, name, given) for one, name in named[: len(facts.get("openings") or ())]]
-    obstacles = [
-        Obstacle(str(one["id"]), one["kind"], name, one.get("base", "stops"),
-                 reader.measure(f"{name} from the left", one.get("at")),
-                 reader.length(f"{name} width", one.get("width")),
-                 reader.length(f"{name} height", one.get("height")))
-        for one, name in named[len(openings) :]
-    ]  # fmt: skip
+    obstacles = [_read_obstacle(reader, one, name, given) for one, name in named[len(openings) :]]
     meets = reader.length("the board it meets", corner.get("meets"))
     length = reader.length(f"wall {number}", facts.get("length"))
     return Wall(
@@ -244,12 +273,19 @@ def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any], given: _G
         meets=meets.smallest if meets else None,
         openings=tuple(openings),
         obstacles=tuple(obstacles),
-        settings=facts.get("settings") or {},
+        settings=dotted(facts.get("settings") or {}),
         height=reader.length(f"wall {number}, to the ceiling", facts.get("height")),
         ceiling=reader.length(f"wall {number}, along the ceiling", facts.get("ceiling")),
         studs=reader.studs(f"studs of wall {number}", facts.get("studs"), length),
         leans=reader.leans(f"wall {number}, out of plumb", facts.get("plumb")),
         plumb_texts=_texts(facts.get("plumb")),
+        at_rails={
+            rail: read
+            for rail in RAILS
+            if (read := reader.length(f"wall {number}, along the {rail.replace('_', ' ')}", facts.get(rail)))
+        },
+        falls=reader.falls(f"floor along wall {number}", facts.get("fall"), length),
+        ceiling_corner=reader.corner(f"corner {number} at the ceiling", turn, {"corner": facts.get("ceiling_corner")}),
     )
 
 
@@ -285,12 +321,45 @@ def _read_opening(reader: _Reader, facts: Mapping[str, Any], name: str, given: _
         sash=reader.length(f"{name}, sash to wall", facts.get("sash")),
         depths={place: depth for place, depth in depths.items() if depth},
         standard=_read_own(reader, name, dotted(facts.get("settings") or {}), given),
+        sill=reader.length(f"{name}, floor to its sill", facts.get("sill")),
+        depth=reader.length(f"{name}, depth of its reveal", facts.get("depth")),
     )
 
 
-def _read_own(reader: _Reader, name: str, said: Mapping[str, object], given: _Given) -> Standard | None:
-    """The standard of one opening; None, and a problem, where what was said of it cannot be."""
-    own = {key: value for key, value in said.items() if key.startswith(OF_OPENING)}
+def _read_obstacle(reader: _Reader, facts: Mapping[str, Any], name: str, given: _Given) -> Obstacle:
+    said = dotted(facts.get("settings") or {})
+    standard = _read_own(reader, name, said, given, OF_THING) or given.standard
+    keeps = is_free_standing(facts["kind"]) or "thing.clearance" in said or facts.get("base") == "notch"
+    scribed = standard.thing_end == "scribed"
+    return Obstacle(
+        id=str(facts["id"]),
+        kind=facts["kind"],
+        name=name,
+        base=facts.get("base") or usual_base(facts["kind"]),
+        at=reader.measure(f"{name} from the left", facts.get("at")),
+        width=reader.length(f"{name} width", facts.get("width")),
+        height=reader.length(f"{name} height", facts.get("height")),
+        depth=reader.length(f"{name} depth", facts.get("depth")),
+        clearance=standard.thing_clearance if keeps and not scribed else ZERO,
+        scribed=scribed,
+        toe=_toe_of(standard, facts["kind"], said),
+        rake=standard.thing_rake,
+        rises=standard.thing_rises,
+    )
+
+
+def _toe_of(standard: Standard, kind: str, said: Mapping[str, object]) -> tuple[Length, Length] | None:
+    """The toe kick of a cabinet as the house's are, or of a thing that was given one of its own."""
+    if standard.toe_height is None or not (has_toe(kind) or "toe.height" in said):
+        return None
+    return standard.toe_height, standard.toe_depth
+
+
+def _read_own(
+    reader: _Reader, name: str, said: Mapping[str, object], given: _Given, may_differ: tuple[str, ...] = OF_OPENING
+) -> Standard | None:
+    """The standard of one opening or thing; None, and a problem, where what was said of it cannot be."""
+    own = {key: value for key, value in said.items() if key.startswith(may_differ)}
     try:
         return derive_standard(lay_over(given.settings, own)) if own else given.standard
     except EngineError as error:

@@ -5,24 +5,33 @@ concerns; the other walls stand.
 """
 
 import itertools
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
-from typing import Any
+from typing import Any, Literal, TypeVar
 
-from scantling.engine.angles import (
+from scantling.engine.errors import EngineError
+from scantling.engine.standard import Standard
+from scantling.engine.survey.kinds import is_plate
+from scantling.engine.tape.angles import (
     SQUARE,
     STRAIGHT,
     Corner,
 )
-from scantling.engine.errors import EngineError
-from scantling.engine.lengths import Length, format_length
-from scantling.engine.standard import Standard
+from scantling.engine.tape.lengths import ZERO, Length, format_length
+
+T = TypeVar("T")
 
 TURNS = ("inside", "outside")
 OPENINGS = ("door", "window", "cased")
 # Where depths of jamb to wall are read, each at several points: sides from the top down, head and sill from the left.
-PLACES = ("left", "right", "head", "sill")
+Place = Literal["left", "right", "head", "sill"]
+PLACES: tuple[Place, ...] = ("left", "right", "head", "sill")
+# No room has so many. Every answer about one is bounded by these, whether it was asked in full or came by sync.
+WALLS_AT_MOST = 200
+THINGS_AT_MOST = 200
+# Rails along which a wall may be read again, for it is not as long there as at the floor.
+RAILS = ("chair_rail", "picture_rail")
 BASE_AT = ("stops", "notch", "over")
 
 
@@ -34,6 +43,10 @@ class SurveyError(EngineError):
         "past-the-end": "{what} ends {by} past the end of the wall: measure both again.",
         "overlap": "{what} and {other} lie over each other by {by}: measure both again.",
         "other-points": "{what} was read at {one} points and at {other}: strike one of the two readings.",
+        "too-many-walls": "{count} walls are more than one room is worked out with, {most}: make several rooms of it.",
+        "too-many-things": "{count} doors, windows and things are more than one room is worked out with, {most}: make"
+        " several rooms of it.",
+        "falls-too-far": "{what} falls more than 1/2 in a foot: measure it again.",
         "three-sides": "{text} is not three sides: write the two along the walls, then across: 24, 24, 34 1/4.",
     }
 
@@ -74,7 +87,8 @@ class Problem:
 class Opening:
     """`left` and `right` are its heights up either side; the two corners are those of its head, seen from inside it.
 
-    `sash`: from a window's closed sash to the plane of the wall; `depths`: from the jamb's edge to it, by place.
+    `sill`: from the floor to a window's stool or sill; `sash`: from its closed sash to the plane of the wall; `depths`:
+    from the jamb's edge to that, by place; `depth`: of one without casing, how far its reveal goes in.
     `standard`: the room's, with what this opening differs in; None where that cannot be, and nothing is cut to it.
     """
 
@@ -90,10 +104,17 @@ class Opening:
     sash: Measure | None
     depths: Mapping[str, Measure]
     standard: Standard | None
+    sill: Measure | None = None
+    depth: Measure | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Obstacle:
+    """`height` is from the floor to its top, `depth` from the wall to its face. `clearance` is kept between it and what
+    ends there, unless that is `scribed` to it. `toe`: how high its toe kick is, and how far back that goes. `rake`: of
+    a stair's skirt, in degrees, and to which side it `rises`.
+    """
+
     id: str
     kind: str
     name: str
@@ -101,13 +122,26 @@ class Obstacle:
     at: Measure | None
     width: Measure | None
     height: Measure | None = None
+    depth: Measure | None = None
+    clearance: Length = ZERO
+    scribed: bool = False
+    toe: tuple[Length, Length] | None = None
+    rake: Fraction | None = None
+    rises: str = "right"
+
+    @property
+    def stands(self) -> bool:
+        """Whether it stands on the floor: plates of outlets and switches are on the wall."""
+        return not is_plate(self.kind)
 
 
 @dataclass(frozen=True, slots=True)
 class Wall:
     """`corner` is the one at the wall's right end, None where it has not been read; `turn` is known all the same.
 
-    `studs` are from its left corner; `leans` is how far out of the room it goes for each inch up.
+    `studs` are from its left corner; `leans` is how far out of the room it goes for each inch up;
+    `ceiling_corner` the same corner, read up there; `falls` how far the floor goes down for each inch to the right;
+    `at_rails` its length read again as high as a rail runs, by the rail's name.
     """
 
     id: str
@@ -125,10 +159,18 @@ class Wall:
     studs: Measure | None = None
     leans: Fraction = Fraction(0)
     plumb_texts: tuple[str, ...] = ()
+    ceiling_corner: Corner | None = None
+    falls: Fraction = Fraction(0)
+    at_rails: Mapping[str, Measure] = field(default_factory=dict)
 
     @property
     def name(self) -> str:
         return f"wall {self.number}"
+
+    @property
+    def corner_or_square(self) -> Corner:
+        """The corner at its right end; square until it has been read, which pieces are flagged with."""
+        return self.corner or Corner(self.turn, SQUARE if self.turn == "inside" else 3 * SQUARE, Fraction(1))
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,7 +186,7 @@ class Free:
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """`closed`: the last wall's right end is the first wall's left end. `unused`: names that nothing here reads.
+    """`closed`: the last wall's right end is the first wall's left end.
 
     `comes_round`: its walls turn once right round. A closed room whose walls do not is still being walked, and nobody
     knows yet what its last wall meets.
@@ -155,9 +197,17 @@ class Room:
     standard: Standard
     walls: tuple[Wall, ...]
     problems: tuple[Problem, ...]
-    unused: tuple[str, ...] = ()
     free: tuple[Free, ...] = ()
     comes_round: bool = True
+    #: No field of the room: what rules made of it, which more than one of them asks for. It goes when the room goes.
+    _derived: dict[Hashable, Any] = field(default_factory=dict, init=False, repr=False, compare=False)
+
+    def derived(self, what: Hashable, derive: Callable[[], T]) -> T:
+        """What follows from the room alone, derived once; whoever is given it must not change it."""
+        if what not in self._derived:
+            self._derived[what] = derive()
+        found: T = self._derived[what]
+        return found
 
     def after(self, wall: Wall) -> Wall | None:
         """The wall to the right, round the corner."""
@@ -204,7 +254,7 @@ def check_along(wall: Wall) -> list[Problem]:
             past = format_length(span.end - wall.length.largest)
             problems.append(SurveyError("past-the-end", what=span.name.capitalize(), by=past))
     # Under a window anything may stand; only two openings, or two things on the floor, cannot be in one place.
-    on_floor: list[Opening | Obstacle] = [*wall.obstacles]
+    on_floor: list[Opening | Obstacle] = [thing for thing in wall.obstacles if thing.stands]
     on_floor += [opening for opening in wall.openings if opening.kind != "window"]
     pairs = [*itertools.pairwise(_spans(wall.openings)), *itertools.pairwise(_spans(on_floor))]
     for left, right in dict.fromkeys(pairs):

@@ -5,13 +5,15 @@ is named. Where a stud was doubted or a pipe runs, it is left out of the list.
 """
 
 from scantling.engine.errors import EngineError, quote
-from scantling.engine.lengths import Length, parse_length
+from scantling.engine.tape.lengths import Length, parse_length
 
 EVERY = "every"
 # Closer than this no two studs stand, but a jack beside its king, which is as good as one. Common practice, no source.
 APART = Length.approximate(3)
 # As far as a tape reaches: a row that goes on to the end of a wall not yet read ends there.
 FARTHEST = Length.approximate(1200)
+# A hundred feet of studs a foot apart, and some.
+STUDS_AT_MOST = 120
 
 
 class StudsError(EngineError):
@@ -19,6 +21,7 @@ class StudsError(EngineError):
         "no-stud": "{text} names no stud: write how far each is from the left corner, as 14 1/2, 30 1/2 or "
         "14 1/2, every 16.",
         "every-from-what": "{text}: write where the first stud is before every, as 14 1/2, every 16.",
+        "too-many": "{text}: more than {most} studs are in no wall; write how far it really is from one to the next.",
         "too-close": "{text}: studs stand no closer than 3 in; write how far it is from one to the next.",
     }
 
@@ -42,6 +45,8 @@ def parse_studs(text: str, end: Length | None = None) -> tuple[Length, ...]:
         found.append(stud)
         step = None
     found += _row(found, step, end) if step else []
+    if len(found) > STUDS_AT_MOST:
+        raise StudsError("too-many", text=quote(text), most=STUDS_AT_MOST)
     if not found:
         raise StudsError("no-stud", text=quote(text))
     return tuple(sorted(set(found)))

@@ -5,18 +5,48 @@ edges are the one at the opening and the outer one. Both are cut with the edge n
 """
 
 from dataclasses import dataclass
+from enum import StrEnum
 
-from scantling.engine.lengths import ZERO, Length
+from scantling.engine.tape.lengths import ZERO, Length
+from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.ends import EDGE_WORDS, End
+
+
+class Kind(StrEnum):
+    """What a piece is, whatever it is called; of what runs along walls, its name among the settings."""
+
+    BASE = "base"
+    CAP = "cap"
+    SHOE = "shoe"
+    CHAIR_RAIL = "chair_rail"
+    PICTURE_RAIL = "picture_rail"
+    CROWN = "crown"
+    BLOCKING = "blocking"
+    LEG = "leg"
+    HEAD = "head"
+    SILL = "sill"
+    PLINTH = "plinth"
+    BLOCK = "block"
+    BUILT_UP = "built_up"
+    BACKBAND = "backband"
+    STOOL = "stool"
+    APRON = "apron"
+    EXTENSION = "extension"
+    BATTEN = "batten"
+    FREE = "free"
 
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One line of working: what was taken, added or found, in words, with its figure; `readings` as they were typed."""
+    """One line of working: what was taken, added or found, in words, with its figure; `readings` as they were typed.
+
+    `of_end` where it tells how an end is cut, which is so whatever the length comes to.
+    """
 
     text: str
     value: Length | None = None
     readings: tuple[str, ...] = ()
+    of_end: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,10 +65,15 @@ class Piece:
     Of a flat piece `back` is the edge at the opening and `front` the outer one. `left` and `right` are as it lies at
     the saw: its back, or its outer edge, to the fence and its face to the person. `key` says which piece it is,
     whatever its letter and its length; `opening` is the id of the door or window it belongs to; `start`, of what hangs
-    along a wall, how far along it the back begins; `blank`, of what is too short to hold, what to cut it from.
+    along a wall, how far along it the back begins; `blank`, of what is too short to hold, what to cut it from;
+    `measured` where its length was read in its place; `salvaged`, of one that is there already, how it is trimmed;
+    `ripped` is how wide it is made, of what no setting says the width; `too_long` is how the sentence goes on that no
+    board is so long. `part` and `place` are what it is called, `kind` and `side` what it is; `returns` is the key of
+    the piece whose end it turns back to the wall.
     """
 
     key: str
+    kind: Kind
     part: str
     place: str
     profile: str
@@ -47,13 +82,19 @@ class Piece:
     back: Length
     left: End
     right: End
-    plus_minus: Length
+    doubt: Doubt
     working: tuple[Step, ...]
     flags: tuple[Flag, ...]
     opening: str | None = None
     start: Length | None = None
     blank: Length | None = None
     letter: str = ""
+    measured: bool = False
+    too_long: str = "."
+    side: str = ""
+    returns: str = ""
+    salvaged: str = ""
+    ripped: Length | None = None
 
     @property
     def front(self) -> Length:
@@ -66,7 +107,7 @@ class Piece:
     @property
     def cut_from(self) -> str:
         """Which edge the cut length is read along."""
-        edges = {self.left.long_edge, self.right.long_edge} - {"none"}
+        edges = {end.long_edge for end in (self.left, self.right) if end.leans}
         if len(edges) == 2:
             return "long point to long point, across the two edges"
         return f"along the {EDGE_WORDS[edges.pop()]}" if edges else "square, either edge"

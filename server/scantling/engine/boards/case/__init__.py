@@ -1,0 +1,1 @@
+"""A case: what is asked of the planner, how it is counted, and how boards are cut."""

@@ -1,0 +1,1 @@
+"""The search for the cheapest boards; plan.py is its door."""

@@ -1,0 +1,1 @@
+"""Ways: what can come out of one board."""

@@ -1,0 +1,96 @@
+"""Money for a room: what was planned against what was spent, receipt by receipt. Whole cents throughout.
+
+A receipt is for one thing planned, or for something nobody planned; one with no price is told, and the others count.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from scantling.engine.errors import EngineError
+
+
+class CostError(EngineError):
+    sentences = {
+        "no-price": "{name} has no price: write what it costs, such as 19.98.",
+        "part-priced": "{name} is told without what has no price: {what}.",
+        "no-rooms": "No room measured yet has a cost: measure and plan one, and the next can be told from it.",
+    }
+
+
+@dataclass(frozen=True, slots=True)
+class Planned:
+    """`still` is what must be paid yet although some of it was bought."""
+
+    name: str
+    cents: int
+    still: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Receipt:
+    """What was paid, for which planned thing by its name; empty where nothing planned it."""
+
+    name: str
+    cents: int
+    date: str
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One thing: planned, spent, what must still be paid of it, and what of the plan waits, none of it bought yet."""
+
+    name: str
+    planned: int
+    spent: int
+    still: int
+    waiting: int
+    open: bool
+
+    @property
+    def over(self) -> int:
+        """Below nothing where less was spent than planned; what waits is neither."""
+        return self.spent - (self.planned - self.waiting)
+
+    @property
+    def expected(self) -> int:
+        """What it comes to in the end: what waits by its plan, else what was spent, and what must still be paid."""
+        return self.spent + self.still + self.waiting
+
+
+def derive_lines(planned: Sequence[Planned], receipts: Sequence[Receipt]) -> list[Line]:
+    """A line for each thing planned, in order, then for each that was bought without a plan.
+
+    >>> derive_lines([Planned("base", 4000)], [Receipt("base", 4250, "2026-03-14")])[0].over
+    250
+    """
+    spent: dict[str, int] = {}
+    for receipt in receipts:
+        spent[receipt.name] = spent.get(receipt.name, 0) + receipt.cents
+    names = dict.fromkeys([*(one.name for one in planned), *spent])
+    return [_line(name, [one for one in planned if one.name == name], spent.get(name)) for name in names]
+
+
+def _line(name: str, planned: Sequence[Planned], spent: int | None) -> Line:
+    wanted = sum(one.cents for one in planned)
+    if spent is None:
+        return Line(name, wanted, 0, 0, wanted, open=True)
+    return Line(name, wanted, spent, sum(one.still for one in planned), 0, open=False)
+
+
+def merge_lines(rooms: Iterable[Sequence[Line]]) -> list[Line]:
+    """The lines of several rooms, thing by thing: bought for one room, it may wait in another."""
+    alike: dict[str, list[Line]] = {}
+    for lines in rooms:
+        for line in lines:
+            alike.setdefault(line.name, []).append(line)
+    return [
+        Line(
+            name,
+            sum(line.planned for line in some),
+            sum(line.spent for line in some),
+            sum(line.still for line in some),
+            sum(line.waiting for line in some),
+            all(line.open for line in some),
+        )
+        for name, some in alike.items()
+    ]

@@ -1,0 +1,1 @@
+"""What there is to paint, and the cans to buy for it."""

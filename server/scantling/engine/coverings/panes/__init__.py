@@ -1,0 +1,1 @@
+"""Film cut to panes from a roll, and panels cut from sheets."""

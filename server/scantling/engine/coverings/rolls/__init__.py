@@ -1,0 +1,1 @@
+"""Rolls of wallpaper: their match, the strips they give, and how many to buy."""

@@ -1,0 +1,99 @@
+"""Strips as they hang from a start, to the right and to the left, each turned round the corners it meets.
+
+At an inside corner a strip is parted: what turns the corner is lost under the next part, which is hung plumb beside it.
+An outside corner is wrapped. Both are the trade's practice; how much is turned is a setting.
+"""
+
+from bisect import bisect_left, bisect_right
+from dataclasses import dataclass
+
+from scantling.engine.coverings.seams.stretch import Hole, Stretch
+
+LETTERS = "ABCDEFGHIJKL"
+
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """A roll in the stretch's unit: what a strip is wide, laps, turns and is trimmed; its repeat and usable lengths.
+
+    `sure` is what the worst roll gives from the top of its first strip on; `labeled` what the label says.
+    """
+
+    width: int
+    lap: int
+    turn: int
+    trim: int
+    repeat: int
+    step: int
+    drop: int
+    sure: int
+    labeled: int
+    sliver: int
+    mark: int = 0
+
+    def letter(self, order: int) -> str:
+        """Of strips whose pattern stands alike, one letter: of a straight match all are A, of a half drop A and B."""
+        return LETTERS[order % self.drop]
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """`order` counts to the right from the start, to the left below nothing: it says where the pattern stands."""
+
+    order: int
+    left: int
+    right: int
+
+
+class Walk:
+    """One way along a stretch: its inside corners in the order in which they are met."""
+
+    def __init__(self, stretch: Stretch, paper: Paper, mirrored: bool) -> None:
+        self.paper, self.mirrored = paper, mirrored
+        inside = [turn.at for turn in stretch.turns if turn.inside]
+        self.corners = sorted(-at for at in inside) if mirrored else sorted(inside)
+
+    def step(self, at: int) -> tuple[int, int]:
+        """The far edge of the strip whose near edge is here, and where the next begins; mirrored, below nothing."""
+        pos, rest = at, self.paper.width
+        for place in range(bisect_right(self.corners, at), len(self.corners)):
+            corner = self.corners[place]
+            if corner >= pos + rest:
+                break
+            pos, rest = corner, max(0, rest - (corner - pos) - self.paper.turn)
+        # What laps lies over the strip before it, and not back round a corner.
+        return pos + rest, max(pos + rest - self.paper.lap, pos, at + 1)
+
+    def used(self, near: int, far: int) -> int:
+        """How much of a strip's width is used from one edge to the other, with what turns the corners between."""
+        first, last = bisect_right(self.corners, near), bisect_left(self.corners, far)
+        return far - near + self.paper.turn * max(0, last - first)
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """A piece to cut from a roll: how long, and where in the pattern its top edge stands (0 is the repeat's mark)."""
+
+    length: int
+    phase: int
+
+
+def cuts_of(stretch: Stretch, paper: Paper, order: int, left: int, right: int) -> list[tuple[str, Hole | None, Cut]]:
+    """What is cut for a strip: whole, or where an opening takes all its width only what is over and under that."""
+    hole = stretch.hole_round(left, right)
+    top = -paper.trim // 2
+    low = paper.mark + order * paper.step
+    if hole is None:
+        tall = max(part.height for part in stretch.parts_over(left, right))
+        return [("whole", None, _cut(paper, tall, top - low))]
+    found: list[tuple[str, Hole | None, Cut]] = []
+    if hole.over > 0:
+        found.append(("over", hole, _cut(paper, hole.over, top - low)))
+    height = stretch.part_at(left).height
+    if hole.under < height:
+        found.append(("under", hole, _cut(paper, height - hole.under, hole.under + top - low)))
+    return found
+
+
+def _cut(paper: Paper, tall: int, phase: int) -> Cut:
+    return Cut(tall + paper.trim, phase % paper.repeat if paper.repeat else 0)

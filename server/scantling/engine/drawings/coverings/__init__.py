@@ -1,0 +1,1 @@
+"""Drawings of what covers: layouts on a roll or a sheet, and the strips of a wall."""

@@ -1,0 +1,152 @@
+"""`boards_for_room`: the boards a room needs, profile by profile: what is accepted, or what is proposed."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from marshmallow import Schema, fields, validate
+
+from scantling.engine.boards.case.case import BoardsError
+from scantling.engine.boards.search.plan import USUAL_TIME_LIMIT
+from scantling.engine.cautions import cautions_for_cutting
+from scantling.engine.cutlist.letters import whole_key
+from scantling.engine.cutlist.listed import CutList
+from scantling.engine.questions.boards.shown import RoomPlanOut, UnpricedOut, find_fitting, find_unpriced, show_plan
+from scantling.engine.questions.cutlist.cut_list import find_list
+from scantling.engine.questions.facts import RoomIn
+from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.questions.readings import ProblemOut, problems_out
+from scantling.engine.rack.accepted import derive_accepted
+from scantling.engine.rack.leftovers import derive_leftovers, derive_scraps
+from scantling.engine.rack.of_house import find_held, house_of
+from scantling.engine.rack.progress import Progress
+from scantling.engine.rack.settle import Wanted, settle
+from scantling.engine.rack.wanted import derive_case
+from scantling.engine.shapes import out, texts_out
+from scantling.engine.standard import Standard, format_price
+from scantling.engine.survey.room import Room
+from scantling.engine.tape.lengths import parse_length
+from scantling.engine.trim.piece import Piece
+
+# A board that is whippy and heavy for one: common practice, no source.
+LONG = parse_length("16 ft")
+TIME_LIMIT = fields.Float(
+    load_default=USUAL_TIME_LIMIT,
+    validate=validate.Range(0.01, 60),
+    metadata={"description": "seconds' worth of search, for each profile"},
+)
+
+
+class RoomBoardsIn(RoomIn):
+    time_limit = TIME_LIMIT
+
+
+class BoardsForRoomOut(Schema):
+    """`elsewhere`: letters of the pieces that lie on boards planned for several rooms at once."""
+
+    plans = out(RoomPlanOut, many=True)
+    total = fields.String(required=True, metadata={"description": "what all profiles come to, still to buy"})
+    problems = out(ProblemOut, many=True)
+    missing = texts_out()
+    cautions = texts_out()
+    elsewhere = texts_out()
+    unpriced = out(UnpricedOut, many=True)
+
+
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """One question about a room's boards, with what the notebook says of the room."""
+
+    room: Room
+    id: str | None
+    cut_list: CutList
+    context: Context
+
+    def profiles(self) -> list[str]:
+        """Those of the pieces; and those that boards were bought of, though no piece is of them any more."""
+        bought: list[str] = []
+        if self.id is not None:
+            accepted = derive_accepted(self.context.notebook, self.id)
+            bought = [profile for profile, plan in accepted.items() if any(stick.bought for stick in plan.sticks)]
+        return list(dict.fromkeys([*(piece.profile for piece in self.cut_list.pieces), *bought]))
+
+    def elsewhere(self) -> list[Piece]:
+        """What is still to be cut, of boards that were planned for the house."""
+        if self.id is None:
+            return []
+        notebook = self.context.notebook
+        held = {key for keys in find_held(notebook, house_of(notebook, self.id)).values() for key in keys}
+        pieces = (one.piece for one in self.cut_list.to_cut)
+        return [piece for piece in pieces if whole_key(self.id, piece.key) in held]
+
+    def wanted(self, profile: str, pieces: Sequence[Piece]) -> Wanted:
+        """What one profile asks of the rack."""
+        standard, notebook = self.room.standard, self.context.notebook
+        if self.id is None:
+            return Wanted(standard, profile, pieces, {}, ())
+        accepted = derive_accepted(notebook, self.id).get(profile)
+        case = derive_case(standard, standard.stock_of(profile), pieces)
+        scraps = derive_scraps(self.cut_list.scraps(profile), accepted.sticks if accepted else (), case)
+        rack = (*derive_leftovers(notebook, self.id, profile, case), *scraps)
+        return Wanted(standard, profile, pieces, made_of(self.cut_list), rack, accepted)
+
+
+def made_of(cut_list: CutList) -> Mapping[str, Progress]:
+    """How far each piece of a list has come, by its key."""
+    listed = ((one.piece.key, one.state) for one in cut_list.listed)
+    gone = ((one.lettered.key, one.state) for one in cut_list.gone)
+    return {key: Progress(state.is_cut, len(state.spoilt)) for key, state in (*listed, *gone)}
+
+
+def answer_boards_for_room(asked: dict[str, Any], context: Context) -> Answer:
+    room, cut_list, problems, _ = find_list(asked, context)
+    about = _Asked(room, asked["room"] if isinstance(asked["room"], str) else None, cut_list, context)
+    elsewhere = about.elsewhere()
+    to_cut = [one.piece for one in cut_list.to_cut if one.piece not in elsewhere]
+    wants = [
+        about.wanted(profile, [piece for piece in to_cut if piece.profile == profile]) for profile in about.profiles()
+    ]
+    plans, missing, to_pay = settle_profiles(about.id, wants, asked, context)
+    if not cut_list.pieces:
+        missing.insert(0, "There is no piece to cut yet: read a wall first.")
+    return {
+        "plans": plans,
+        "total": format_price(to_pay),
+        "problems": problems_out((*room.problems, *problems)),
+        "missing": missing,
+        "cautions": cautions_for_cutting(long=has_long(room.standard)) if cut_list.pieces else [],
+        "elsewhere": [piece.letter for piece in elsewhere],
+        "unpriced": find_unpriced(wants),
+    }
+
+
+def settle_profiles(
+    of: str | None, wants: Iterable[Wanted], asked: dict[str, Any], context: Context
+) -> tuple[list[Answer], list[str], int]:
+    """The plans of what is wanted, profile by profile, what is missing for others, and what is still to pay."""
+    plans, to_pay = [], 0
+    missing: list[str] = []
+    for wanted in wants:
+        fitting, lacking = find_fitting(wanted)
+        missing += lacking
+        try:
+            settled = settle(replace(wanted, pieces=fitting), context.clock, asked["time_limit"])
+        except BoardsError as refusal:
+            if fitting:
+                missing.append(f"{wanted.profile}: {refusal.message}")
+            continue
+        if settled.sticks:
+            plans.append(show_plan(of, replace(wanted, pieces=fitting), settled, asked["nearest"]))
+            to_pay += settled.to_pay
+    return plans, missing, to_pay
+
+
+def has_long(standard: Standard) -> bool:
+    """Whether boards are on its lists that one person does not carry."""
+    return any(row.length >= LONG for rows in standard.stocks.values() for row in rows)
+
+
+QUESTIONS = (
+    Question("boards_for_room", "The boards to buy for what a room needs, and which piece comes from which.",
+             RoomBoardsIn, BoardsForRoomOut, answer_boards_for_room),
+)  # fmt: skip

@@ -1,0 +1,130 @@
+"""`saw`: what is still to be cut in a room, in the order to cut it, each piece with all that is needed at the saw.
+
+One answer for the whole list: it is read where there may be no engine awake and no time to wait.
+"""
+
+from typing import Any
+
+from marshmallow import Schema, fields
+
+from scantling.engine.cutlist.listed import Listed
+from scantling.engine.drawings.board import say_edges
+from scantling.engine.drawings.saw import draw_at_saw
+from scantling.engine.questions.boards.room_boards import RoomBoardsIn, answer_boards_for_room
+from scantling.engine.questions.cutlist.cut_list import RememberOut, find_list, say_issue, standing
+from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.rack.at_saw import Place, count_settings, order_by_board, order_by_setting
+from scantling.engine.rack.stick import TO_CUT
+from scantling.engine.rack.wanted import derive_ends
+from scantling.engine.shapes import DrawingOut, one_of, out, text_out, texts_out
+from scantling.engine.tape.lengths import THIRTY_SECOND, Length, format_length, say_length
+from scantling.engine.trim.ends import EDGE_WORDS
+from scantling.engine.trim.piece import Piece
+
+ORDERS = {"board": order_by_board, "setting": order_by_setting}
+
+
+class SawIn(RoomBoardsIn):
+    order = fields.String(load_default="board", validate=one_of(*ORDERS))
+
+
+class OrderOut(Schema):
+    key, words = text_out(), text_out()
+
+
+class AtSawOut(Schema):
+    """`board` says which board it comes from; `other` the length of its other edge, where that differs."""
+
+    id = text_out(none=True)
+    key, letter, part_name, profile, state = text_out(), text_out(), text_out(), text_out(), text_out()
+    cut, cut_from, plus_minus, other, board, spoken = (text_out() for _ in range(6))
+    provisional = fields.Boolean(required=True)
+    remember = out(RememberOut)
+    drawing = DrawingOut(required=True)
+    notes = texts_out()
+
+
+class SawOut(Schema):
+    pieces = out(AtSawOut, many=True)
+    orders = out(OrderOut, many=True)
+    to_issue = fields.Integer(required=True)
+    issue_words = text_out()
+
+
+def answer_saw(asked: dict[str, Any], context: Context) -> Answer:
+    cut_list = find_list(asked, context)[1]
+    waiting = {one.letter: one for one in cut_list.listed if not one.state.is_cut}
+    boards, named = _boards(answer_boards_for_room(asked, context), waiting)
+    ends = [[derive_ends(one.piece) for one in board] for board in boards]
+    orders = {name: derive(ends) for name, derive in ORDERS.items()}
+    return {
+        "pieces": [_piece(boards[at][place], named[at], asked["nearest"]) for at, place in orders[asked["order"]]],
+        "orders": [{"key": name, "words": _say_order(name, ends, order)} for name, order in orders.items()],
+        "to_issue": len(cut_list.to_issue),
+        "issue_words": say_issue(cut_list),
+    }
+
+
+def _boards(answer: Answer, waiting: dict[str, Listed]) -> tuple[list[list[Listed]], list[str]]:
+    """What is to be cut of each board, in its order, and what each board is called; last what is on none."""
+    boards, named = [], []
+    rest = dict(waiting)
+    for plan in answer["plans"]:
+        used = [board for board in plan["boards"] if board["pieces"]]
+        for number, board in enumerate(used, start=1):
+            letters = [piece["letter"] for piece in board["pieces"] if piece["state"] == TO_CUT]
+            boards.append([rest.pop(letter) for letter in letters if letter in rest])
+            settled = "" if plan["accepted"] else ", proposed"
+            named.append(f"board {number} of {len(used)}, {board['length_shown']}{settled}")
+    for one in rest.values():
+        boards.append([one])
+        there, elsewhere = one.piece.salvaged, one.letter in answer["elsewhere"]
+        named.append("it is there" if there else "a board for several rooms" if elsewhere else "no board planned")
+    return boards, named
+
+
+def _say_order(name: str, ends: Any, order: list[Place]) -> str:
+    count = count_settings(ends, order)
+    return f"By {name}, {count} {'setting' if count == 1 else 'settings'}"
+
+
+def _piece(one: Listed, board: str, nearest: Length) -> Answer:
+    piece = one.piece
+    stands = standing(one, nearest)
+    return {
+        **{name: stands[name] for name in ("id", "state", "provisional", "remember")},
+        "key": piece.key,
+        "letter": piece.letter,
+        "part_name": piece.name,
+        "profile": piece.profile,
+        "cut": format_length(piece.cut, nearest),
+        "cut_from": piece.cut_from,
+        "plus_minus": format_length(piece.doubt.told, THIRTY_SECOND),
+        "other": _say_other(piece, nearest),
+        "board": board,
+        "drawing": draw_at_saw(piece, nearest),
+        "notes": [flag.message for flag in piece.flags],
+        "spoken": _say(piece, nearest),
+    }
+
+
+def _say_other(piece: Piece, nearest: Length) -> str:
+    lengths = dict(zip(piece.left.edges, (piece.back, piece.front), strict=True))
+    return ", ".join(
+        f"{format_length(length, nearest)} along the {EDGE_WORDS[edge]}"
+        for edge, length in lengths.items()
+        if format_length(length, nearest) != format_length(piece.cut, nearest)
+    )
+
+
+def _say(piece: Piece, nearest: Length) -> str:
+    """All that one needs to hear with a board in both hands."""
+    ends = f"Left end: {piece.left.shown}. Right end: {piece.right.shown}."
+    length = f"{say_length(piece.cut, nearest).capitalize()}, {piece.cut_from}"
+    return f"Piece {piece.letter}, {piece.name}. {length}. {ends} Lay it {say_edges(piece)}."
+
+
+QUESTIONS = (
+    Question("saw", "What is still to be cut in a room, in the order to cut it, with all that is needed there.",
+             SawIn, SawOut, answer_saw),
+)  # fmt: skip

@@ -1,0 +1,232 @@
+"""A plan of boards as it is shown: what to buy and what that comes to, its proof, and which piece comes from which."""
+
+from collections import Counter
+from collections.abc import Iterable, Sequence, Set
+
+from marshmallow import Schema, fields
+
+from scantling.engine.boards.case.case import Plan
+from scantling.engine.drawings.boards import draw_boards
+from scantling.engine.questions.question import Answer
+from scantling.engine.rack.accepted import format_body
+from scantling.engine.rack.settle import Settled, Wanted
+from scantling.engine.rack.stick import LaidStick, Stick
+from scantling.engine.rack.wanted import derive_length, is_uncertain
+from scantling.engine.shapes import DrawingOut, LengthOut, out, show, text_out, texts_out
+from scantling.engine.standard import format_price, format_stock
+from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_length
+from scantling.engine.trim.piece import Piece
+
+
+class MarkOut(Schema):
+    letter, state = text_out(), text_out()
+    mark = out(LengthOut)
+    uncertain = fields.Boolean(required=True, metadata={"description": "whether it may still come out longer"})
+    shares_cut = fields.Boolean(
+        required=True, metadata={"description": "whether its left end is made by the cut before it"}
+    )
+
+
+class RoomBoardOut(Schema):
+    board = text_out(none=True)
+    length, offcut = out(LengthOut), out(LengthOut)
+    length_shown, why = text_out(), text_out()
+    bought = fields.Boolean(required=True)
+    pieces = out(MarkOut, many=True)
+    settings = fields.Integer(required=True, metadata={"description": "how often the saw is set anew on the board"})
+
+
+# What lumber is usually sold in: common practice, no source.
+USUAL = ("8 ft", "10 ft", "12 ft", "14 ft", "16 ft")
+
+
+class UnpricedOut(Schema):
+    """`words` are those that say it under what is missing."""
+
+    profile, setting, words = text_out(), text_out(), text_out()
+    lengths = texts_out()
+
+
+class LetterBlankOut(Schema):
+    letter, message = text_out(), text_out()
+    length = out(LengthOut)
+
+
+class BuyOut(Schema):
+    """A line of the shopping list: so many of a length, at so much each, comes to."""
+
+    count = fields.Integer(required=True)
+    length, each, cost, why = text_out(), text_out(), text_out(), text_out()
+
+
+class EntryOut(Schema):
+    """What to write to accept the plan. A board without a name is named by whoever writes it."""
+
+    kind = text_out()
+    body = fields.Dict(keys=fields.String(), required=True)
+    supersedes = texts_out()
+
+
+class RoomPlanOut(Schema):
+    profile, cost, proof, summary = text_out(), text_out(), text_out(), text_out()
+    slack = fields.String(
+        required=True, metadata={"description": "what each board keeps to spare, and what that costs; empty if nothing"}
+    )
+    paid = fields.String(required=True, metadata={"description": "what the boards that stand here cost"})
+    total = fields.String(required=True, metadata={"description": "what is still to buy, spares and overage with it"})
+    boards = out(RoomBoardOut, many=True)
+    buy = out(BuyOut, many=True)
+    proven, accepted = fields.Boolean(required=True), fields.Boolean(required=True)
+    reasons = texts_out()
+    drawing = DrawingOut(required=True)
+    unsafe = texts_out()
+    blanks = out(LetterBlankOut, many=True)
+    accept = out(EntryOut, none=True)
+
+
+def find_unpriced(wants: Iterable[Wanted]) -> list[Answer]:
+    """Profiles that no board is known of yet, with the setting to say them in and the lengths usually sold.
+
+    Boards of a profile that no rule makes are said in one list with those of others: not here.
+    """
+    return [
+        {"profile": wanted.profile, "setting": wanted.standard.stock_setting(wanted.profile), "lengths": list(USUAL),
+         "words": _say_unpriced(wanted.profile)}
+        for wanted in wants
+        if wanted.pieces
+        and wanted.standard.stock_setting(wanted.profile) != "other.stock"
+        and not (wanted.standard.stock_of(wanted.profile) or wanted.rack or wanted.accepted)
+    ]  # fmt: skip
+
+
+def _say_unpriced(profile: str) -> str:
+    return f"No stock lengths yet for {profile}: add lengths and prices to the standard under House."
+
+
+def find_fitting(wanted: Wanted) -> tuple[list[Piece], list[str]]:
+    """The pieces that some board of their profile is long enough for, and what is missing for the others."""
+    accepted = wanted.accepted.sticks if wanted.accepted else ()
+    lengths = [row.length for row in wanted.standard.stock_of(wanted.profile)]
+    lengths += [stick.length for stick in (*wanted.rack, *accepted)]
+    if not wanted.pieces:
+        return [], []
+    if not lengths:
+        return [], [_say_unpriced(wanted.profile)]
+    longest = max(lengths) - wanted.standard.end_trim
+    sizes = {piece.key: derive_length(piece) for piece in wanted.pieces}
+    return [piece for piece in wanted.pieces if sizes[piece.key] <= longest], [
+        f"{piece.letter} is longer than every board by {format_length(sizes[piece.key] - longest)}: add a longer one."
+        for piece in wanted.pieces
+        if sizes[piece.key] > longest
+    ]
+
+
+def show_plan(of: str | None, wanted: Wanted, settled: Settled, nearest: Length) -> Answer:
+    """The plan as `RoomPlanOut`; `of` is the id of the room or the house that may settle on it."""
+    sticks = [laid.stick for laid in settled.sticks]
+    accepted = wanted.accepted
+    stands = accepted is not None and not settled.reasons
+    plan = settled.plan
+    uncertain = {piece.key for piece in wanted.pieces if is_uncertain(wanted.standard, piece)}
+    return {
+        "profile": wanted.profile,
+        "cost": format_price(sum(stick.pays for stick in sticks if not stick.why)),
+        "paid": format_price(settled.paid),
+        "total": format_price(settled.to_pay),
+        "proven": plan.proven if plan else False,
+        "accepted": stands,
+        "reasons": list(settled.reasons),
+        "proof": say_proof(plan) if plan else "Accepted: this plan is shown on every device until another is accepted.",
+        "summary": _summary(sticks),
+        "slack": _say_slack(wanted, settled),
+        "boards": [_board(laid, uncertain, nearest) for laid in settled.sticks],
+        "buy": _buy(sticks),
+        "drawing": draw_boards(settled.sticks, wanted.standard.end_trim),
+        "unsafe": [letter for letter, _ in settled.blanks],
+        "blanks": [_blank(letter, length, nearest) for letter, length in settled.blanks],
+        "accept": None if of is None else {
+            "kind": "plan",
+            "body": dict(format_body(of, wanted.profile, sticks)),
+            "supersedes": list(accepted.entries) if accepted else [],
+        },
+    }  # fmt: skip
+
+
+def _board(laid: LaidStick, uncertain: Set[str], nearest: Length) -> Answer:
+    stick = laid.stick
+    return {
+        "board": stick.board,
+        "length": show(stick.length, nearest),
+        "length_shown": format_stock(stick.length),
+        "why": stick.why or (f"left of {stick.source}" if stick.is_scrap else
+                             "left of another room's board" if stick.source else ""),
+        "bought": stick.is_here,
+        "offcut": show(laid.offcut, nearest),
+        "settings": laid.settings,
+        "pieces": [
+            {
+                "letter": piece.line.letter,
+                "state": piece.line.state,
+                "mark": show(piece.end if piece.mark is None else piece.mark, nearest),
+                "uncertain": piece.line.key in uncertain,
+                "shares_cut": piece.shares_cut,
+            }
+            for piece in laid.laid
+        ],
+    }  # fmt: skip
+
+
+def _say_slack(wanted: Wanted, settled: Settled) -> str:
+    slack, plan = settled.slack, settled.plan
+    if slack is None or plan is None:
+        return ""
+    kept = f"Each board keeps {format_length(slack.kept, SIXTY_FOURTH)} to spare"
+    filled = [wanted.pieces[place].letter for place in slack.filled]
+    if filled:
+        kept += f", but for {', '.join(filled)}: {'it fills its board' if len(filled) == 1 else 'each fills its board'}"
+    saved = [f"${format_price(plan.cost - slack.cost)}"] if plan.cost > slack.cost else []
+    if fewer := plan.count - slack.count:
+        saved += [f"{fewer} board{'' if fewer == 1 else 's'}"] if fewer > 0 else []
+    return f"{kept}. Without that you would save {' and '.join(saved) or 'nothing'}."
+
+
+def _blank(letter: str, length: Length, nearest: Length) -> Answer:
+    least = format_length(length, nearest)
+    return {
+        "letter": letter,
+        "length": show(length, nearest),
+        "message": f"{letter} leaves too little to hold in any order: cut it from a blank of {least} or more.",
+    }
+
+
+def _buy(sticks: Sequence[Stick]) -> list[Answer]:
+    """What is still to buy, length by length; what stands here already is not bought again."""
+    counted = Counter((stick.why, stick.length, stick.price_cents) for stick in sticks if stick.pays)
+    return [
+        {
+            "count": count,
+            "length": format_stock(length),
+            "each": format_price(cents),
+            "cost": format_price(count * cents),
+            "why": why,
+        }
+        for (why, length, cents), count in sorted(counted.items())
+    ]
+
+
+def say_proof(plan: Plan) -> str:
+    """What is known of a plan's price, in plain words."""
+    cost = format_price(plan.cost)
+    if plan.proven:
+        return f"Cheapest: ${cost}. Proved: no plan under ${cost} exists, nor one at that price with fewer boards."
+    if plan.bound == plan.cost:
+        return f"Cheapest: ${cost}. Proved: no plan under ${cost} exists."
+    if not plan.bound:
+        return "Not proved: a cheaper plan may exist."
+    return f"Within ${format_price(plan.cost - plan.bound)} of the best possible."
+
+
+def _summary(sticks: Sequence[Stick]) -> str:
+    cut = [stick.length for stick in sticks if not stick.why]
+    words = [f"{count} of {format_stock(length)}" for length, count in sorted(Counter(cut).items())]
+    return f"{len(cut)} board{'' if len(cut) == 1 else 's'}: {', '.join(words)}."

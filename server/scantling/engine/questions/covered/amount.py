@@ -1,0 +1,100 @@
+"""How much of its article a covering wants: rolls, feet, sheets or paint; and what that comes to at its price."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from scantling.engine.bodies import FILM, PAINT, PAPER, SHEET
+from scantling.engine.costs.seen import date_of, derive_seen
+from scantling.engine.notebook import Notebook
+from scantling.engine.questions.covered.planned import Planned
+from scantling.engine.questions.question import Answer
+from scantling.engine.standard import parse_price
+from scantling.engine.tape.figures import parse_figure
+from scantling.engine.tape.lengths import parse_length
+
+ROLL, FOOT, SHEET_OF, VOLUME = "roll", "ft", "sheet", "paint"
+GALLON = Fraction(231)
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """`count` of a unit, of paint cubic inches; `cents` each, None where no price was said."""
+
+    unit: str
+    count: Fraction
+    cents: int | None = None
+    working: tuple[str, ...] = ()
+
+    @property
+    def words(self) -> str:
+        return say_amount(self.unit, self.count)
+
+
+def say_amount(unit: str, count: Fraction) -> str:
+    """
+    >>> say_amount("roll", Fraction(3)), say_amount("paint", Fraction(231))
+    ('3 rolls', '1.00 gal')
+    """
+    if unit == VOLUME:
+        return f"{float(count / GALLON):.2f} gal"
+    if unit == FOOT:
+        return f"{count} ft"
+    return f"{count} {unit}{'' if count == 1 else 's'}"
+
+
+def derive_amount(planned: Planned) -> Amount | None:
+    """What a covering wants in all; None where its plan says nothing yet."""
+    answer, article = planned.answer, planned.article
+    if answer is None:
+        return None
+    price = article.facts.get("price")
+    cents = parse_price(price) if price else None
+    if article.sort == PAPER:
+        rolls = answer["rolls"]["guaranteed"]
+        return None if rolls is None else Amount(ROLL, Fraction(rolls), cents, tuple(answer["said"][:1]))
+    if article.sort == SHEET:
+        return Amount(SHEET_OF, Fraction(answer["count"]), cents, (answer["said"],)) if answer["count"] else None
+    if article.sort == FILM:
+        return _film(planned, answer, cents)
+    (product,) = answer["products"]
+    return Amount(VOLUME, _paint(planned), None, tuple(product["working"]))
+
+
+def _film(planned: Planned, answer: Answer, cents: int | None) -> Amount | None:
+    length = parse_figure(answer["length"]["exact"] or "")
+    if not length:
+        return None
+    said = (f"{answer['length']['shown']} off the roll. {answer['said']}",)
+    roll = planned.article.facts.get("length")
+    if roll is None:
+        return Amount(FOOT, Fraction(-(-length.inches // 12)), cents, said)
+    each = parse_length(roll)
+    count = Fraction(-(-length.inches // each.inches))
+    return Amount(ROLL, count, cents, (*said, f"⌈{answer['length']['shown']} ÷ {roll} on a roll⌉ = {count}"))
+
+
+def _paint(planned: Planned) -> Fraction:
+    """Exactly what `paint` counted, which shows it to a millionth of a gallon."""
+    assert planned.answer is not None
+    (product,) = planned.answer["products"]
+    return Fraction(str(product["need"]["gallons"])) * GALLON
+
+
+def derive_price_day(notebook: Notebook, planned: Planned) -> str:
+    """The day on which its price was seen: of cans, the oldest that still stands; empty where there is none."""
+    name = "paint.cans" if planned.article.sort == PAINT else f"{planned.article.sort}.price"
+    return price_day(notebook, planned.article.id, [name])
+
+
+def price_day(notebook: Notebook, of: str, names: Sequence[str]) -> str:
+    """The oldest day on which any of some prices was written down."""
+    days: list[str] = []
+    for name in names:
+        said = [entry for entry in notebook.about("setting", of) if entry.body["name"] == name]
+        standing = [entry for entry in said if notebook.strike_of(entry.id) is None]
+        if standing and isinstance(standing[-1].body["value"], list):
+            days += derive_seen(standing).values()
+        elif standing:
+            days.append(date_of(notebook.heads(standing)[-1].stamp))
+    return min(days, default="")

@@ -1,0 +1,82 @@
+"""The list of a covering to work by, strip by strip, pane by pane, coat by coat; and what of it is ticked off."""
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from scantling.engine.bodies import FILM, PAINT, PAPER, SHEET
+from scantling.engine.notebook import Notebook
+from scantling.engine.questions.covered.planned import Planned
+from scantling.engine.questions.question import Answer
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One thing to cut and put up. `said` is what it is cut to; `where` it goes; `turn`, what it does on the way."""
+
+    key: str
+    said: str
+    where: str = ""
+
+
+def derive_list(planned: Planned) -> list[Line]:
+    """Every line of a covering that is planned, in the order of the work."""
+    if planned.answer is None:
+        return []
+    sorts = {PAPER: _strips, FILM: _panes, SHEET: _panels, PAINT: _coats}
+    return list(sorts[planned.article.sort](planned, planned.answer))
+
+
+def _strips(_: Planned, answer: Answer) -> Iterator[Line]:
+    for stretch in answer["stretches"]:
+        for strip in stretch["strips"]:
+            where = "; ".join(strip["turns"]) or ", ".join(one["name"] for one in strip["walls"])
+            yield Line(str(strip["number"]), strip["said"], where)
+
+
+def _panes(_: Planned, answer: Answer) -> Iterator[Line]:
+    blanks = {blank["pane"]: blank for blank in answer["blanks"]}
+    for place in answer["layout"]:
+        blank = blanks[place["pane"]]
+        turned = ", turned on the roll" if place["turned"] else ""
+        said = f"{blank['name']}: {blank['width']['shown']} × {blank['height']['shown']}"
+        yield Line(str(place["pane"] + 1), said, f"band {place['band'] + 1} of the roll{turned}")
+
+
+def _panels(_: Planned, answer: Answer) -> Iterator[Line]:
+    panels = {panel["panel"]: panel for panel in answer["panels"]}
+    counted: Counter[int] = Counter()
+    for number, sheet in enumerate(answer["sheets"], start=1):
+        for cut in sheet["cuts"]:
+            panel = panels[cut["panel"]]
+            counted[cut["panel"]] += 1
+            said = f"{panel['name']}: {panel['width']['shown']} × {panel['height']['shown']}"
+            yield Line(f"{cut['panel'] + 1}.{counted[cut['panel']]}", said, f"sheet {number}")
+
+
+def _coats(planned: Planned, _: Answer) -> Iterator[Line]:
+    coats = int(planned.article.facts.get("coats", 2))
+    for coat in range(1, coats + 1):
+        for surface in planned.surfaces:
+            yield Line(f"{surface.name} {coat}", f"{surface.name}, coat {coat} of {coats}")
+
+
+def show_list(notebook: Notebook, planned: Planned) -> list[Answer]:
+    """The list with what was ticked off; where a line has changed since, how it was cut is told."""
+    ticks = notebook.ticks(planned.id, "strips")
+    shown = []
+    for line in derive_list(planned):
+        entry = ticks[line.key][0] if line.key in ticks else None
+        was = entry.body["remember"] if entry else ""
+        changed = f"Ticked off as “{was}”: the plan has changed since." if was and was != line.said else ""
+        state = entry.body["state"] if entry else ""
+        shown.append({"key": line.key, "said": line.said, "where": line.where, "state": state, "changed": changed})
+    return shown
+
+
+def is_done(notebook: Notebook, planned: Planned) -> bool:
+    """Whether everything on its list is up."""
+    lines = derive_list(planned)
+    ticks = notebook.ticks(planned.id, "strips")
+    done = [line for line in lines if line.key in ticks and ticks[line.key][0].body["state"] in ("hung", "done")]
+    return bool(lines) and len(done) == len(lines)

@@ -1,0 +1,164 @@
+"""`panes`: film cut to panes of glass, from a roll. `sheets`: panels cut from sheets, by straight cuts."""
+
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+from marshmallow import fields, validate
+
+from scantling.engine.cautions import cautions_for_film
+from scantling.engine.coverings.panes.layout import Place, gather_kinds, place_bands
+from scantling.engine.coverings.panes.off_roll import OffRoll, plan_off_roll
+from scantling.engine.coverings.panes.pane import Pane, PaneError, derive_pane, find_impossible
+from scantling.engine.coverings.scale import derive_scale
+from scantling.engine.drawings.coverings.layout import draw_layout
+from scantling.engine.errors import EngineError
+from scantling.engine.forms import Schema
+from scantling.engine.questions.coverings.shapes import MarksOut, UnableOut, unable
+from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.questions.readings import Positive, Readings
+from scantling.engine.shapes import Asked, DrawingOut, LengthOut, LengthText, out, show, text_out, texts_out
+from scantling.engine.tape.lengths import ONE_INCH, ZERO, Length, format_exact, format_length, parse_length
+
+# What a knife runs along, at the edge of film: common practice, no source.
+GAP = parse_length("1/16")
+PANES_AT_MOST = 200
+
+
+class PaneIn(Schema):
+    name = fields.String(validate=validate.Length(max=80))
+    widths, heights = Readings(required=True), Readings(required=True)
+    turnable = fields.Boolean(metadata={"description": "where this one differs from the others"})
+
+
+class PanesIn(Asked):
+    panes = fields.List(fields.Nested(PaneIn), required=True, validate=validate.Length(min=1, max=PANES_AT_MOST))
+    gap = LengthText(load_default=GAP, metadata={"description": "left open at every edge"})
+    allowance = LengthText(load_default=ONE_INCH, metadata={"description": "to trim off, each way in all"})
+    roll_width = Positive(required=True)
+    turnable = fields.Boolean(load_default=False, metadata={"description": "whether film may lie sideways"})
+
+
+class BlankOut(Schema):
+    """`widths` and `heights`: what is left of it at each place read, once trimmed."""
+
+    pane = fields.Integer(required=True, metadata={"description": "its place in the list given, from 0"})
+    name = text_out()
+    width, height = out(LengthOut), out(LengthOut)
+    widths, heights = out(LengthOut, many=True), out(LengthOut, many=True)
+    working = texts_out()
+
+
+class PlaceOut(Schema):
+    """From the roll's left edge and from its end; a turned blank's height lies across."""
+
+    pane, band = fields.Integer(required=True), fields.Integer(required=True)
+    turned = fields.Boolean(required=True)
+    x, y, across, along = out(LengthOut), out(LengthOut), out(LengthOut), out(LengthOut)
+    marks = out(MarksOut)
+
+
+class PanesOut(Schema):
+    blanks = out(BlankOut, many=True)
+    layout = out(PlaceOut, many=True)
+    length, bound = out(LengthOut), out(LengthOut)
+    proven = fields.Boolean(required=True)
+    said = text_out()
+    impossible = out(UnableOut, many=True)
+    drawing = DrawingOut(required=True, allow_none=True)
+    working, cautions = texts_out(), texts_out()
+
+
+def answer_panes(asked: dict[str, Any], context: Context) -> Answer:
+    nearest, roll = asked["nearest"], asked["roll_width"]
+    panes, impossible = _sort_out(asked)
+    fitting = [place for place, pane in panes.items() if place not in impossible]
+    sizes = [panes[place].blank for place in fitting]
+    scale = derive_scale([roll, *(size for both in sizes for size in both)])
+    kinds, members = gather_kinds(sizes, scale, [_may_turn(asked, place) for place in fitting])
+    plan = plan_off_roll(kinds, scale.whole(roll))
+    places = place_bands(plan.bands, members, kinds, scale)
+    length, bound = scale.length(plan.length), scale.length(plan.bound)
+    names = [panes[place].name for place in fitting]
+    title = "Blanks on the roll, its end at the foot"
+    return {
+        "blanks": [_blank(place, pane, asked) for place, pane in panes.items()],
+        "layout": [_place(one, fitting, nearest) for one in places],
+        "length": show(length, nearest),
+        "bound": show(bound, nearest),
+        "proven": plan.length == plan.bound,
+        "said": _said(plan, length, bound, nearest),
+        "impossible": [unable(place, error) for place, error in sorted(impossible.items())],
+        "drawing": draw_layout(roll, length, places, names, title) if names else None,
+        "working": _working(sizes, roll, length),
+        "cautions": cautions_for_film(),
+    }
+
+
+def _sort_out(asked: dict[str, Any]) -> tuple[dict[int, Pane], dict[int, EngineError]]:
+    """Every pane that leaves anything, by its place; and what is wrong with those that cannot be cut."""
+    panes: dict[int, Pane] = {}
+    impossible: dict[int, EngineError] = {}
+    for place, one in enumerate(asked["panes"]):
+        name = one.get("name") or f"pane {place + 1}"
+        try:
+            panes[place] = derive_pane(name, one["widths"], one["heights"], asked["gap"], asked["allowance"])
+        except PaneError as error:
+            impossible[place] = error
+            continue
+        refusal = find_impossible(panes[place], asked["roll_width"], _may_turn(asked, place))
+        if refusal:
+            impossible[place] = refusal
+    return panes, impossible
+
+
+def _may_turn(asked: dict[str, Any], place: int) -> bool:
+    return bool(asked["panes"][place].get("turnable", asked["turnable"]))
+
+
+def _blank(place: int, pane: Pane, asked: dict[str, Any]) -> Answer:
+    nearest = asked["nearest"]
+    return {
+        "pane": place,
+        "name": pane.name,
+        "width": show(pane.blank_width, nearest),
+        "height": show(pane.blank_height, nearest),
+        "widths": [show(width, nearest) for width in pane.widths],
+        "heights": [show(height, nearest) for height in pane.heights],
+        "working": list(_blank_working(pane, asked["panes"][place], asked["gap"], asked["allowance"])),
+    }
+
+
+def _blank_working(pane: Pane, read: dict[str, Any], gap: Length, allowance: Length) -> Iterator[str]:
+    for way, blank in (("widths", pane.blank_width), ("heights", pane.blank_height)):
+        largest = format_exact(read[way].largest.inches)
+        of = f" (largest of {len(read[way].lengths)})" if len(read[way].lengths) > 1 else ""
+        yield f"{way[:-1]}: {largest}{of} + {format_exact(allowance.inches)} to trim = {format_exact(blank.inches)}"
+    yield f"trimmed: {format_exact(gap.inches)} open at every edge, so what was read there less twice that"
+
+
+def _place(one: Place, fitting: Sequence[int], nearest: Length) -> Answer:
+    lengths = {name: show(getattr(one, name), nearest) for name in ("x", "y", "across", "along")}
+    return {"pane": fitting[one.item], "band": one.band, "turned": one.turned, **lengths, "marks": one.marks}
+
+
+def _said(plan: OffRoll, length: Length, bound: Length, nearest: Length) -> str:
+    if not plan.length:
+        return "No pane can be cut from this roll."
+    if plan.length == plan.bound:
+        return "No layout in bands straight across the roll is shorter."
+    return f"At most {format_length(length - bound, nearest)} shorter might be found."
+
+
+def _working(sizes: Sequence[tuple[Length, Length]], roll: Length, length: Length) -> list[str]:
+    area = sum((width.inches * height.inches for width, height in sizes), start=ZERO.inches)
+    used = format_exact(area / roll.inches)
+    return [
+        f"blanks laid without waste would take {format_exact(area)} sq in ÷ {format_exact(roll.inches)} = {used}",
+        f"in bands straight across the roll they take {format_exact(length.inches)}",
+    ]
+
+
+QUESTIONS = (
+    Question("panes", "Film for panes: blanks, what is left once trimmed, and the shortest length off the roll.",
+             PanesIn, PanesOut, answer_panes),
+)  # fmt: skip

@@ -1,0 +1,134 @@
+"""The shapes of `seams`: what of a room is papered with which roll, and every strip with its pieces."""
+
+from marshmallow import fields, validate
+
+from scantling.engine.coverings.seams.start import SEAM, STRIP
+from scantling.engine.forms import Schema
+from scantling.engine.questions.coverings.shapes import CountsOut, RollIn
+from scantling.engine.questions.facts import RoomIn
+from scantling.engine.questions.readings import Positive, ProblemOut
+from scantling.engine.shapes import DrawingOut, LengthOut, LengthText, one_of, out, text_out, texts_out
+from scantling.engine.tape.lengths import HALF, ZERO, parse_length
+
+TRIM = parse_length("4")
+# Past an inside corner, under the next part: common practice, no source. Narrower than 2 in: a hanging guide.
+TURN, SLIVER = HALF, parse_length("2")
+
+
+class StartIn(Schema):
+    of = fields.String(required=True, metadata={"description": "the id of a wall or an opening"})
+    how = fields.String(validate=one_of(SEAM, STRIP), metadata={"description": "what goes on its middle; else either"})
+    at = LengthText(metadata={"description": "in place of the middle: a plumb line so far from the wall's left end"})
+
+
+class PanelIn(Schema):
+    name = fields.String(validate=validate.Length(max=80))
+    wall = fields.String(required=True)
+    at = LengthText(required=True)
+    width, bottom, top = Positive(required=True), LengthText(required=True), Positive(required=True)
+
+
+class SeamsIn(RoomIn):
+    """All walls, where none are named; or panels on them, each hung by itself."""
+
+    roll = fields.Nested(RollIn, required=True)
+    walls = fields.List(fields.String(), load_default=[], validate=validate.Length(max=200))
+    panels = fields.List(fields.Nested(PanelIn), load_default=[], validate=validate.Length(max=100))
+    height = Positive(metadata={"description": "floor to ceiling, for walls whose own is not read"})
+    from_floor = LengthText(metadata={"description": "where paper begins; the top of the base, where there is one"})
+    from_ceiling = LengthText(load_default=ZERO, metadata={"description": "where it ends below the ceiling"})
+    trim = LengthText(load_default=TRIM, metadata={"description": "top and foot together"})
+    turn = LengthText(load_default=TURN, metadata={"description": "what goes round an inside corner"})
+    sliver = LengthText(load_default=SLIVER)
+    mark = LengthText(load_default=ZERO, metadata={"description": "from the top down to the pattern's mark, strip 1"})
+    start = fields.Nested(StartIn)
+    starts = fields.List(
+        fields.Nested(StartIn), load_default=[], validate=validate.Length(max=200),
+        metadata={"description": "one for each stretch of wall that is to begin where it is told"},
+    )  # fmt: skip
+    mismatch = fields.String(metadata={"description": "where the ends meet: an opening's id, or “corner 3”"})
+
+
+class WhereOut(Schema):
+    wall, name = text_out(), text_out()
+    start, end = out(LengthOut), out(LengthOut)
+
+
+class StripPieceOut(Schema):
+    """`roll` is 0 where it cannot be cut from any; `down` is from the top of the roll's first piece."""
+
+    what, over = text_out(), text_out()
+    cut, down = out(LengthOut), out(LengthOut)
+    roll, place = fields.Integer(required=True), fields.Integer(required=True)
+
+
+class StripOut(Schema):
+    """`letter`: its place in the pattern; `mark`: from the top edge of its paper down to the pattern's mark."""
+
+    number = fields.Integer(required=True)
+    letter = text_out()
+    width = out(LengthOut)
+    mark = out(LengthOut, none=True)
+    walls = out(WhereOut, many=True)
+    turns = texts_out()
+    pieces = out(StripPieceOut, many=True)
+    beside = fields.Integer(required=True, allow_none=True, metadata={"description": "cut out of that strip's width"})
+    said = text_out()
+
+
+class RollCutOut(Schema):
+    """A piece in the order it is cut: for which strip, how long, and from how far below the first piece's top."""
+
+    strip = fields.Integer(required=True)
+    what = text_out()
+    cut, down = out(LengthOut), out(LengthOut)
+
+
+class RollOut(Schema):
+    """`offcut`: what is left of it for certain."""
+
+    roll = fields.Integer(required=True)
+    pieces = out(RollCutOut, many=True)
+    offcut = out(LengthOut)
+
+
+class MismatchOut(Schema):
+    of, said = text_out(), text_out()
+    seen = out(LengthOut)
+
+
+class KeepOut(Schema):
+    """A start as `starts` takes it: so far from the left end of the wall, or of the panel on it."""
+
+    of, at = text_out(), text_out()
+
+
+class StretchOut(Schema):
+    """`seen`: inches of seam in clear sight; `slivers`: how often a seam stands too near a corner or an opening."""
+
+    start = text_out()
+    keep = out(KeepOut)
+    strips = out(StripOut, many=True)
+    mismatch = out(MismatchOut, none=True)
+    seen = out(LengthOut)
+    slivers = fields.Integer(required=True)
+    tried = fields.Integer(required=True)
+    said = text_out()
+    drawing = DrawingOut(required=True, metadata={"description": "its walls laid out flat, all at one scale"})
+
+
+class WallDrawnOut(Schema):
+    wall, name = text_out(), text_out()
+    drawing = DrawingOut(required=True)
+
+
+class SeamsOut(Schema):
+    rolls = out(CountsOut)
+    proven = fields.Boolean(required=True, metadata={"description": "these strips cannot be cut from fewer rolls"})
+    strips = fields.Integer(required=True)
+    stretches = out(StretchOut, many=True)
+    cutting = out(RollOut, many=True)
+    drawings = out(WallDrawnOut, many=True)
+    said, working = texts_out(), texts_out()
+    problems = out(ProblemOut, many=True)
+    cautions = texts_out()

@@ -1,0 +1,148 @@
+"""Strips as the answer to `seams` gives them, and what is said of each."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from scantling.engine.coverings.scale import Scale
+from scantling.engine.coverings.seams.hang import Paper
+from scantling.engine.coverings.seams.plan import Listed, PieceOf, SeamPlan
+from scantling.engine.coverings.seams.search import Hung
+from scantling.engine.coverings.seams.start import PLUMB, SEAM
+from scantling.engine.coverings.seams.stretch import Stretch
+from scantling.engine.drawings.coverings.stretch import draw_stretch
+from scantling.engine.questions.question import Answer
+from scantling.engine.shapes import show
+from scantling.engine.tape.lengths import SIXTEENTH, SIXTY_FOURTH, Length, format_exact, format_length
+
+
+@dataclass(frozen=True, slots=True)
+class Tried:
+    """A stretch as it is hung, how many starts were tried, and how many sixteenths lie between the marks of them."""
+
+    stretch: Stretch
+    hung: Hung
+    tried: int
+    step: int
+
+
+class Shown:
+    """Strips as an answer gives them."""
+
+    def __init__(self, paper: Paper, scale: Scale, nearest: Length) -> None:
+        self.paper, self.scale, self.nearest = paper, scale, nearest
+
+    def length(self, units: int) -> Answer:
+        return show(self.scale.length(units), self.nearest)
+
+    def shown(self, units: int) -> str:
+        return format_length(self.scale.length(units), self.nearest)
+
+    def stretch(self, one: Tried, strips: Sequence[Listed]) -> Answer:
+        hung = one.hung
+        return {
+            "start": self._start(hung),
+            "keep": self._keep(one),
+            "strips": [self.strip(strip) for strip in strips],
+            "mismatch": self._mismatch(one, strips),
+            "seen": self.length(hung.rank[2]),
+            "slivers": hung.rank[1],
+            "tried": one.tried,
+            "said": self._tried(one),
+            "drawing": draw_stretch(one.stretch, hung, strips, self.paper),
+        }
+
+    def _start(self, hung: Hung) -> str:
+        of = hung.start.of
+        if hung.start.how == PLUMB:
+            return f"Strip 1 begins at a plumb line on {of}."
+        return f"{'A seam' if hung.start.how == SEAM else 'A strip'} stands on the middle of {of}."
+
+    def _keep(self, one: Tried) -> Answer:
+        part = one.stretch.part_at(one.hung.start.along)
+        first = next(other for other in one.stretch.parts if other.wall == part.wall)
+        inches = self.scale.length(one.hung.start.along - first.start).inches
+        exact = inches.denominator <= SIXTY_FOURTH.inches.denominator
+        return {"of": part.wall, "at": format_exact(inches) if exact else f"{float(inches):.6f}"}
+
+    def _tried(self, one: Tried) -> str:
+        rule = format_length(SIXTEENTH * one.step)
+        every = f"a plumb start at every {rule} of a strip's width on each wall, and the middle of each wall"
+        where = every if one.tried > 2 else "the start you chose"
+        return f"Tried {where}: fewest rolls first, then no seam near a corner or opening, then least seam seen."
+
+    def _mismatch(self, one: Tried, strips: Sequence[Listed]) -> Answer | None:
+        place = one.hung.mismatch
+        if place is None:
+            return None
+        hole = next((h for h in one.stretch.holes if h.id == place.of and h.start < place.at < h.end), None)
+        height = one.stretch.part_at(place.at).height
+        seen = hole.over + height - hole.under if hole else height
+        where = f"at the {place.name}" if hole else f"in {place.name}"
+        last = [strip.number for strip in strips if place.at % one.stretch.end in
+                (strip.strip.right % one.stretch.end, strip.strip.left % one.stretch.end)]  # fmt: skip
+        said = f"The pattern does not match {where}, where strips {' and '.join(map(str, last[:2]))} meet."
+        return {"of": place.of, "said": said, "seen": self.length(seen)}
+
+    def strip(self, one: Listed) -> Answer:
+        order, paper = one.strip.order, self.paper
+        mark = (paper.trim // 2 + paper.mark + order * paper.step) % paper.repeat if paper.repeat else None
+        return {
+            "number": one.number,
+            "letter": paper.letter(order),
+            "width": self.length(one.used),
+            "mark": None if mark is None else self.length(mark),
+            "walls": [
+                {"wall": where.part.wall, "name": where.part.name, "start": self.length(where.start),
+                 "end": self.length(where.end)} for where in one.walls
+            ],
+            "turns": list(self._turns(one)),
+            "pieces": [self.piece(piece) for piece in one.pieces],
+            "beside": one.shares,
+            "said": self._said(one),
+        }  # fmt: skip
+
+    def cutting(self, plan: SeamPlan) -> Iterator[Answer]:
+        """Each roll with the strips it gives, in the order they are cut."""
+        cut: dict[int, list[tuple[int, Listed, PieceOf]]] = {}
+        for strip in (strip for strips in plan.lists for strip in strips if strip.shares is None):
+            for piece in strip.pieces:
+                cut.setdefault(piece.roll, []).append((piece.place, strip, piece))
+        for roll in sorted(cut.keys() - {0}):
+            pieces = sorted(cut[roll], key=lambda one: one[0])
+            last = pieces[-1][2]
+            yield {
+                "roll": roll,
+                "pieces": [
+                    {"strip": strip.number, "what": piece.what, "cut": self.length(piece.cut.length),
+                     "down": self.length(piece.at)} for _, strip, piece in pieces
+                ],
+                "offcut": self.length(self.paper.sure - last.at - last.cut.length),
+            }  # fmt: skip
+
+    def _turns(self, one: Listed) -> Iterator[str]:
+        for before, after in zip(one.walls, one.walls[1:], strict=False):
+            left, right = self.shown(before.end - before.start), self.shown(after.end - after.start)
+            yield f"{left} on {before.part.name}, then {right} on {after.part.name}"
+
+    def piece(self, one: PieceOf) -> Answer:
+        return {
+            "what": one.what,
+            "over": one.hole.name if one.hole else "",
+            "cut": self.length(one.cut.length),
+            "down": self.length(one.at),
+            "roll": one.roll,
+            "place": one.place,
+        }
+
+    def _said(self, one: Listed) -> str:
+        if one.shares is not None:
+            return f"{one.number}: {self.shown(one.used)} wide, out of strip {one.shares}"
+        if not one.pieces:
+            return f"{one.number}: nothing, an opening takes it all"
+        cuts = ", ".join(self._said_piece(piece) for piece in one.pieces)
+        return f"{one.number} {self.paper.letter(one.strip.order)}: {cuts}"
+
+    def _said_piece(self, piece: PieceOf) -> str:
+        over = f" {piece.what} the {piece.hole.name}" if piece.hole else ""
+        roll = f" from roll {piece.roll}" if piece.roll else ""
+        return f"{self.shown(piece.cut.length)}{over}{roll}"

@@ -1,0 +1,185 @@
+"""`seams`: where every strip of wallpaper hangs on the real walls of a room, and which roll it is cut from."""
+
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+from scantling.engine.cautions import cautions_for_paper
+from scantling.engine.coverings.rolls.roll import Roll
+from scantling.engine.coverings.scale import Scale, derive_scale
+from scantling.engine.coverings.seams.hang import Paper
+from scantling.engine.coverings.seams.plan import STRIPS_AT_MOST, SeamPlan, plan_seams
+from scantling.engine.coverings.seams.search import Search, derive_mismatches
+from scantling.engine.coverings.seams.start import PLUMB, Start, derive_starts, middle_starts
+from scantling.engine.coverings.seams.stretch import Stretch
+from scantling.engine.coverings.seams.walls import (
+    Panel,
+    Papered,
+    SeamError,
+    Wanted,
+    derive_panels,
+    derive_papered,
+    lengths_of,
+    make_stretch,
+)
+from scantling.engine.drawings.coverings.seams import draw_wall
+from scantling.engine.questions.coverings.seam_shapes import SeamsIn, SeamsOut
+from scantling.engine.questions.coverings.seam_shown import Shown, Tried
+from scantling.engine.questions.coverings.shapes import read_roll
+from scantling.engine.questions.facts import find
+from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.questions.readings import problems_out
+from scantling.engine.survey.room import Problem, Room
+from scantling.engine.tape.lengths import SIXTEENTH, ZERO, Length, format_length
+
+
+def answer_seams(asked: dict[str, Any], context: Context) -> Answer:
+    room, _ = find(asked, context)
+    roll = read_roll(asked["roll"])
+    papered, closed, problems = _papered(room, asked)
+    scale = derive_scale([*lengths_of(papered), *_paper_lengths(roll, asked)])
+    paper = _paper(roll, asked, scale)
+    if sum(one.length.inches for each in papered for one in each) > STRIPS_AT_MOST * roll.covers.inches:
+        raise SeamError("too-many", field="roll.width", most=STRIPS_AT_MOST)
+    stretches = [make_stretch(one, closed, scale) for one in papered]
+    _check_starts(stretches, asked)
+    tried = [_try(stretch, paper, asked, scale) for stretch in stretches]
+    plan = plan_seams([one.stretch for one in tried], [one.hung for one in tried], paper)
+    if plan.cutting is None:
+        problems.append(_too_long(papered, roll, asked))
+    shown = Shown(paper, scale, asked["nearest"])
+    return {
+        "rolls": {
+            "nominal": len(plan.labeled.rolls) if plan.labeled else None,
+            "guaranteed": len(plan.cutting.rolls) if plan.cutting else None,
+        },
+        "proven": plan.cutting is not None and len(plan.cutting.rolls) == plan.cutting.bound,
+        "strips": sum(len(strips) for strips in plan.lists),
+        "stretches": [shown.stretch(one, strips) for one, strips in zip(tried, plan.lists, strict=True)],
+        "cutting": list(shown.cutting(plan)),
+        "drawings": list(_drawings(tried, plan, paper)),
+        "said": list(_said(plan)),
+        "working": list(_working(roll, papered, asked)),
+        "problems": problems_out((*room.problems, *problems)),
+        "cautions": cautions_for_paper(),
+    }
+
+
+def _papered(room: Room, asked: dict[str, Any]) -> tuple[list[list[Papered]], bool, list[Problem]]:
+    if asked["panels"]:
+        panels = [
+            Panel(one.get("name") or f"panel {place}", one["wall"], one["at"], one["width"], one["bottom"], one["top"])
+            for place, one in enumerate(asked["panels"], start=1)
+        ]
+        found, problems = derive_panels(room, panels)
+        return found, False, problems
+    base = room.standard.base_height if room.standard.wants("base") else ZERO
+    wanted = Wanted(tuple(asked["walls"]), asked.get("height"), asked.get("from_floor", base), asked["from_ceiling"])
+    return derive_papered(room, wanted)
+
+
+def _paper_lengths(roll: Roll, asked: dict[str, Any]) -> list[Length]:
+    given = [asked["trim"] / 2, asked["turn"], asked["sliver"], asked["mark"], SIXTEENTH]
+    given += (start["at"] for start in _starts(asked) if "at" in start)
+    return [roll.width / 2, roll.length, roll.repeat, roll.step, roll.overlap, *given]
+
+
+def _paper(roll: Roll, asked: dict[str, Any], scale: Scale) -> Paper:
+    return Paper(
+        width=scale.whole(roll.width), lap=scale.whole(roll.overlap), turn=scale.whole(asked["turn"]),
+        trim=scale.whole(asked["trim"]), repeat=scale.whole(roll.repeat), step=scale.whole(roll.step), drop=roll.drop,
+        # A roll may begin anywhere in its pattern, so that as much as a repeat of it may be lost.
+        sure=max(0, scale.whole(roll.least_length - roll.repeat)), labeled=scale.whole(roll.length),
+        sliver=scale.whole(asked["sliver"]), mark=scale.whole(asked["mark"]),
+    )  # fmt: skip
+
+
+def _try(stretch: Stretch, paper: Paper, asked: dict[str, Any], scale: Scale) -> Tried:
+    """The best start of a stretch; the chosen one, where one is on this stretch."""
+    search = Search(stretch, paper)
+    starts, step = derive_starts(stretch, paper, scale.whole(SIXTEENTH))
+    chosen = next((start for start in _starts(asked) if _spans(stretch, start["of"])), None)
+    if chosen:
+        starts = _chosen(stretch, paper, chosen, scale)
+    mismatches = derive_mismatches(stretch)
+    if "mismatch" in asked:
+        named = [one for one in mismatches if one.of == asked["mismatch"]]
+        if stretch.closed and not named:
+            raise SeamError("no-such-start", field="mismatch", of=asked["mismatch"][:40])
+        mismatches = named or mismatches
+    hung = search.best(starts, mismatches)
+    if hung is None:
+        raise SeamError("no-walls", field="room")
+    return Tried(stretch, hung, len(starts), step)
+
+
+def _starts(asked: dict[str, Any]) -> list[dict[str, Any]]:
+    return [*([asked["start"]] if "start" in asked else []), *asked["starts"]]
+
+
+def _check_starts(stretches: Sequence[Stretch], asked: dict[str, Any]) -> None:
+    for start in _starts(asked):
+        if not any(_spans(stretch, start["of"]) for stretch in stretches):
+            raise SeamError("no-such-start", field="start.of", of=start["of"][:40])
+
+
+def _spans(stretch: Stretch, of: str) -> list[tuple[int, int, str]]:
+    """Where a wall or an opening is along a stretch."""
+    walls = [part for part in stretch.parts if part.wall == of and part.start < stretch.end]
+    spans = [(part.start, part.end, part.name) for part in walls]
+    return spans + [
+        (hole.start, hole.end, hole.name) for hole in stretch.holes if hole.id == of and hole.start < stretch.end
+    ]
+
+
+def _chosen(stretch: Stretch, paper: Paper, start: dict[str, Any], scale: Scale) -> list[Start]:
+    left, right, name = _spans(stretch, start["of"])[0]
+    if "at" in start:
+        found = [Start(left + scale.whole(start["at"]), PLUMB, name)]
+    else:
+        found = list(middle_starts((left + right) // 2, paper, name, start.get("how", "")))
+    if stretch.closed:
+        return [Start(one.along % stretch.end, one.how, one.of) for one in found]
+    # A strip wider than what it stands on begins before the stretch does: its width counts all the same.
+    return [Start(min(max(0, one.along), stretch.end - 1), one.how, one.of) for one in found]
+
+
+def _too_long(papered: Sequence[Sequence[Papered]], roll: Roll, asked: dict[str, Any]) -> Problem:
+    tallest = max((one for each in papered for one in each), key=lambda one: one.height)
+    cut, sure = format_length(tallest.height + asked["trim"]), format_length(max(ZERO, roll.least_length - roll.repeat))
+    error = SeamError("no-strip", cut=cut, roll=sure)
+    return Problem(tallest.wall.id, error.key, error.message)
+
+
+def _drawings(tried: Sequence[Tried], plan: SeamPlan, paper: Paper) -> Iterator[Answer]:
+    for one, strips in zip(tried, plan.lists, strict=True):
+        for part in one.stretch.parts:
+            if part.start < one.stretch.end:
+                drawing = draw_wall(part, one.stretch.holes, strips, paper)
+                yield {"wall": part.wall, "name": part.name, "drawing": drawing}
+
+
+def _said(plan: SeamPlan) -> Iterator[str]:
+    if plan.cutting is None:
+        return
+    rolls, bound = len(plan.cutting.rolls), plan.cutting.bound
+    if rolls == bound:
+        yield f"{rolls} rolls, however short and wherever begun; these strips cannot be cut from fewer."
+    else:
+        yield f"{rolls} rolls, however short and wherever begun; {bound} might be enough."
+    yield "All of one batch number. Cut strip 1, hold it up, and only then the next; one roll more is a spare."
+
+
+def _working(roll: Roll, papered: Sequence[Sequence[Papered]], asked: dict[str, Any]) -> Iterator[str]:
+    for each in papered:
+        for one in each:
+            cut = format_length(one.height + asked["trim"])
+            height, trim = format_length(one.height), format_length(asked["trim"])
+            yield f"{one.name}: {format_length(one.length)} long, strips {height} + {trim} trim = {cut}"
+    sure = roll.least_length - roll.repeat
+    yield f"a roll gives {format_length(max(ZERO, sure))} for certain: its length less tolerance and a repeat"
+
+
+QUESTIONS = (
+    Question("seams", "Every strip of wallpaper on a room's walls: where it hangs, how it is cut, from which roll.",
+             SeamsIn, SeamsOut, answer_seams),
+)  # fmt: skip

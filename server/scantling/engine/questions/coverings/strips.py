@@ -1,0 +1,143 @@
+"""`strips`: how many strips and rolls of wallpaper, by the label and for certain."""
+
+from collections.abc import Iterator
+from typing import Any
+
+from marshmallow import ValidationError, fields, validate, validates_schema
+
+from scantling.engine.cautions import cautions_for_paper
+from scantling.engine.coverings.rolls.advice import derive_smaller_trim
+from scantling.engine.coverings.rolls.roll import SYMBOLS, Roll
+from scantling.engine.coverings.rolls.strips import Counts, Method, derive_best, derive_methods, derive_strips
+from scantling.engine.forms import Schema
+from scantling.engine.questions.coverings.shapes import CountsOut, NamedProblemOut, RollIn, read_roll
+from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.questions.readings import Positive
+from scantling.engine.shapes import Asked, LengthOut, LengthText, out, show, text_out, texts_out
+from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_exact, format_length, parse_length
+
+# Two inches at the ceiling and two at the base. Common practice; a press article says 4 to 6 in in all.
+TRIM = parse_length("4")
+
+
+class StripsIn(Asked):
+    widths = fields.List(Positive(), validate=validate.Length(min=1, max=200))
+    perimeter = Positive(metadata={"description": "in place of widths: once round, without a break"})
+    height = Positive(required=True)
+    trim = LengthText(load_default=TRIM, metadata={"description": "top and foot together"})
+    roll = fields.Nested(RollIn, required=True)
+
+    @validates_schema
+    def check_source(self, data: dict[str, Any], **_: object) -> None:
+        if ("widths" in data) == ("perimeter" in data):
+            raise ValidationError("Give either the widths between breaks, or the perimeter.", "widths")
+
+
+class MethodOut(Schema):
+    method, hang = text_out(), text_out()
+    pitch = out(LengthOut)
+    per_roll, rolls = out(CountsOut), out(CountsOut)
+
+
+class StripsOut(Schema):
+    """`buy`: the rolls that are enough for certain. `methods`: every way to cut, the best first."""
+
+    strips, per_roll, rolls = out(CountsOut), out(CountsOut), out(CountsOut)
+    buy = fields.Integer(required=True, allow_none=True)
+    method, hang = text_out(), text_out()
+    cut, pitch = out(LengthOut), out(LengthOut)
+    methods = out(MethodOut, many=True)
+    symbol = text_out()
+    advice, working, cautions = texts_out(), texts_out(), texts_out()
+    problems = out(NamedProblemOut, many=True)
+
+
+def answer_strips(asked: dict[str, Any], context: Context) -> Answer:
+    roll, nearest = read_roll(asked["roll"]), asked["nearest"]
+    height = asked["height"] + asked["trim"]
+    strips = derive_strips(asked.get("widths") or [asked["perimeter"]], roll)
+    methods = derive_methods(roll, height)
+    best, nominal, guaranteed = derive_best(methods, strips, roll.drop)
+    return {
+        "strips": _counts(strips),
+        "per_roll": _counts(best.per_roll),
+        "rolls": {"nominal": nominal, "guaranteed": guaranteed},
+        "buy": guaranteed,
+        "method": best.name,
+        "hang": best.hang,
+        "cut": show(height, nearest),
+        "pitch": show(best.pitch, nearest),
+        "methods": [_method(method, strips, roll, nearest) for method in sorted(methods, key=lambda way: way != best)],
+        "symbol": SYMBOLS[asked["roll"]["match"]],
+        "advice": list(_advice(asked, roll, strips, best, guaranteed)),
+        "working": list(_working(asked, roll, strips, best)),
+        "problems": list(_problems(roll, height, best)),
+        "cautions": cautions_for_paper(),
+    }
+
+
+def _counts(counts: Counts) -> Answer:
+    return {"nominal": counts.nominal, "guaranteed": counts.guaranteed}
+
+
+def _method(method: Method, strips: Counts, roll: Roll, nearest: Length) -> Answer:
+    _, nominal, guaranteed = derive_best([method], strips, roll.drop)
+    return {
+        "method": method.name,
+        "hang": method.hang,
+        "pitch": show(method.pitch, nearest),
+        "per_roll": _counts(method.per_roll),
+        "rolls": {"nominal": nominal, "guaranteed": guaranteed},
+    }
+
+
+def _problems(roll: Roll, height: Length, best: Method) -> Iterator[Answer]:
+    if not best.per_roll.nominal:
+        short = format_length(height - roll.length)
+        said = f"A strip is {short} longer than the roll: take a longer roll, or paper a lower part of the wall."
+        yield {"key": "roll-too-short", "message": said}
+    elif not best.per_roll.guaranteed:
+        said = "A roll that is short, or begins at a bad place in its pattern, may give no strip: measure each roll."
+        yield {"key": "no-strip-for-certain", "message": said}
+    if roll.repeat > roll.length:
+        said = "The repeat is longer than the roll: read both again from the label."
+        yield {"key": "repeat-past-roll", "message": said}
+
+
+def _advice(asked: dict[str, Any], roll: Roll, strips: Counts, best: Method, rolls: int | None) -> Iterator[str]:
+    if best.hang:
+        yield f"Hang from {best.hang}: the other way each roll gives fewer strips, or none more."
+    if rolls is None:
+        return
+    saving = derive_smaller_trim(roll, strips, asked["height"] + asked["trim"], asked["trim"], rolls)
+    if saving:
+        trim, given = (format_length(length, SIXTY_FOURTH) for length in (saving.trim, asked["trim"]))
+        yield f"With a trim of {trim} in all, in place of {given}, {saving.rolls} rolls would do: {saving.saved} fewer."
+    yield f"Buy {rolls} at once, all of one batch number, and write it down; one more is a spare for a spoiled strip."
+
+
+def _working(asked: dict[str, Any], roll: Roll, strips: Counts, best: Method) -> Iterator[str]:
+    height, trim, width = (format_exact(length.inches) for length in (asked["height"], asked["trim"], roll.covers))
+    cut = asked["height"] + asked["trim"]
+    yield f"strip = {height} + {trim} trim = {format_exact(cut.inches)}"
+    if roll.overlap:
+        whole, lap = format_exact(roll.width.inches), format_exact(roll.overlap.inches)
+        yield f"each strip covers {whole} − {lap} overlap = {width}"
+    runs = asked.get("widths") or [asked["perimeter"]]
+    yield f"strips: {' + '.join(f'⌈{format_exact(run.inches)} ÷ {width}⌉' for run in runs)} = {strips.nominal}"
+    pitch = format_exact(best.pitch.inches)
+    if roll.repeat:
+        yield f"pitch, {best.name}: the pattern comes right again {pitch} down the roll"
+    length = format_exact(roll.length.inches)
+    yield f"per roll: 1 + ⌊({length} − {format_exact(cut.inches)}) ÷ {pitch}⌋ = {best.per_roll.nominal}"
+    lost = " and as much as a repeat lost at its start" if roll.repeat else ""
+    yield (
+        f"for certain: a roll {format_exact(roll.tolerance)} % short{lost} gives {best.per_roll.guaranteed}, "
+        f"and {strips.guaranteed} strips are wanted of one as narrow"
+    )
+
+
+QUESTIONS = (
+    Question("strips", "Strips and rolls of wallpaper, by the label and for certain, and the best way to cut them.",
+             StripsIn, StripsOut, answer_strips),
+)  # fmt: skip

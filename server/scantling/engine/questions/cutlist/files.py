@@ -1,0 +1,72 @@
+"""`files`: the cut list of a room as a table for a spreadsheet, and its plan as a drawing that stands alone."""
+
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from marshmallow import Schema
+
+from scantling.engine.drawings import svg
+from scantling.engine.drawings.plans.whole import draw_whole
+from scantling.engine.errors import plain
+from scantling.engine.questions.cutlist.cut_list import find_list
+from scantling.engine.questions.cutlist.pieces import PiecesIn, answer_pieces
+from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.shapes import text_out
+
+COLUMNS = (
+    "room", "letter", "part", "profile", "wall", "cut", "inches", "back", "front", "left end", "right end",
+    "plus or minus", "state", "cut to", "as cut", "change", "notes",
+)  # fmt: skip
+#: A spreadsheet takes a cell that starts with one of these for a formula and runs it; some take the wide forms of them
+#: too, and look past spaces before it.
+FORMULA_STARTS = ("=", "+", "-", "@", "＝", "＋", "－", "＠")
+
+
+class FilesOut(Schema):
+    csv, plan = text_out(), text_out()
+
+
+def format_table(answers: Iterable[tuple[str, Mapping[str, Any]]]) -> str:
+    """The cut lists of rooms, as `pieces` answers them, as one table, every cell safe to open in a spreadsheet.
+
+    Comma-separated as RFC 4180 has it.
+    """
+    rows = [COLUMNS, *((name, *_cells(piece)) for name, answer in answers for piece in answer["pieces"])]
+    return "".join(",".join(_quote(_safe(cell)) for cell in row) + "\r\n" for row in rows)
+
+
+def _cells(piece: Mapping[str, Any]) -> tuple[object, ...]:
+    notes = " ".join(flag["message"] for flag in piece["flags"])
+    change, as_cut, cut_to = piece["change"], piece["as_cut"], piece["cut_to"]
+    return (
+        piece["letter"], piece["part_name"], piece["profile"], piece["wall_number"], piece["cut"]["shown"],
+        piece["cut"]["inches"], piece["back"]["shown"], piece["front"]["shown"], piece["left"]["shown"],
+        piece["right"]["shown"], piece["plus_minus"]["shown"], piece["state"], cut_to["shown"] if cut_to else "",
+        as_cut["text"] if as_cut else "", change["message"] if change else "", notes,
+    )  # fmt: skip
+
+
+def _safe(cell: object) -> str:
+    if not isinstance(cell, str):
+        return "" if cell is None else str(cell)
+    shown = plain(cell)
+    return f"'{shown}" if shown.lstrip().startswith(FORMULA_STARTS) else shown
+
+
+def _quote(cell: str) -> str:
+    doubled = cell.replace('"', '""')
+    return f'"{doubled}"' if any(mark in cell for mark in ',"\r\n') else cell
+
+
+def answer_files(asked: dict[str, Any], context: Context) -> Answer:
+    room, cut_list, _, _ = find_list(asked, context)
+    return {
+        "csv": format_table([(room.name, answer_pieces(asked, context))]),
+        "plan": svg.alone(draw_whole(room, cut_list.pieces)),
+    }
+
+
+QUESTIONS = (
+    Question("files", "A cut list as comma-separated text, and the plan as SVG that stands alone.", PiecesIn,
+             FilesOut, answer_files),
+)  # fmt: skip

@@ -1,0 +1,1 @@
+"""What a room has to have bought for it: boards, coverings and supplies, on one list."""

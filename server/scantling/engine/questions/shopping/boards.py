@@ -1,0 +1,98 @@
+"""The boards of a room as goods, profile by profile: what its plan still has to buy, length by length."""
+
+from collections import Counter
+from collections.abc import Callable, Iterator
+
+from scantling.engine.boards.search.plan import USUAL_TIME_LIMIT
+from scantling.engine.notebook import Notebook
+from scantling.engine.questions.boards.room_boards import answer_boards_for_room
+from scantling.engine.questions.covered.amount import price_day
+from scantling.engine.questions.facts import room_of
+from scantling.engine.questions.question import Answer, Context
+from scantling.engine.questions.shopping.good import BOARDS, Buy, Good
+from scantling.engine.rack.of_house import derive_home_sticks
+from scantling.engine.rack.stick import Stick
+from scantling.engine.settings import SETTINGS
+from scantling.engine.standard import Standard, format_stock, parse_price
+from scantling.engine.survey.facts import find_room
+from scantling.engine.tape.lengths import SIXTEENTH, Length
+
+
+def derive_boards(context: Context, room: str) -> tuple[list[Good], list[str]]:
+    """Each profile's boards, and in words what is missing for a plan; planned once for all who ask.
+
+    Without a clock, so that the list is the same on every device: the search stops by its steps.
+    """
+    notebook = context.notebook
+    return notebook.derived("goods of boards", room, lambda: _derive(notebook, room))
+
+
+def _derive(notebook: Notebook, room: str) -> tuple[list[Good], list[str]]:
+    asked = {"room": room, "nearest": SIXTEENTH, "time_limit": USUAL_TIME_LIMIT}
+    answer = answer_boards_for_room(asked, Context(notebook))
+    standard, house = room_of(notebook, room).standard, find_room(notebook, room).body["house"]
+
+    def day(profile: str) -> str:
+        return _day(notebook, standard, profile, room, house)
+
+    own = [_good(plan, day(plan["profile"])) for plan in answer["plans"]]
+    return [*own, *_shared(notebook, room, day)], [*answer["missing"]]
+
+
+def _shared(notebook: Notebook, room: str, day: Callable[[str], str]) -> Iterator[Good]:
+    """The boards planned for several rooms that count as this one's, which takes most of them."""
+    by_profile: dict[str, list[Stick]] = {}
+    for profile, stick in derive_home_sticks(notebook, room):
+        by_profile.setdefault(profile, []).append(stick)
+    for profile, sticks in by_profile.items():
+        still = Counter((stick.length, stick.price_cents) for stick in sticks if stick.pays)
+        words = "1 board" if len(sticks) == 1 else f"{len(sticks)} boards"
+        yield Good(
+            name=profile, sort=BOARDS, of=profile, need=f"{words} planned for several rooms.", here="",
+            planned=sum(stick.price_cents for stick in sticks if stick.source is None), seen=day(profile), working=(),
+            buy=tuple(_shared_line(profile, *row, count) for row, count in sorted(still.items())),
+        )  # fmt: skip
+
+
+def _shared_line(profile: str, length: Length, cents: int, count: int) -> Buy:
+    shown = format_stock(length)
+    words = f"{count} of {shown}, planned for several rooms"
+    return Buy(f"{profile}, {shown}, several rooms", words, cents * count, cents)
+
+
+def _good(plan: Answer, day: str) -> Good:
+    profile = plan["profile"]
+    return Good(
+        name=profile, sort=BOARDS, of=profile, need=plan["summary"], here=_here(plan),
+        planned=parse_price(plan["paid"]) + parse_price(plan["total"]), seen=day, working=(plan["proof"],),
+        buy=tuple(_lines(profile, plan)), accept=plan["accept"],
+    )  # fmt: skip
+
+
+def _here(plan: Answer) -> str:
+    """The boards of a plan that are here already, in words."""
+    counted = Counter(board["length_shown"] for board in plan["boards"] if board["bought"])
+    return ", ".join(f"{count} of {length}" for length, count in counted.items())
+
+
+def _lines(profile: str, plan: Answer) -> Iterator[Buy]:
+    waiting: dict[tuple[str, str], list[int]] = {}
+    for place, board in enumerate(plan["boards"]):
+        if not board["bought"]:
+            waiting.setdefault((board["length_shown"], board["why"]), []).append(place)
+    for line in plan["buy"]:
+        why = f", {line['why']}" if line["why"] else ""
+        words = f"{line['count']} of {line['length']}{why}"
+        places = waiting.get((line["length"], line["why"]), [])
+        boards, places[:] = tuple(places[: line["count"]]), places[line["count"] :]
+        yield Buy(
+            f"{profile}, {line['length']}{why}", words, parse_price(line["cost"]), parse_price(line["each"]), boards
+        )
+
+
+def _day(notebook: Notebook, standard: Standard, profile: str, room: str, house: str) -> str:
+    """The oldest day of the prices that the profile's boards were taken from: the room's, where it has its own."""
+    stock = standard.stock_of(profile)
+    names = [name for name in SETTINGS if name.endswith("stock") and stock
+             and getattr(standard, name.replace(".", "_")) == stock] or ["other.stock"]  # fmt: skip
+    return next((day for of in (room, house) if (day := price_day(notebook, of, names))), "")

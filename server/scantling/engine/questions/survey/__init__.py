@@ -1,0 +1,1 @@
+"""Questions about a room as it was read."""

@@ -1,0 +1,46 @@
+"""`behind`: how studs, a wall's lean, a floor's fall, depths at a jamb, or a board that is there, is understood."""
+
+from typing import Any
+
+from marshmallow import Schema, fields
+
+from scantling.engine.cutlist.salvage import SALVAGED, parse_salvaged, say_salvaged
+from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.shapes import Asked, LengthText, one_of, text_out
+from scantling.engine.survey.plumb import parse_fall, parse_plumb, say_fall, say_plumb
+from scantling.engine.survey.points import parse_points
+from scantling.engine.survey.studs import parse_studs
+from scantling.engine.tape.lengths import format_length, parse_length
+
+# As many as are said one by one: a row of them goes on.
+SAID = 4
+
+
+class BehindIn(Asked):
+    what = fields.String(required=True, validate=one_of("studs", "plumb", "fall", "depths", SALVAGED))
+    text = fields.String(required=True, metadata={"description": "what was read, as it is typed"})
+    length = LengthText(metadata={"description": "of the wall, where a row of studs ends"})
+
+
+class BehindOut(Schema):
+    words = text_out()
+
+
+def answer_behind(asked: dict[str, Any], context: Context) -> Answer:
+    if asked["what"] == "plumb":
+        return {"words": say_plumb(parse_plumb(asked["text"]))}
+    if asked["what"] == "fall":
+        return {"words": say_fall(parse_fall(asked["text"]))}
+    if asked["what"] == "depths":
+        points = [parse_length(one, allow_negative=True) for one in parse_points(asked["text"])]
+        return {"words": "depths of " + ", ".join(format_length(point, asked["nearest"]) for point in points)}
+    if asked["what"] == SALVAGED:
+        return {"words": say_salvaged(parse_salvaged(asked["text"]), asked["nearest"])}
+    studs = [format_length(stud, asked["nearest"]) for stud in parse_studs(asked["text"], asked.get("length"))]
+    return {"words": "studs at " + ", ".join(studs if len(studs) <= SAID else [*studs[:SAID], "and so on"])}
+
+
+QUESTIONS = (
+    Question("behind", "How studs, a wall's lean, a floor's fall, depths, or a board that is there are understood.",
+             BehindIn, BehindOut, answer_behind),
+)  # fmt: skip

@@ -1,0 +1,33 @@
+"""`cautions`: those that a house has put aside, so that they can be told again."""
+
+from typing import Any
+
+from marshmallow import Schema, fields
+
+from scantling.engine.cautions import EVERY, word_of
+from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.shapes import Asked, out, text_out
+from scantling.engine.survey.facts import find_house
+
+
+class CautionsIn(Asked):
+    house = fields.String(required=True, metadata={"description": "the id of a house in the notebook"})
+
+
+class CautionOut(Schema):
+    word, words = text_out(), text_out()
+
+
+class CautionsOut(Schema):
+    aside = out(CautionOut, many=True)
+
+
+def answer_cautions(asked: dict[str, Any], context: Context) -> Answer:
+    known = {word_of(caution): caution for caution in EVERY}
+    ticks = context.notebook.ticks(find_house(context.notebook, asked["house"]), "cautions")
+    return {"aside": [{"word": word, "words": known.get(word, word)} for word in ticks]}
+
+
+QUESTIONS = (
+    Question("cautions", "The cautions that a house has put aside.", CautionsIn, CautionsOut, answer_cautions),
+)  # fmt: skip

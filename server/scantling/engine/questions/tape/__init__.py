@@ -1,0 +1,1 @@
+"""Questions about figures alone: lengths, sums, corners, saw settings."""

@@ -1,0 +1,1 @@
+"""Questions about one joint, opening or row, without a room."""

@@ -1,0 +1,1 @@
+"""What is used up: caulk, adhesive, fasteners, filler, abrasives, tape, paste."""

@@ -1,0 +1,223 @@
+"""Lengths: exact and signed, a Fraction of an inch.
+
+No binary float enters but by `Length.approximate`, for figures that come from an angle; such a length says so for
+ever (`exact` is False) and so does every length made from it. Rounding happens once, on the way out, and the caller
+names it.
+The grammar of a written length is in `written`, its characters in `marks`, its words in `spoken`.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Literal, overload
+
+from scantling.engine.tape.marks import LengthError as LengthError
+from scantling.engine.tape.marks import Token, read_marks, refuse
+from scantling.engine.tape.spoken import say_number
+from scantling.engine.tape.written import Lean, Written, count_words, join_fractions, read_length
+
+Toward = Literal["even", "up", "down", "half-up"]
+
+
+@dataclass(frozen=True, slots=True)
+class Length:
+    """A signed length in inches.
+
+    >>> Length(Fraction(253, 4)) - Length(Fraction(17, 4))
+    Length(inches=Fraction(59, 1), exact=True)
+    """
+
+    inches: Fraction
+    exact: bool = field(default=True, compare=False)
+
+    @classmethod
+    def approximate(cls, inches: float) -> Length:
+        """A length from trigonometry, carried to a millionth of an inch so that every machine agrees on it."""
+        return cls(Fraction(f"{inches:.6f}"), exact=False)
+
+    def __add__(self, other: Length) -> Length:
+        return Length(self.inches + other.inches, self.exact and other.exact)
+
+    def __sub__(self, other: Length) -> Length:
+        return Length(self.inches - other.inches, self.exact and other.exact)
+
+    def __neg__(self) -> Length:
+        return Length(-self.inches, self.exact)
+
+    def __abs__(self) -> Length:
+        return Length(abs(self.inches), self.exact)
+
+    def __mul__(self, factor: int | Fraction) -> Length:
+        return Length(self.inches * factor, self.exact)
+
+    __rmul__ = __mul__
+
+    @overload
+    def __truediv__(self, divisor: Length) -> Fraction: ...
+    @overload
+    def __truediv__(self, divisor: int | Fraction) -> Length: ...
+    def __truediv__(self, divisor: Length | int | Fraction) -> Fraction | Length:
+        if isinstance(divisor, Length):
+            return self.inches / divisor.inches
+        return Length(self.inches / divisor, self.exact)
+
+    def __bool__(self) -> bool:
+        return bool(self.inches.numerator)
+
+    # In whole numbers and by hand: rooms are derived by tens of thousands of comparisons, and those that a dataclass
+    # would write make two tuples for each, and compare their Fractions twice.
+    def __lt__(self, other: Length) -> bool:
+        mine, its = self.inches, other.inches
+        return mine.numerator * its.denominator < its.numerator * mine.denominator
+
+    def __gt__(self, other: Length) -> bool:
+        return other < self
+
+    def __le__(self, other: Length) -> bool:
+        return not other < self
+
+    def __ge__(self, other: Length) -> bool:
+        return not self < other
+
+
+ZERO = Length(Fraction(0))
+ONE = Length(Fraction(1))
+HALF = Length(Fraction(1, 2))
+ONE_INCH = Length(Fraction(1))
+SIXTEENTH = Length(Fraction(1, 16))
+THIRTY_SECOND = Length(Fraction(1, 32))
+SIXTY_FOURTH = Length(Fraction(1, 64))
+
+FINEST_SHOWN = 64  # "63 34/127" would be exact, but no tape can be held to it
+LEAN = THIRTY_SECOND  # what "strong" and "shy" are worth: common practice, no source
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A length as it was read: the figure on the tape, and whether the mark lay a hair past it ("strong") or short."""
+
+    length: Length
+    lean: Lean | None
+
+    @property
+    def measured(self) -> Length:
+        """The figure with its lean counted in."""
+        if self.lean is None:
+            return self.length
+        return self.length + LEAN if self.lean == "strong" else self.length - LEAN
+
+
+def parse_reading(text: str) -> Reading:
+    """A tape reading as a person writes or says it; a figure without a unit is inches. Raises `LengthError`.
+
+    >>> parse_reading("63 1/4 strong").measured.inches
+    Fraction(2025, 32)
+    >>> parse_reading("five foot three and one eighth").length.inches
+    Fraction(505, 8)
+    """
+    tokens = _tokens(text)
+    if tokens[0].kind in ("dash", "minus") and len(tokens) > 1:
+        refuse("negative", text, tokens[0].at)
+    reading = _reading(read_length(tokens, text))
+    if reading.measured < ZERO:
+        refuse("negative", text, 0)
+    return reading
+
+
+def parse_length(text: str, *, allow_negative: bool = False) -> Length:
+    """A length as written, its lean counted in. With `allow_negative` one minus may lead. Raises `LengthError`.
+
+    >>> parse_length("-1/2", allow_negative=True).inches
+    Fraction(-1, 2)
+    """
+    tokens = _tokens(text) if allow_negative else []
+    if not tokens or tokens[0].kind not in ("dash", "minus"):
+        return parse_reading(text).measured
+    if len(tokens) == 1:
+        refuse("no-number", text, 0)
+    return -_reading(read_length(tokens[1:], text)).measured
+
+
+def _tokens(text: str) -> list[Token]:
+    return join_fractions(count_words(read_marks(text), text), text, spaced=True)
+
+
+def _reading(written: Written) -> Reading:
+    return Reading(Length(written.amount), written.lean)
+
+
+def round_to(length: Length, graduation: Length, toward: Toward = "even") -> Length:
+    """The length at a graduation of the tape, rounded once and in a named direction.
+
+    "even": to the nearest, and from midway to the even graduation (NIST Handbook 44, section 10.3). "half-up": to the
+    nearest, and from midway to the greater. "up" and "down": to the next graduation above or below.
+
+    >>> round_to(parse_length("63 5/32"), SIXTEENTH).inches == Fraction(505, 8)
+    True
+    """
+    inches, mark = length.inches, graduation.inches
+    # In whole numbers: every figure shown comes through here, and a Fraction finds a common divisor at each step.
+    whole = inches.denominator * mark.numerator
+    steps, over = divmod(inches.numerator * mark.denominator, whole)
+    up = {
+        "up": over > 0,
+        "down": False,
+        "half-up": 2 * over >= whole,
+        "even": 2 * over > whole or (2 * over == whole and steps % 2 == 1),
+    }[toward]
+    return Length(mark * (steps + up), length.exact)
+
+
+def format_length(length: Length, nearest: Length = SIXTEENTH) -> str:
+    """Inches and a fraction, rounded once to the nearest graduation.
+
+    >>> format_length(parse_length("5' 3.25"))
+    '63 1/4"'
+    """
+    inches = round_to(length, nearest).inches
+    return f'{"-" if inches < 0 else ""}{_mixed(abs(inches))}"'
+
+
+def format_feet(length: Length, nearest: Length = SIXTEENTH) -> str:
+    """Feet, inches and a fraction, rounded once to the nearest graduation.
+
+    >>> format_feet(parse_length("63 5/16"))
+    '5\\' 3 5/16"'
+    """
+    inches = round_to(length, nearest).inches
+    feet, rest = divmod(abs(inches), 12)
+    return f"{'-' if inches < 0 else ''}{feet}' {_mixed(rest)}\""
+
+
+def _mixed(inches: Fraction) -> str:
+    whole, part = divmod(inches, 1)
+    if not part:
+        return str(whole)
+    return f"{whole} {part}" if whole else str(part)
+
+
+def format_exact(amount: Fraction) -> str:
+    """An amount unrounded, for the working: as a fraction where a tape has a name for it, else as "about" a decimal.
+
+    >>> format_exact(Fraction(127, 3)), format_exact(Fraction(8000, 127) / 3)
+    ('42 1/3', 'about 20.9974')
+    """
+    sign = "-" if amount < 0 else ""
+    if amount.denominator <= FINEST_SHOWN:
+        return sign + _mixed(abs(amount))
+    whole, decimals = divmod(int(round_to(Length(abs(amount) * 10**4), ONE).inches), 10**4)
+    return f"about {sign}{whole}.{decimals:04}"
+
+
+def say_length(length: Length, nearest: Length = SIXTEENTH) -> str:
+    """The length in words, for a screen reader, rounded once to the nearest graduation.
+
+    >>> say_length(parse_length("63 5/16"))
+    'sixty-three and five sixteenths inches'
+    """
+    inches = round_to(length, nearest).inches
+    size = abs(inches)
+    if size < 1 and size.numerator > 1:
+        return f"{say_number(inches)} of an inch"
+    return f"{say_number(inches)} inch{'' if 0 < size <= 1 else 'es'}"

@@ -1,0 +1,1 @@
+"""Moldings that run along walls, each named in a file of its own."""

@@ -1,0 +1,1 @@
+"""What goes round a door or a window."""

@@ -1,0 +1,325 @@
+"""Casing: the boards round an opening, from the jambs as they were read to two legs and a head with their working.
+
+The head goes over the opening, so the largest width counts; a leg stands between floor and head, so the smallest height
+does. The leg is measured "from the floor to the horizontal reveal line", which is its short point (a housing handbook's
+chapter on interior trim): heights are read where the leg's inner edge will stand. Molded casing must be mitered,
+square-edged casing may be butted (NAVEDTRA 14044).
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from scantling.engine.errors import EngineError
+from scantling.engine.survey.room import Measure
+from scantling.engine.tape.angles import SQUARE, cotangent_of_half, format_degrees, scaled
+from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length
+from scantling.engine.trim.doubt import Doubt
+from scantling.engine.trim.ends import End
+from scantling.engine.trim.openings.frame import (
+    FlatPiece,
+    Outline,
+    derive_across,
+    derive_meeting,
+    derive_offset,
+    derive_slant,
+    derive_standing_line,
+    flat_end,
+    write,
+)
+from scantling.engine.trim.openings.jambs import Jambs
+from scantling.engine.trim.piece import Kind, Step
+from scantling.engine.trim.told.tolerance import MARK, READING
+
+
+class CasingError(EngineError):
+    sentences = {
+        "no-room": "Only {room} from the {side} jamb to the side wall, less a reveal of {reveal}: no casing fits.",
+    }
+
+
+@dataclass(frozen=True, slots=True)
+class Plinth:
+    """The block that a leg stands on; its width is the leg's where none is given."""
+
+    height: Length
+    width: Length | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Make:
+    """How the casing is made. `step` is how far a jamb extension, where there is one, stands back from the jamb.
+
+    `clearance` is kept free under the legs, for a floor still to come or the stool that the heights were read without.
+    """
+
+    leg_width: Length
+    head_width: Length
+    reveal: Length
+    mitered: bool = True
+    overhang: Length = ZERO
+    plinth: Plinth | None = None
+    clearance: Length = ZERO
+    clearance_for: str = "the floor still to come"
+    stands_on: str = "the floor"
+    step: Length = ZERO
+
+    @property
+    def back(self) -> Length:
+        """How far the casing's inner edge stands back from the jamb."""
+        return self.reveal + self.step
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One side of an opening: its height, its head corner, and how much of the casing's width there is room for."""
+
+    name: str
+    height: Measure
+    corner: Fraction
+    width: Length
+    ripped: bool
+    room: Length | None
+
+
+def derive_casing(jambs: Jambs, make: Make) -> list[FlatPiece]:
+    """Plinths if there are any, legs, and head. Raises `EngineError` where they cannot be made.
+
+    >>> one = lambda inches: Measure("", (inches,), (Length(Fraction(inches)),))
+    >>> jambs = Jambs(width=one("30.125"), left=one("80.1875"), right=one("80.1875"))
+    >>> make = Make(leg_width=Length(Fraction(9, 4)), head_width=Length(Fraction(9, 4)), reveal=Length(Fraction(3, 16)))
+    >>> [write(piece.long) for piece in derive_casing(jambs, make)]
+    ['82 5/8"', '82 5/8"', '35"']
+    """
+    sides = derive_sides(jambs, make)
+    line = derive_standing_line(
+        jambs.width.largest, jambs.left.smallest, jambs.right.smallest, jambs.corners, make.back
+    )
+    feet = (SQUARE - line.foot_left, SQUARE - line.foot_right)
+    pieces = [derive_plinth(side, make, off) for side, off in zip(sides, feet, strict=True) if make.plinth]
+    for side, height, off in zip(sides, (line.left, line.right), feet, strict=True):
+        pieces.append(derive_leg(side, make, height, off))
+    return [*pieces, derive_head(jambs, sides, make, line)]
+
+
+def derive_sides(jambs: Jambs, make: Make) -> tuple[Side, Side]:
+    """Both sides, each with the casing's width that fits between the reveal and a side wall. Raises `CasingError`."""
+    return (
+        _side("left", jambs.left, jambs.corners[0], jambs.left_stop, make),
+        _side("right", jambs.right, jambs.corners[1], jambs.right_stop, make),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """What there is room for of a board's width between reveal and side wall: all of it where `room` is None."""
+
+    width: Length
+    ripped: bool
+    room: Length | None
+
+
+def derive_fit(name: str, wide: Length, stop: Measure | None, make: Make) -> Fit:
+    """How wide a leg, or a plinth, can be: base dies into just that. Raises `CasingError` where nothing fits."""
+    if stop is None:
+        return Fit(wide, ripped=False, room=None)
+    room = stop.smallest - make.back
+    if room.inches <= 0:
+        refusal = CasingError("no-room", room=write(stop.smallest), side=name, reveal=write(make.back))
+        refusal.field = f"{name}_stop"
+        raise refusal
+    return Fit(min(room, wide), ripped=room < wide, room=room)
+
+
+def _side(name: str, height: Measure, corner: Fraction, stop: Measure | None, make: Make) -> Side:
+    fit = derive_fit(name, make.leg_width, stop, make)
+    return Side(name, height, corner, fit.width, fit.ripped, fit.room)
+
+
+def derive_leg(side: Side, make: Make, height: Length, off: Fraction) -> FlatPiece:
+    """One leg. `height` is its inner edge from floor to short point, `off` how far the floor is from square to it.
+
+    A ripped leg keeps the miter of the full width and is ripped after, so that the profiles still meet.
+    """
+    plinth = make.plinth
+    inner = height - make.clearance - (plinth.height if plinth else ZERO)
+    top, saw = derive_upright_end(side, make)
+    foot = _foot(side.width, "the plinth", Fraction(0)) if plinth else _foot(side.width, make.stands_on, off)
+    outer = inner + top + foot.grows
+    joint = "miter" if make.mitered else "butt"
+    working = [
+        Step(f"+ height at the {side.name}{which(side.height, 'smallest')}", side.height.smallest, side.height.texts),
+        *setbacks(make, [(f"the {side.name}", side.corner)]),
+        *_stands_on(make),
+        Step("= inner edge" if inner != outer else "= either edge", inner),
+        *_slant_steps(side, make, joint, top, saw, Fraction(0) if plinth else off),
+        *([Step("= outer edge", outer)] if inner != outer else []),
+    ]
+    return FlatPiece(
+        Kind.LEG, f"{side.name} leg", True, inner, flat_end(joint, "the head", saw, top), foot,
+        Doubt.of(READING, MARK, MARK if plinth else ZERO), tuple(working), rip_note(side), side=side.name,
+    )  # fmt: skip
+
+
+def derive_upright_end(side: Side, make: Make) -> tuple[Length, Fraction]:
+    """What a leg's outer edge gains on its inner one where it meets a level board, and the saw."""
+    if make.mitered:
+        meeting = derive_meeting(make.leg_width, make.head_width, side.corner)
+        return scaled(meeting.grows, side.width / make.leg_width), meeting.saw
+    return derive_slant(side.width, SQUARE - side.corner), abs(SQUARE - side.corner)
+
+
+def _foot(width: Length, stands_on: str, off: Fraction) -> End:
+    return flat_end("foot", stands_on, abs(off), derive_slant(width, off))
+
+
+def _stands_on(make: Make) -> Iterator[Step]:
+    if make.clearance:
+        yield Step(f"− {make.clearance_for}", make.clearance)
+    if make.plinth:
+        yield Step("− the plinth it stands on", make.plinth.height)
+
+
+def _slant_steps(side: Side, make: Make, joint: str, top: Length, saw: Fraction, foot: Fraction) -> Iterator[Step]:
+    if top:
+        across = f"{write(side.width)} of it" if side.ripped else "the head" if make.mitered else "the leg"
+        yield Step(f"{sign(top)} at the top, {said_saw(joint, saw)}, across {across}", abs(top))
+    if foot:
+        gains = derive_slant(side.width, foot)
+        yield step_if_seen(f"{sign(gains)} at the foot, {format_degrees(abs(foot))} off square", gains)
+
+
+def derive_plinth(side: Side, make: Make, off: Fraction) -> FlatPiece:
+    """The block under a leg: level on top for the leg to stand square on, its foot to the floor."""
+    plinth = make.plinth
+    assert plinth is not None
+    width = plinth.width or side.width
+    if side.room is not None:
+        width = min(width, side.room)
+    foot = _foot(width, make.stands_on, off)
+    working = [Step("+ height of the plinth", plinth.height)]
+    if off:
+        working.append(step_if_seen(f"{sign(foot.grows)} at the foot, across {write(width)}", foot.grows))
+    top = flat_end("square", "the leg")
+    part = f"{side.name} plinth"
+    return FlatPiece(Kind.PLINTH, part, True, plinth.height, top, foot, Doubt.of(MARK), tuple(working), side=side.name)
+
+
+def derive_head(jambs: Jambs, sides: tuple[Side, Side], make: Make, line: Outline) -> FlatPiece:
+    """The head, mitered to the legs or lying on them."""
+    backs = setbacks(make, [(f"the {side.name}", side.corner) for side in sides])
+    reached = "= short point to short point" if make.mitered else "= between the legs"
+    working = [width_step(jambs.width, line.head, backs), *backs, Step(reached, line.head)]
+    if not make.mitered:
+        return _butted_head(sides, make, line, working)
+    return derive_mitered_level(Kind.HEAD, sides, make, line.head, working)
+
+
+def derive_mitered_level(
+    kind: Kind, sides: tuple[Side, Side], make: Make, inner: Length, working: list[Step]
+) -> FlatPiece:
+    """A head or sill mitered at both ends; `working` leads to its inner edge."""
+    outer = inner
+    cuts = []
+    for side in sides:
+        gains, saw, how = derive_level_end(side, make)
+        outer = outer + gains
+        working.append(Step(f"{sign(gains)} at the {side.name}, {how}", abs(gains)))
+        cuts.append(flat_end("miter", f"the {side.name} leg", saw, gains))
+    working.append(Step("= long point to long point", outer))
+    notes = tuple(
+        f"At the {side.name}, miter it first, then cut the tip off plumb, {write(side.width)} past the short point."
+        for side in sides
+        if side.ripped
+    )
+    return FlatPiece(kind, str(kind), False, inner, cuts[0], cuts[1], Doubt.of(READING, MARK), tuple(working), notes)
+
+
+def derive_level_end(side: Side, make: Make) -> tuple[Length, Fraction, str]:
+    """What a level board's outer edge gains on its inner one where it miters with a leg, the saw, and how it is said.
+
+    Where a side wall has the leg ripped, the tip that would lie past the wall is cut off.
+    """
+    meeting = derive_meeting(make.head_width, make.leg_width, side.corner)
+    if side.ripped:
+        return derive_offset(make.head_width, side.width, side.corner), meeting.saw, "to the side wall"
+    return meeting.grows, meeting.saw, f"{said_saw('miter', meeting.saw)}, across the leg"
+
+
+def _butted_head(sides: tuple[Side, Side], make: Make, line: Outline, working: list[Step]) -> FlatPiece:
+    length = line.head
+    for side in sides:
+        leg = derive_across(side.width, side.corner)
+        past = make.overhang if side.room is None else min(make.overhang, side.room - side.width)
+        length = length + leg + past
+        working.append(Step(f"+ the {side.name} leg", leg))
+        if past:
+            working.append(Step(f"+ overhang at the {side.name}", past))
+    working.append(Step("= end to end", length))
+    ends = [flat_end("square", f"the {side.name} leg") for side in sides]
+    return FlatPiece(Kind.HEAD, "head", False, length, ends[0], ends[1], Doubt.of(READING, MARK), tuple(working))
+
+
+def setbacks(make: Make, corners: list[tuple[str, Fraction]]) -> list[Step]:
+    """The steps for the reveal, and a jamb extension's own, at each corner that a length runs into."""
+    steps = []
+    for name, back in (("reveal", make.reveal), ("the extension's step", make.step)):
+        if not back:
+            continue
+        if len(corners) > 1 and all(corner == SQUARE for _, corner in corners):
+            steps.append(Step(f"+ {name}, at both ends", back * len(corners)))
+        else:
+            steps += [Step(_setback_said(name, where, c), scaled(back, cotangent_of_half(c))) for where, c in corners]
+    return steps
+
+
+def width_step(width: Measure, inner: Length, backs: list[Step]) -> Step:
+    """The first step to a level board's inner edge: the width as read; at a foot that is not square, as found."""
+    start = inner
+    for step in backs:
+        start = start - (step.value or ZERO)
+    if start == width.largest:
+        return Step(f"+ width between the jambs{which(width, 'largest')}", width.largest, width.texts)
+    return Step("+ width at the sill, which follows from head, sides and corners", start)
+
+
+def _setback_said(name: str, where: str, corner: Fraction) -> str:
+    return f"+ {name}" if corner == SQUARE else f"+ {name} at {where}, in a corner of {format_degrees(corner)}"
+
+
+def which(measure: Measure, one: str) -> str:
+    """Which of several readings counts, for the working."""
+    return f" ({one} of {len(measure.lengths)} readings)" if len(measure.lengths) > 1 else ""
+
+
+def step_if_seen(text: str, gains: Length) -> Step:
+    """A step by what an angle gives; where that is finer than the working's 64ths, in words."""
+    return Step(text, abs(gains)) if abs(gains) >= SIXTY_FOURTH / 2 else Step(f"{text}: less than 1/64")
+
+
+def sign(gains: Length) -> str:
+    return "−" if gains.inches < 0 else "+"
+
+
+def said_saw(joint: str, saw: Fraction) -> str:
+    return f"{joint}, saw {format_degrees(saw)} from square (point {format_degrees(SQUARE - saw)})"
+
+
+def rip_note(side: Side) -> tuple[str, ...]:
+    if not side.ripped:
+        return ()
+    return (f"Cut the top at full width, then rip the outer edge to leave {write(side.width)}.",)
+
+
+def check_casing(sides: tuple[Side, Side], make: Make) -> list[str]:
+    """Where a side wall leaves no room for the whole width of the casing, and what was asked for that is not used."""
+    unused = ["Not used: overhang, which a mitered head has none of."] if make.mitered and make.overhang else []
+    return [
+        *(
+            f"The side wall leaves {write(side.width)} of {write(make.leg_width)} for the {side.name} leg: "
+            "it is ripped."
+            for side in sides
+            if side.ripped
+        ),
+        *unused,
+    ]

@@ -1,0 +1,273 @@
+"""How far the casing of an opening reaches along its wall: one answer for the leg that is cut and the base that dies
+into it.
+
+A side wall is known from the survey: from the left corner to the jamb is what `at` reads, and to the right there is the
+wall's length less that and the opening. In an inside corner nearer than the casing is wide the leg is ripped to lie
+flush in it; past an outside corner no casing can lie, and that is a problem with a name.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from scantling.engine.errors import EngineError
+from scantling.engine.standard import PICTURE, YIELDS, Standard
+from scantling.engine.survey.room import Measure, Opening, Problem, Room, Wall
+from scantling.engine.tape.lengths import ZERO, Length
+from scantling.engine.trim.footprint import (
+    LEFT,
+    RIGHT,
+    Band,
+    Body,
+    Stop,
+    find_stop_round,
+    from_corner,
+    things_round,
+    wall_round,
+)
+from scantling.engine.trim.openings.casing import CasingError, Make, Plinth, derive_fit
+from scantling.engine.trim.openings.frame import write
+
+SIDES = ("left", "right")
+
+
+class ReachError(CasingError):
+    sentences = {
+        "past-corner": "From the {side} jamb to outside corner {number} there is {room}, and its casing comes to "
+        "{wanted}: read both again, or choose narrower casing for it. Until then its casing is left out, and so is "
+        "what runs along that wall to it.",
+        "no-standard": "What was set for the {what} alone cannot be: put that right first.",
+    }
+
+
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """The corner beside an opening, by number and turn: how far it is from the jamb, and how that is found.
+
+    `stop` is what stands there before the corner, and the distance is then to that.
+    """
+
+    number: int
+    turn: str
+    distance: Measure
+    working: str
+    stop: Stop | None = None
+
+
+def problem_of(wall: Wall, opening: Opening, error: EngineError) -> Problem:
+    """What is wrong with an opening, as its wall tells it: the same whether casing or base found it."""
+    return Problem(wall.id, error.key, f"{opening.name.capitalize()}: {error.message}")
+
+
+def derive_make(standard: Standard, opening: Opening) -> Make:
+    """How the casing of an opening is made to its standard. A picture frame is mitered whatever heads otherwise are."""
+    window, picture = opening.kind == "window", opening.kind == "window" and standard.window_style == PICTURE
+    mitered = picture or standard.head == "mitered"
+    plinth = None if window or standard.plinth_height is None else Plinth(standard.plinth_height, standard.plinth_width)
+    extended = window and standard.wants("extension") and is_back(opening)
+    below = ZERO if picture else standard.stool_thickness if window else standard.casing_clearance
+    return Make(
+        leg_width=standard.casing_width,
+        head_width=standard.head_width,
+        reveal=standard.reveal,
+        mitered=mitered,
+        overhang=ZERO if mitered else standard.casing_overhang,
+        plinth=plinth,
+        clearance=below,
+        clearance_for="the stool it stands on" if window else "the floor still to come",
+        stands_on="the stool" if window else "the floor",
+        step=standard.extension_step if extended else ZERO,
+    )
+
+
+def is_back(opening: Opening) -> bool:
+    """Whether a jamb lies back from the wall somewhere, as far as its depths were read."""
+    return any(depth.largest.inches > 0 for depth in opening.depths.values())
+
+
+def find_beside(room: Room, wall: Wall, opening: Opening, side: str, *, legs: bool = True) -> Beside | None:
+    """What is beside an opening in the corner next to it; None where the wall ends in the open, or nothing was read.
+
+    Without `legs`, the casing round the corner is left out: of two legs that want one corner, the one that keeps it.
+    """
+    beside = _find_corner(room, wall, opening, side)
+    if beside is None or opening.standard is None:
+        return beside
+    stop = _find_stop_in_corner(room, wall, opening, side, legs)
+    if stop is None:
+        return beside
+    left = max(ZERO, beside.distance.smallest - stop.along - stop.body.clearance)
+    working = f"{beside.working} − {write(stop.along)} for {stop.body.name}"
+    if stop.body.clearance:
+        working += f" − {write(stop.body.clearance)} kept clear of it"
+    return replace(beside, distance=Measure("", (), (left,)), working=working, stop=stop)
+
+
+def _find_corner(room: Room, wall: Wall, opening: Opening, side: str) -> Beside | None:
+    if opening.at is None:
+        return None
+    if side == "left":
+        before = room.before(wall)
+        if before is None:
+            return None
+        return Beside(before.number, before.turn, opening.at, f"{write(opening.at.smallest)} to the jamb")
+    if opening.width is None or wall.length is None or room.after(wall) is None:
+        return None
+    parts = (wall.length.smallest, opening.at.largest, opening.width.largest)
+    left_over = max(ZERO, parts[0] - parts[1] - parts[2])  # past the end of the wall: the survey says so
+    working = f"{write(parts[0])} of wall − {write(parts[1])} to the jamb − {write(parts[2])} across"
+    return Beside(wall.number, wall.turn, Measure("", (), (left_over,)), working)
+
+
+def _find_stop_in_corner(room: Room, wall: Wall, opening: Opening, side: str, legs: bool) -> Stop | None:
+    """Where a leg stops at what stands round the corner: a thing as tall as most of it, or another leg."""
+    found = wall_round(room, wall, side)
+    if found is None or opening.standard is None:
+        return None
+    own = derive_leg_band(opening)
+    bodies = [body for body in things_round(room, wall, side) if is_leg_stopped(own, body.band)]
+    if legs and own.bottom is not None:
+        bodies += (body for body in _legs_kept(room, wall, side, opening) if is_leg_stopped(own, body.band))
+    return find_stop_round(found[1], bodies, opening.standard.casing_thickness)
+
+
+def find_notch(room: Room, wall: Wall, opening: Opening, side: str, make: Make) -> tuple[Body, Length] | None:
+    """What a leg is notched round for part of its height, for all of it would be too much to rip; and how deep."""
+    found, beside = wall_round(room, wall, side), find_beside(room, wall, opening, side)
+    if found is None or beside is None or beside.stop is not None or opening.standard is None:
+        return None
+    own = derive_leg_band(opening)
+    low = [body for body in things_round(room, wall, side)
+           if own.bottom is not None and body.band.top and body.band.top > own.bottom]  # fmt: skip
+    stop = find_stop_round(found[1], low, opening.standard.casing_thickness)
+    wide = min(make.leg_width, beside.distance.smallest - make.back)
+    deep = make.back + wide - (beside.distance.smallest - stop.along - stop.body.clearance) if stop else ZERO
+    return (stop.body, deep) if stop and deep > ZERO else None
+
+
+def derive_leg_band(opening: Opening) -> Band:
+    """How far up the casing of an opening reaches: a window's from its apron, a door's from the floor."""
+    standard = opening.standard
+    if standard is None:
+        return Band()
+    bottom, top = derive_heights(opening)
+    if standard.is_bare:
+        return Band(bottom, top)
+    make = derive_make(standard, opening)
+    if opening.kind == "window" and bottom is not None:
+        stool = standard.window_style != PICTURE
+        under = standard.stool_thickness + standard.apron_size[1] if stool else make.back + make.head_width
+        bottom = max(ZERO, bottom - under)
+    return Band(bottom, top + make.back + make.head_width if top is not None else None)
+
+
+def derive_heights(opening: Opening) -> tuple[Length | None, Length | None]:
+    """Where an opening itself begins and ends above the floor, as far as it was read."""
+    tall = max(opening.left.largest, opening.right.largest) if opening.left and opening.right else None
+    if opening.kind != "window":
+        return ZERO, tall
+    if opening.sill is None:
+        return None, None
+    return opening.sill.smallest, opening.sill.largest + tall if tall is not None else None
+
+
+def is_leg_stopped(own: Band, other: Band) -> bool:
+    """Whether a leg gives way to something beside it for all its height; round what is lower it is notched."""
+    if own.bottom is None or other.bottom is None:
+        return False
+    if other.top is None or own.top is None:
+        return True
+    return other.bottom < own.top and other.top > own.bottom + (own.top - own.bottom) / 2
+
+
+def _legs_kept(room: Room, wall: Wall, side: str, opening: Opening) -> Iterator[Body]:
+    """The legs round a corner that this opening's own leg gives way to, as wide as they keep."""
+    found = wall_round(room, wall, side)
+    for other in found[0].openings if found else ():
+        if found and gives_way(opening, other, side):
+            yield from _leg_bodies(room, found[0], other, side, legs=False)
+
+
+def gives_way(opening: Opening, other: Opening, side: str) -> bool:
+    """Whether an opening's leg in the corner at that side of its wall gives way to another's round the corner.
+
+    As each was set; where they were set alike, the one left of the corner is the one that keeps its width or yields.
+    Common practice, no source: one has to, and a person may turn it.
+    """
+    says = [one.standard.casing_corner if one.standard else YIELDS for one in (opening, other)]
+    if says[0] != says[1]:
+        return says[0] == YIELDS
+    return side == (RIGHT if says[0] == YIELDS else LEFT)
+
+
+def legs_round(room: Room, wall: Wall, side: str) -> Iterator[Body]:
+    """The casing legs, and plinths, along the wall round a corner."""
+    found = wall_round(room, wall, side)
+    for opening in found[0].openings if found else ():
+        if found:
+            yield from _leg_bodies(room, found[0], opening, side, legs=True)
+
+
+def _leg_bodies(room: Room, wall: Wall, opening: Opening, side: str, *, legs: bool) -> Iterator[Body]:
+    """What of an opening's casing stands nearest a corner; `side` is the end of the wall that one looks at it from."""
+    standard, near_side = opening.standard, RIGHT if side == LEFT else LEFT
+    jamb = from_corner(wall, side, opening.at, opening.width) if opening.at and opening.width else None
+    if standard is None or standard.is_bare or jamb is None:
+        return
+    make, band = derive_make(standard, opening), derive_leg_band(opening)
+    name = f"the casing of the {opening.name} on {wall.name}"
+    sorts = [(band, False, standard.casing_thickness)]
+    if make.plinth:
+        sorts.append((Band(ZERO, make.plinth.height), True, standard.plinth_thickness))
+    for reach, on_floor, thickness in sorts:
+        try:
+            out = derive_reach(room, wall, opening, near_side, on_floor=on_floor, legs=legs)
+        except EngineError:
+            return  # told as a problem of that wall
+        near = jamb[0] - sum((length for _, length in out), start=ZERO)
+        depth = Measure(name, (), (thickness,))
+        yield Body(opening.id, name, f"thickness of {name}", wall, max(ZERO, near), jamb[0], depth, reach, is_leg=True)
+
+
+def find_stop(room: Room, wall: Wall, opening: Opening, side: str, make: Make, *, legs: bool = True) -> Measure | None:
+    """The distance from a jamb to the side wall in an inside corner, or to what stands there before it.
+
+    Raises `ReachError` past an outside corner.
+    """
+    beside = find_beside(room, wall, opening, side, legs=legs)
+    if beside is None:
+        return None
+    if beside.turn == "inside":
+        return beside.distance
+    wanted = make.back + make.leg_width
+    if beside.distance.smallest < wanted:
+        away = write(beside.distance.smallest)
+        raise ReachError("past-corner", room=away, side=side, number=str(beside.number), wanted=write(wanted))
+    return None
+
+
+Addend = tuple[str, Length]
+
+
+def derive_reach(
+    room: Room, wall: Wall, opening: Opening, side: str, *, on_floor: bool = True, legs: bool = True
+) -> list[Addend]:
+    """From a jamb to the outer edge of its casing, or on the floor of its plinth, as named lengths.
+
+    Raises `EngineError` where no casing can lie there.
+    """
+    if opening.standard is None:
+        raise ReachError("no-standard", what=opening.name)
+    if opening.standard.is_bare:
+        return []
+    make = derive_make(opening.standard, opening)
+    name, wide = "casing", make.leg_width
+    if on_floor and make.plinth:
+        name, wide = "plinth", make.plinth.width or make.leg_width
+    fit = derive_fit(side, wide, find_stop(room, wall, opening, side, make, legs=legs), make)
+    # The room's standard may know boards besides: only what differs is told as this opening's own.
+    same = opening.standard.is_but_for_stock(room.standard)
+    own = "" if same else f" of the {opening.name}"
+    step = [("the extension's step", make.step)] if make.step else []
+    reveal, casing = (f" ({opening.standard.source(one)})" if same else own for one in ("reveal", "casing.width"))
+    width = f"{name}{own}, ripped" if fit.ripped else f"{name}{own if name == 'plinth' else casing}"
+    return [(f"reveal{reveal}", make.reveal), *step, (width, fit.width)]

@@ -1,0 +1,1 @@
+"""Pieces of one's own: sums that name figures of the room, and rows of battens."""

@@ -1,0 +1,95 @@
+"""Free pieces: any run of stock that no rule gives, its length a sum of a person's own.
+
+The sum is tape arithmetic and may name figures of the room, so the piece follows when one is read again. One that
+comes to no length is a problem by its name, with the place in its sum; the other pieces stand.
+"""
+
+from collections.abc import Iterator
+
+from scantling.engine.errors import EngineError
+from scantling.engine.survey.room import Free, Problem, Room
+from scantling.engine.tape.lengths import Length, format_length
+from scantling.engine.tape.marks import name_pattern, plain_words
+from scantling.engine.tape.sums import SumResult, evaluate_sum
+from scantling.engine.trim.doubt import Doubt
+from scantling.engine.trim.ends import End
+from scantling.engine.trim.own.names import NamedFigure, derive_names
+from scantling.engine.trim.piece import Kind, Piece, Step
+from scantling.engine.trim.told.tolerance import MARK, READING
+
+MOST_PIECES = 400
+
+
+class FreeError(EngineError):
+    sentences = {
+        "no-such-figure": "{sentence} No figure read in this room is called so: touch one of those that are listed.",
+        "not-a-length": "The sum comes to {what}, and a length is wanted: write it so that inches are left.",
+        "no-length": "The sum comes to {length}, which is no board: look at its figures again.",
+        "too-many": "With these there would be more than {most} free pieces in the room: want fewer.",
+    }
+
+
+def derive_free(room: Room) -> tuple[list[Piece], list[Problem]]:
+    """Every free piece of the room, each as often as it is wanted, and those whose sum comes to no length."""
+    names = derive_names(room) if room.free else {}
+    pieces: list[Piece] = []
+    problems: list[Problem] = []
+    for free in room.free:
+        try:
+            if len(pieces) + free.count > MOST_PIECES:
+                raise FreeError("too-many", most=MOST_PIECES)
+            pieces += _derive_pieces(free, names)
+        except EngineError as error:
+            problems.append(Problem("", error.key, f"{free.name}: {error.message}"))
+    return pieces, problems
+
+
+def evaluate_free(text: str, names: dict[str, NamedFigure]) -> tuple[SumResult, Length]:
+    """A free piece's sum worked, and the length it comes to. Raises `EngineError`."""
+    try:
+        result = evaluate_sum(text, {name: named.length for name, named in names.items()})
+    except EngineError as error:
+        if error.key != "unknown-word":
+            raise
+        raise FreeError("no-such-figure", field="text", at=error.at, sentence=error.message) from error
+    if result.length is None:
+        raise FreeError("not-a-length", field="text", what="a plain number" if result.area is None else "an area")
+    if result.length.inches <= 0:
+        raise FreeError("no-length", field="text", length=format_length(result.length))
+    return result, result.length
+
+
+def _derive_pieces(free: Free, names: dict[str, NamedFigure]) -> Iterator[Piece]:
+    result, length = evaluate_free(free.text, names)
+    used = find_used(free.text, names)
+    working = [*(named.step for named in used), *_steps(result), Step("= length", length)]
+    read = sum(bool(named.step.readings) for named in used)
+    for number in range(1, free.count + 1):
+        yield Piece(
+            key=f"free {free.id} {number}",
+            kind=Kind.FREE,
+            part=free.name,
+            place=f"{number} of {free.count}" if free.count > 1 else "",
+            profile=free.profile,
+            wall="",
+            wall_number=0,
+            back=length,
+            left=End("square", "nothing that is known here"),
+            right=End("square", "nothing that is known here"),
+            doubt=Doubt.of(*[READING] * read, MARK),
+            working=tuple(working),
+            flags=(),
+        )
+
+
+def find_used(text: str, names: dict[str, NamedFigure]) -> list[NamedFigure]:
+    """The figures that a sum names, each once, in the order in which it names them."""
+    pattern = name_pattern(names)
+    found = pattern.finditer(plain_words(text)) if pattern else ()
+    return [names[name] for name in dict.fromkeys(plain_words(match.group()) for match in found)]
+
+
+def _steps(result: SumResult) -> Iterator[Step]:
+    for step in result.steps:
+        value = Length(step.value.amount) if step.value.sort in ("length", "figure") else None
+        yield Step(step.text if value else f"{step.text} = {step.value.show()}", value)

@@ -1,0 +1,1 @@
+"""Runs: where a molding goes along a wall, in what order it is put up, and what its ends give."""

@@ -1,0 +1,292 @@
+"""What is still to be read: the figures that the wanted pieces use and the survey lacks, in walking order.
+
+Never one that nothing uses: a window does not break the base, so base asks nothing of it. What a person reads of it all
+the same is kept and drawn. A head corner may be read, and is square until it is: nothing waits for it.
+"""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from scantling.engine.standard import WRAPPED
+from scantling.engine.survey.room import Measure, Obstacle, Opening, Room, Wall
+from scantling.engine.tape.lengths import ZERO, Length
+from scantling.engine.trim.footprint import LEFT, RIGHT, from_corner, wall_round
+from scantling.engine.trim.moldings.every import derive_longer_than_stock, wanted_moldings
+from scantling.engine.trim.moldings.molding import Molding, runs_of
+from scantling.engine.trim.openings.cased import is_cased
+from scantling.engine.trim.openings.mulled import is_mulled
+from scantling.engine.trim.piece import Kind
+from scantling.engine.trim.runs.course import FLOOR, HEAD, WAIST, Course, may_yet_reach, stops_at
+from scantling.engine.trim.runs.run import CORNER, FACE, Run
+from scantling.engine.walk.figure import Figure
+from scantling.engine.walk.openings import figures_of_casing
+
+# Base so high may meet a low window. Common practice, no source.
+HIGH_BASE = Length(Fraction(10))
+
+
+def derive_figures(room: Room) -> list[Figure]:
+    """Every figure that can be read of the room, in walking order: along each wall, then the corner at its right."""
+    return list(room.derived("figures", lambda: _derive_figures(room)))
+
+
+def _derive_figures(room: Room) -> list[Figure]:
+    moldings = wanted_moldings(room.standard)
+    ends = {one.course: _Ends(one.course, runs_of(room, one)[0]) for one in moldings}
+    longer = derive_longer_than_stock(room)
+    return [figure for wall in room.walls for figure in _figures_of(room, wall, moldings, list(ends.values()), longer)]
+
+
+def derive_needs(room: Room) -> list[Figure]:
+    """The figures still wanted."""
+    return [figure for figure in derive_figures(room) if figure.wanted]
+
+
+@dataclass(frozen=True, slots=True)
+class _Ends:
+    """Whether a molding comes to the end of a wall, or may yet. A door's casing in a corner keeps it away."""
+
+    course: Course
+    runs: tuple[Run, ...]
+
+    def comes(self, wall: Wall, side: str) -> bool:
+        ends = ((run.left if side == LEFT else run.right) for run in self.runs if run.wall is wall)
+        return any(end.kind in (CORNER, FACE) for end in ends) or may_yet_reach(wall, side, self.course)
+
+    def meet(self, wall: Wall, after: Wall) -> bool:
+        """Whether what is cut at the corner of two walls depends on its angle."""
+        ends = (self.comes(wall, RIGHT), self.comes(after, LEFT))
+        return all(ends) if wall.turn == "outside" else any(ends)
+
+
+def _figures_of(
+    room: Room, wall: Wall, moldings: list[Molding], ends: list[_Ends], longer: set[str]
+) -> Iterator[Figure]:
+    things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
+    for thing in sorted(things, key=_where):
+        yield from _figures_of_thing(room, wall, thing, moldings)
+    cased = (opening for opening in wall.openings if is_cased(opening) and room.after(wall))
+    beside = next((_beside(room, wall, opening) for opening in cased), "")
+    yield Figure(
+        wall.id, "length", wall.id, wall.number, f"{wall.name}, along the floor",
+        "Hold the tape 2 in up from the floor, corner to corner.",
+        f"every piece of {_and(moldings)} on this wall" if moldings else beside or "the drawing only",
+        used=bool(moldings or beside), read=wall.length is not None,
+    )  # fmt: skip
+    yield from _figures_overhead(wall, [one for one in moldings if one.course.level == HEAD])
+    if moldings:
+        yield from _figures_behind(wall, wall.id in longer)
+    if _has(moldings, Kind.BASE):
+        yield _fall_figure(wall)
+    for part, rail in ((one.part, one.course.rail) for one in moldings if one.course.rail):
+        yield Figure(
+            wall.id, rail, wall.id, wall.number, f"{wall.name}, along the {part}",
+            f"Hold the tape as high as the {part} will run, corner to corner.", f"the {part} on this wall",
+            used=True, read=rail in wall.at_rails, assumed="along the floor, and by how far walls lean",
+        )  # fmt: skip
+    after = room.after(wall)
+    if after:
+        yield _corner_figure(wall, any(one.meet(wall, after) for one in ends))
+    elif room.closed and len(room.walls) > 1:
+        # Not round yet: what is beyond its last corner is to come, but the corner is there to be read.
+        yield _corner_figure(wall, bool(moldings))
+
+
+def _figures_behind(wall: Wall, longer: bool) -> Iterator[Figure]:
+    """Its studs, where something along it is longer than a board; and whether it leans, which nothing waits for."""
+    if longer:
+        yield Figure(
+            wall.id, "studs", wall.id, wall.number, f"{wall.name}, studs",
+            "From the left corner to the middle of each, as 14 1/2, 30 1/2; or 14 1/2, every 16.",
+            "where boards are joined, for none is long enough", used=True, read=wall.studs is not None,
+        )  # fmt: skip
+    yield Figure(
+        wall.id, "plumb", wall.id, wall.number, f"{wall.name}, out of plumb",
+        "Hold a 24 in level upright on it by its right corner; read the gap and where it is: 1/4 top, or 1/4 foot.",
+        "the ends of what stands against it", used=True, read=bool(wall.plumb_texts), assumed="plumb",
+    )  # fmt: skip
+
+
+def _fall_figure(wall: Wall) -> Figure:
+    return Figure(
+        wall.id, "fall", wall.id, wall.number, f"{wall.name}, fall of the floor",
+        "Hold a level along it and read how much lower one end of the floor is: 1/2 right, or 1/2 left.",
+        "the ends of the base against what stands plumb", used=True, read=bool(wall.falls), assumed="level",
+    )  # fmt: skip
+
+
+def _figures_overhead(wall: Wall, moldings: list[Molding]) -> Iterator[Figure]:
+    """What may be read again up there, where walls are not as long as at the floor: nothing waits for it."""
+    if moldings:
+        yield Figure(
+            wall.id, "ceiling", wall.id, wall.number, f"{wall.name}, along the ceiling",
+            "Hold the tape under the ceiling, corner to corner.", f"the {_and(moldings)} on this wall",
+            used=True, read=wall.ceiling is not None, assumed="along the floor",
+        )  # fmt: skip
+    if _has(moldings, Kind.CROWN):
+        yield Figure(
+            wall.id, "ceiling_corner", wall.id, wall.number, f"corner {wall.number}, at the ceiling",
+            "Set the gauge in the same corner, under the ceiling.", f"the joint of the crown at corner {wall.number}",
+            used=True, read=wall.ceiling_corner is not None, assumed="as at the floor",
+        )  # fmt: skip
+    if _has(moldings, Kind.CROWN) and any(thing.height for thing in wall.obstacles):
+        yield Figure(
+            wall.id, "height", wall.id, wall.number, f"{wall.name}, floor to ceiling",
+            "Beside the tallest thing along this wall, floor to ceiling.", "whether that breaks the crown",
+            used=True, read=wall.height is not None, assumed="above all that stands here",
+        )  # fmt: skip
+
+
+def _has(moldings: list[Molding], kind: Kind) -> bool:
+    return any(one.kind == kind for one in moldings)
+
+
+def _and(moldings: Iterable[Molding]) -> str:
+    *most, last = (one.part for one in moldings)
+    return f"{', '.join(most)} and {last}" if most else last
+
+
+def _where(thing: Opening | Obstacle) -> tuple[bool, Length, str]:
+    # A thing not yet placed is asked for first: its place decides what the rest of the wall is.
+    return (thing.at is not None, thing.at.smallest if thing.at else ZERO, thing.id)
+
+
+def _figures_of_thing(
+    room: Room, wall: Wall, thing: Opening | Obstacle, moldings: list[Molding]
+) -> Iterator[Figure]:
+    base = _use_along(wall, thing, moldings)
+    casing = f"the casing of the {thing.name}" if isinstance(thing, Opening) and is_cased(thing) else ""
+    beside = casing and _beside(room, wall, thing)
+    edge = "inner face of the jamb" if isinstance(thing, Opening) else "near edge"
+    across, level = ("jamb to jamb", "jamb to jamb: at the head, halfway, and at the foot")
+    if isinstance(thing, Obstacle):
+        across = level = "from edge to edge, at the floor"
+    figures: tuple[tuple[str, Measure | None, str, str, str], ...] = (
+        ("at", thing.at, f"left corner to the {thing.name}", f"From the left corner to the {edge}, 2 in up.",
+         base or beside),
+        ("width", thing.width, f"{thing.name}, {across}", f"Hold the tape level, {level}.", base or casing),
+    )  # fmt: skip
+    for what, measure, title, hint, use in figures:
+        yield Figure(
+            thing.id, what, wall.id, wall.number, f"{wall.name}, {title}", hint, use or "the drawing only",
+            used=bool(use), read=measure is not None,
+        )  # fmt: skip
+    if isinstance(thing, Obstacle):
+        yield from _height_figure(wall, thing, moldings)
+        if thing.base == "stops" and thing.stands:
+            yield _depth_figure(room, wall, thing)
+    if isinstance(thing, Opening) and thing.kind != "window" and thing.standard and thing.standard.is_bare:
+        wrapped = bool(moldings) and thing.standard.casing_arris == WRAPPED
+        yield Figure(
+            thing.id, "depth", wall.id, wall.number, f"{wall.name}, {thing.name}, how deep its reveal is",
+            "From this wall's face to where the base is to end in the opening.",
+            f"the {_and(moldings)} that goes on into it" if wrapped else "the drawing only",
+            used=wrapped, read=thing.depth is not None,
+        )  # fmt: skip
+    if isinstance(thing, Opening) and thing.kind == "window":
+        yield from _sill_figure(wall, thing, moldings)
+    if isinstance(thing, Opening) and casing:
+        yield from figures_of_casing(wall, thing, casing)
+
+
+def _beside(room: Room, wall: Wall, thing: Opening | Obstacle) -> str:
+    """What the place of an opening tells its casing: how much room there is to the corner on either side."""
+    ends = room.before(wall) or room.after(wall)
+    if isinstance(thing, Opening) and thing.kind == "window" and any(map(is_mulled, wall.openings)):
+        return "what it shares a casing with"
+    return f"the room beside the casing of the {thing.name}" if ends else ""
+
+
+def _use_along(wall: Wall, thing: Opening | Obstacle, moldings: list[Molding]) -> str:
+    """Which moldings need a thing's place and width; none for what they do not come to."""
+    broken = [one for one in moldings if thing in stops_at(wall, one.course)]
+    if broken:
+        return f"the {_and(broken)} to the left and right of the {thing.name}"
+    if isinstance(thing, Obstacle) and thing.base == "notch":
+        notched = any(one.course.reaches(wall, thing) for one in moldings)
+        return f"the notch for the {thing.name}" if notched else ""
+    return ""
+
+
+def _height_figure(wall: Wall, thing: Obstacle, moldings: list[Molding]) -> Iterator[Figure]:
+    """How tall a thing is, for what runs as high: a chair rail waits for it, what runs over heads does not."""
+    reached = [one for one in moldings if one.course.level != FLOOR and thing.base in one.course.obstacles]
+    if not thing.stands:
+        yield from _plate_figure(wall, thing, moldings)
+        return
+    notched = [one for one in moldings if one.course.level == FLOOR and one.course.reaches(wall, thing)]
+    if thing.base == "notch" and notched:
+        yield Figure(
+            thing.id, "height", wall.id, wall.number, f"{wall.name}, {thing.name}, how tall",
+            "From the floor to its top.", f"how high the {_and(notched)} is notched for it",
+            used=True, read=thing.height is not None, assumed=f"taller than the {_and(notched)}",
+        )  # fmt: skip
+        return
+    if not reached:
+        return
+    waits = any(one.course.level == WAIST for one in reached)
+    yield Figure(
+        thing.id, "height", wall.id, wall.number, f"{wall.name}, {thing.name}, how tall",
+        "From the floor to its top.", f"whether it breaks the {_and(reached)}",
+        used=True, read=thing.height is not None, assumed="" if waits else f"lower than the {_and(reached)}",
+    )  # fmt: skip
+
+
+def _plate_figure(wall: Wall, plate: Obstacle, moldings: list[Molding]) -> Iterator[Figure]:
+    """How high a plate is, for a rail or a high base that may cross it: nothing waits for it."""
+    near = [one for one in moldings
+            if one.course.level == WAIST or (one.course.level == FLOOR and one.course.tall >= HIGH_BASE)]  # fmt: skip
+    if near:
+        yield Figure(
+            plate.id, "height", wall.id, wall.number, f"{wall.name}, {plate.name}, how high",
+            "From the floor to the top of its plate.", f"whether the {_and(near)} crosses it",
+            used=True, read=plate.height is not None, assumed=f"clear of the {_and(near)}",
+        )  # fmt: skip
+
+
+def _sill_figure(wall: Wall, window: Opening, moldings: list[Molding]) -> Iterator[Figure]:
+    """How high a window's sill is, for what may run as high: a chair rail, a picture rail, a high base."""
+    rails = [one for one in moldings if one.course.rail]
+    high = [one for one in moldings
+            if one.course.level == FLOOR and one.course.up + one.course.tall >= HIGH_BASE]  # fmt: skip
+    if rails or high:
+        assumed = f"in the way of the {_and(rails)}" if rails else f"above the {_and(high)}"
+        yield Figure(
+            window.id, "sill", wall.id, wall.number, f"{wall.name}, {window.name}, floor to its sill",
+            "From the floor to the top of the stool, or of the sill where there is none.",
+            f"whether it breaks the {_and([*rails, *high])}", used=True, read=window.sill is not None, assumed=assumed,
+        )  # fmt: skip
+
+
+def _depth_figure(room: Room, wall: Wall, thing: Obstacle) -> Figure:
+    """How deep a thing is: for the next wall, where it stands in the corner; anywhere else for the drawing."""
+    used = any(_is_in_corner(room, wall, thing, side) for side in (LEFT, RIGHT))
+    return Figure(
+        thing.id, "depth", wall.id, wall.number, f"{wall.name}, {thing.name}, how deep",
+        "From the wall to its face, at the floor.",
+        "where what runs along the next wall stops" if used else "the drawing only",
+        used=used, read=thing.depth is not None,
+    )  # fmt: skip
+
+
+def _is_in_corner(room: Room, wall: Wall, thing: Obstacle, side: str) -> bool:
+    """Whether a thing stands so near the corner at one end of its wall that what runs along the next comes to it."""
+    found = wall_round(room, wall, side)
+    other_side = RIGHT if side == LEFT else LEFT
+    reach = from_corner(wall, other_side, thing.at, thing.width) if found and thing.at and thing.width else None
+    if found is None or reach is None:
+        return False
+    deepest = [molding.stands_out(room, found[0]) for molding in wanted_moldings(room.standard)]
+    return reach[0] < max([*deepest, room.standard.casing_thickness])
+
+
+def _corner_figure(wall: Wall, used: bool) -> Figure:
+    hint = {
+        "inside": "Set the gauge in the corner 2 in up; or read three sides: 24 in along each wall, then across.",
+        "outside": "Close the gauge round the corner 2 in up; or carry both walls on over the floor, read three sides.",
+    }[wall.turn]
+    joint = "miter" if wall.turn == "outside" else "joint"
+    why = f"the {joint} at corner {wall.number}" if used else "the drawing only"
+    title = f"corner {wall.number}, {wall.turn}"
+    return Figure(wall.id, "corner", wall.id, wall.number, title, hint, why, used, wall.corner is not None)

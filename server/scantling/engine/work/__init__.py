@@ -1,0 +1,1 @@
+"""The order of work in a room, and what a step upstream puts in doubt."""

@@ -1,0 +1,1 @@
+"""The journal as a file: its lines, and what of them is brought into a notebook."""

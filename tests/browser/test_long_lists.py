@@ -1,0 +1,105 @@
+"""Lists that scale: fifty rooms and the demo house's pieces, searched, grouped, with what is done folded away."""
+
+import json
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+from playwright.sync_api import Page, expect
+from scantling.demo_house import house_file, load_demo
+
+from tests.browser.conftest import Laptop, listen
+from tests.browser.touch import OTHER_PHONE, awake, entity, send, touch, visit
+
+ROOMS = 50
+
+
+def attic(house: str, number: int) -> dict[str, Any]:
+    stamp = f"{0x19A00000000 + number:012x}-0000-{OTHER_PHONE}"
+    body = {"room": entity(8000 + number), "house": house, "name": f"Attic {number}", "closed": False}
+    return {"id": entity(7000 + number), "device": OTHER_PHONE, "seq": number, "stamp": stamp, "version": 1,
+            "kind": "room", "supersedes": [], "body": body}  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def long(browser, playwright, site, tmp_path_factory) -> Iterator[Page]:
+    data = tmp_path_factory.mktemp("long")
+    load_demo(data)
+    entries = json.loads(house_file().read_text())["entries"]
+    house = next(one["body"]["house"] for one in entries if one["kind"] == "house")
+    laptop = Laptop(data, site).start()
+    send(laptop.url, [attic(house, number) for number in range(1, ROOMS)])
+    context = browser.new_context(**{**playwright.devices["Pixel 7"], "service_workers": "block"})
+    wrong = listen(context)
+    page = context.new_page()
+    page.goto(laptop.url)
+    awake(page)
+    visit(page, "survey", "rooms")
+    touch(page, "Sewing room: open")
+    yield page
+    context.close()
+    laptop.stop()
+    assert wrong == []
+
+
+def letters(page: Page) -> list[str]:
+    return page.locator("a.row .ring").all_inner_texts()
+
+
+def test_pieces_are_found_by_letter_and_by_words_american_or_british(long):
+    visit(long, "pieces")
+    find = long.get_by_label("Find a piece")
+    expect(find).to_be_visible()
+    everything = letters(long)
+    find.fill("ac")
+    expect(long.locator("a.row .ring")).to_have_text(["AC"])
+    find.fill("skirting")
+    expect(long.locator("a.row .ring").first).to_have_text("S")
+    base = letters(long)
+    find.fill("base")
+    expect(long.locator("a.row .ring")).to_have_text(base)
+    assert base != everything
+    find.fill("wall 2, window")
+    expect(long.locator("a.row .ring").first).to_have_text("D")
+    find.fill("nowhere")
+    expect(long.get_by_text("Nothing here is called that.")).to_be_visible()
+    find.fill("w")
+    find.press("Enter")
+    expect(long.locator(".ring-large")).to_have_text("W")
+
+
+def test_pieces_of_one_opening_stand_under_its_name_and_what_is_done_is_folded_away(long):
+    visit(long, "pieces")
+    expect(long.locator(".of").first).to_have_text("wall 1, door")
+    row = long.locator("a.row").first
+    expect(row).to_contain_text("wall 1, door, left leg")  # heard in full, seen in brief
+    assert "wall 1" not in row.locator(".row-words > span").first.inner_text().splitlines()[-1]
+    touch(long, "Issue the list")
+    expect(long.get_by_role("button", name="At the saw")).to_be_visible()
+    visit(long, "pieces", "S")
+    touch(long, "Mark it cut")
+    expect(long.get_by_role("button", name="Mark it fitted")).to_be_visible()
+    visit(long, "pieces")
+    done = long.get_by_role("region", name="Cut", exact=True)
+    expect(done.locator("summary")).to_contain_text("1")
+    expect(done.locator("a.row")).to_be_hidden()
+    done.locator("summary").click()
+    expect(done.locator("a.row")).to_be_visible()
+
+
+def test_one_of_fifty_rooms_is_found_by_its_name(long):
+    for place in (("house",), ("survey", "rooms")):
+        visit(long, *place)
+        long.get_by_label("Find a room").first.fill("attic 37")
+        expect(long.locator("section .row", has_text="Attic")).to_have_count(1)
+
+
+def test_the_list_and_the_plan_are_saved_as_files(long, tmp_path):
+    visit(long, "pieces")
+    long.get_by_text("Save as a file").tap()
+    for name, begins in (("CSV", "room,letter,part"), ("JSON", "{"), ("SVG", "<svg")):
+        with long.expect_download() as given:
+            long.get_by_role("button", name=name).tap()
+        assert given.value.suggested_filename == f"Sewing room.{name.lower()}"
+        given.value.save_as(tmp_path / name)
+        assert (tmp_path / name).read_text().startswith(begins)

@@ -1,0 +1,86 @@
+"""At the saw: one piece fills the first screen of a small phone, large enough for gloves, and is marked there."""
+
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.conftest import Laptop, listen
+from tests.browser.touch import awake, button, send, title, touch, visit, walked_room
+
+STUB = """
+globalThis.said = [];
+Object.defineProperty(globalThis, "speechSynthesis", { value: {
+  cancel() {}, speak(one) { globalThis.said.push(one.text); } } });
+globalThis.lights = 0;
+Object.defineProperty(navigator, "wakeLock", { value: { request: async () => {
+  globalThis.lights += 1;
+  return { release: async () => { globalThis.lights -= 1; } };
+} } });
+"""
+BELOW = """() => [...document.querySelectorAll("main *, .bar *")]
+  .filter((one) => !one.closest(".saw-notes") && one.getBoundingClientRect().bottom > innerHeight + 0.5).length"""
+SMALL = """() => [...document.querySelectorAll(".gloved .button")].map((one) => one.getBoundingClientRect())
+  .filter((box) => box.height < 48 || box.width < 48).length"""
+
+
+@pytest.fixture(scope="module")
+def saw(browser, playwright, site, tmp_path_factory) -> Iterator[Page]:
+    laptop = Laptop(tmp_path_factory.mktemp("saw"), site).start()
+    send(laptop.url, walked_room(read=True))
+    phone = {**playwright.devices["Pixel 7"], "viewport": {"width": 360, "height": 740}, "service_workers": "block"}
+    context = browser.new_context(**phone)
+    context.add_init_script(STUB)
+    wrong = listen(context)
+    page = context.new_page()
+    page.goto(laptop.url)
+    awake(page)
+    visit(page, "pieces")
+    touch(page, "Issue the list")
+    yield page
+    context.close()
+    laptop.stop()
+    assert wrong == []
+
+
+def letter(page: Page) -> str:
+    return page.locator(".ring-large").inner_text()
+
+
+def test_all_that_is_needed_to_cut_is_on_the_first_screen_and_the_next_piece_follows(saw):
+    visit(saw, "pieces")
+    touch(saw, "At the saw")
+    expect(title(saw)).to_have_text("At the saw")
+    expect(button(saw, "Cut, but at")).to_be_visible()
+    first = letter(saw)
+    assert saw.evaluate(BELOW) == 0
+    assert saw.evaluate(SMALL) == 0
+    assert saw.evaluate("lights") == 1
+
+    touch(saw, "Read aloud")
+    assert saw.evaluate("said[0]").startswith(f"Piece {first}, ")
+    touch(saw, "Later")
+    expect(saw.locator(".ring-large")).not_to_have_text(first)
+    visit(saw, "pieces", "saw", first)
+    expect(saw.locator(".ring-large")).to_have_text(first)
+    saw.get_by_role("button", name="Cut then").tap()
+    expect(saw.locator(".ring-large")).not_to_have_text(first)
+
+    second = letter(saw)
+    touch(saw, "Cut, but at")
+    saw.get_by_label("type it or say it").fill("40 1/8")
+    touch(saw, "Save")
+    expect(saw.locator(".ring-large")).not_to_have_text(second)
+    visit(saw, "pieces", second)
+    expect(saw.locator(".stands")).to_contain_text("cut")
+    expect(saw.locator(".stands")).to_contain_text("read as 40 1/8")
+    assert saw.evaluate("lights") == 0
+
+
+def test_the_order_is_chosen_by_board_or_by_setting_and_kept(saw):
+    visit(saw, "pieces", "saw")
+    saw.get_by_role("button", name="By setting").tap()
+    expect(saw.get_by_role("button", name="By setting")).to_have_attribute("aria-pressed", "true")
+    visit(saw, "pieces")
+    visit(saw, "pieces", "saw")
+    expect(saw.get_by_role("button", name="By setting")).to_have_attribute("aria-pressed", "true")

@@ -1,0 +1,98 @@
+"""At the table: a wide window shows the list and the thing in hand side by side, and everything goes by keyboard."""
+
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.conftest import Laptop, listen
+from tests.browser.touch import awake, entity, send, title, visit, walked_room
+
+pytestmark = pytest.mark.further
+
+WALL = entity(1)
+
+
+@pytest.fixture(scope="module")
+def table(browser, site, tmp_path_factory) -> Iterator[Page]:
+    """The measured room on a wide screen: one page for all that is looked at here."""
+    laptop = Laptop(tmp_path_factory.mktemp("table"), site).start()
+    send(laptop.url, walked_room(read=True))
+    context = browser.new_context(viewport={"width": 1440, "height": 900}, service_workers="block")
+    wrong = listen(context)
+    page = context.new_page()
+    page.goto(laptop.url)
+    awake(page)
+    yield page
+    context.close()
+    laptop.stop()
+    assert wrong == []
+
+
+def found(page: Page, where: str) -> list[str]:
+    """The letters that are marked there as found."""
+    return page.eval_on_selector_all(f"{where} [data-found]", "all => all.map((one) => one.dataset.letters)")
+
+
+def test_a_piece_stands_beside_the_list_and_is_found_on_every_drawing(table, until):
+    visit(table, "pieces")
+    row = table.locator("a.row").first
+    expect(row).to_be_visible()
+    expect(table.locator(".beside .plan svg").first).to_be_visible()
+    letter = row.locator(".ring").inner_text()
+
+    row.hover()
+    until(table, lambda: any(letter in one.split() for one in found(table, ".beside")))
+    row.click()
+    expect(table.locator(".beside .ring-large")).to_have_text(letter)
+    expect(table.get_by_role("img", name="from in front").first).to_be_visible()
+    expect(title(table)).to_have_text("Pieces: Sewing room")
+    expect(row).to_be_focused()  # the list was not made anew under the keyboard
+    sides = [table.locator(one).bounding_box() for one in (".list", ".places", ".beside .one-piece")]
+    assert sides[0]["x"] + sides[0]["width"] <= sides[1]["x"] < sides[2]["x"]
+
+    table.locator(".beside svg text[data-letters='B']").first.click()
+    expect(table.locator(".beside .ring-large")).to_have_text("B")
+
+
+def test_everything_is_reached_by_single_keys_and_the_list_of_them_is_on_a_question_mark(table):
+    visit(table, "survey")
+    expect(title(table)).to_have_text("Sewing room")
+    table.keyboard.press("?")
+    expect(table.get_by_role("heading", name="Keys")).to_be_visible()
+    table.keyboard.press("2")
+    expect(title(table)).to_have_text("Sewing room")  # not under the list
+    table.keyboard.press("Escape")
+    expect(table.get_by_role("heading", name="Keys")).to_be_hidden()
+
+    table.keyboard.press("2")
+    expect(title(table)).to_have_text("Pieces: Sewing room")
+    table.locator("a.row").first.wait_for()
+    table.keyboard.press("l")
+    table.keyboard.press("ArrowDown")
+    expect(table.locator("a.row").nth(1)).to_be_focused()
+    table.keyboard.press("Enter")
+    letter = table.locator("a.row").nth(1).locator(".ring").inner_text()
+    expect(table.locator(".beside .ring-large")).to_have_text(letter)
+    table.keyboard.press("Escape")
+    expect(table.locator(".beside .ring-large")).to_have_count(0)
+    table.keyboard.press("n")
+    expect(table.get_by_role("button", name="Issue the list")).to_be_focused()
+
+
+def test_the_last_touch_is_taken_back_by_strikes_and_nothing_is_lost(table):
+    visit(table, "survey", "read", WALL, "length")
+    expect(table.get_by_label("type it or say it")).to_be_visible()
+    table.keyboard.type("147")  # at a tape a digit is a digit, without touching the field first
+    expect(table.get_by_label("type it or say it")).to_have_value("147")
+    table.keyboard.press("Enter")
+    visit(table, "survey", "row", WALL, "length")
+    expect(table.get_by_role("button", name="Strike 147")).to_be_visible()
+    title(table).click()
+
+    table.keyboard.press("Control+z")
+
+    expect(table.get_by_role("button", name="Restore 147")).to_be_visible()
+    expect(table.get_by_role("status").filter(has_text="taken back")).to_be_visible()
+    table.keyboard.press("Control+z")
+    expect(table.get_by_text("Nothing that was written on this page")).to_be_visible()

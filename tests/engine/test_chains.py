@@ -1,0 +1,122 @@
+"""Which board runs through in each corner: by length, by the door, by the light, and by what a person says."""
+
+import pytest
+
+from tests.entries import four_walls
+from tests.rooms import Facts, by_wall, inches, joints, oblong, pieces, room, thing, wall
+
+THROUGH, BOTH = ("square", "square"), ("cope", "cope")
+
+
+def row(*lengths: str, **standard: str) -> Facts:
+    """Walls one after the other, inside corners between them, open at both ends."""
+    return room(*(wall(f"w{n}", length) for n, length in enumerate(lengths, start=1)), closed=False, **standard)
+
+
+def test_a_long_board_runs_through_and_the_short_ones_beside_it_are_coped_to_it():
+    found = by_wall(row("40", "100", "40"))
+
+    assert [joints(found[name]) for name in ("w1", "w2", "w3")] == [("square", "cope"), THROUGH, ("cope", "square")]
+
+
+def test_a_short_board_between_two_long_ones_is_coped_to_one_and_not_at_both_ends():
+    found = by_wall(row("100", "40", "100"))
+
+    assert joints(found["w2"]) in (("cope", "square"), ("square", "cope"))
+
+
+def test_a_board_under_eight_inches_is_not_coped_where_its_neighbors_can_be():
+    found = by_wall(row("60", "5", "60"))
+    assert [joints(found[name]) for name in ("w1", "w2", "w3")] == [("square", "cope"), THROUGH, ("cope", "square")]
+    # Between two such boards a long one is coped at both ends rather than either of them.
+    found = by_wall(row("60", "5", "60", "6", "60"))
+    assert [joints(found[name]) for name in ("w2", "w3", "w4")] == [THROUGH, BOTH, THROUGH]
+    # Both too short: one of them has to be.
+    assert sum("cope" in joints(piece) for piece in pieces(row("5", "6"))) == 1
+
+
+def test_how_short_is_too_short_to_cope_is_a_setting():
+    assert joints(by_wall(row("60", "12", "60", cope__least="13"))["w2"]) == THROUGH
+    assert joints(by_wall(row("60", "12", "60"))["w2"]) != THROUGH
+
+
+def test_the_light_of_a_window_turns_joints_away_where_there_is_no_door():
+    # Light from wall 1 falls along walls 2 and 4, so those are coped: to wall 3, which faces it, and to wall 1.
+    found = by_wall(oblong(thing("window", "40", "30")))
+
+    assert joints(found["w3"]) == THROUGH
+    assert (joints(found["w2"]), joints(found["w4"])) == (("square", "cope"), ("cope", "square"))
+
+
+def test_the_front_of_a_breast_is_up_before_its_returns_which_are_coped_to_the_alcoves():
+    walls = (("30", "inside"), ("15", "outside"), ("40", "outside"), ("15", "inside"), ("30", "inside"))
+    facts = room(*(wall(f"w{n}", *each) for n, each in enumerate(walls, start=1)), closed=False)
+    order = [piece["wall"] for piece in pieces(facts)]
+
+    for alcove, beside in (("w1", "w2"), ("w5", "w4")):
+        assert max(order.index(alcove), order.index("w3")) < order.index(beside)
+
+
+def test_crown_round_a_closed_room_is_coped_at_both_ends_over_the_door_and_a_16th_long_to_spring_in():
+    found = by_wall_of(oblong(thing("door", "30", "30"), crown__wanted="yes"), "crown")
+    over = found["w1"]
+
+    assert joints(over) == BOTH
+    assert inches(over["back"]) == 120 + 1 / 16
+    assert [step["text"] for step in over["working"]].count("+ to spring in") == 1
+    assert [(flag["key"], flag["attention"]) for flag in over["flags"] if flag["key"] == "coped-twice"] == [
+        ("coped-twice", False)
+    ]
+    assert joints(found["w3"]) == THROUGH
+    assert all(inches(found[name]["back"]) == 96 for name in ("w2", "w4"))
+
+
+def by_wall_of(facts: Facts, part: str) -> dict[str, Facts]:
+    return {piece["wall"]: piece for piece in pieces(facts) if piece["part"] == part}
+
+
+@pytest.mark.parametrize("said", ["left", "right"])
+def test_a_person_turns_a_corner_and_may_turn_it_back(said):
+    facts = oblong(thing("door", "30", "30 1/8"))
+    facts["walls"][1]["settings"] = {"corner.through": said}  # where walls 2 and 3 meet
+    found = by_wall_all(facts)
+
+    assert found["w2"]["right"]["joint"] == ("square" if said == "left" else "cope")
+    assert found["w3"]["left"]["joint"] == ("cope" if said == "left" else "square")
+    other = "right" if said == "left" else "left"
+    for piece, side in ((found["w2"], "right"), (found["w3"], "left")):
+        turns = piece[side]["turns"]
+        assert (turns["of"], turns["name"], turns["value"]) == ("w2", "corner.through", other)
+
+
+def by_wall_all(facts: Facts) -> dict[str, Facts]:
+    return {piece["wall"]: piece for piece in pieces(facts)}
+
+
+def test_an_end_at_casing_or_in_the_open_has_nothing_to_turn():
+    facts = oblong(thing("door", "30", "30 1/8"))
+    beside = next(piece for piece in pieces(facts) if piece["part_name"].endswith("left of the door"))
+    assert beside["right"]["turns"] is None
+    assert beside["left"]["turns"]["words"] == "At corner 4 run this board through, the other to it"
+    assert pieces(row("40"))[0]["left"]["turns"] is None
+
+
+def test_corners_turned_in_a_ring_leave_one_board_to_begin_with():
+    facts = oblong()
+    for each in facts["walls"]:
+        each["settings"] = {"corner.through": "left"}
+
+    assert [joints(piece) for piece in pieces(facts)].count(THROUGH) == 1
+
+
+def test_a_turned_corner_is_an_entry_of_its_wall_like_any_setting():
+    from tests.cut_lists import ask
+
+    house = four_walls()
+    before = {piece["wall"]: piece for piece in ask(house.entries, {"ask": "pieces", "room": house.room})["pieces"]}
+    end = before[house.walls[0]]["right"]["turns"]
+    house.say("setting", of=end["of"], name=end["name"], value=end["value"])
+    after = {piece["wall"]: piece for piece in ask(house.entries, {"ask": "pieces", "room": house.room})["pieces"]}
+
+    joint = {"cope": "square", "square": "cope"}[before[house.walls[0]]["right"]["joint"]]
+    assert after[house.walls[0]]["right"]["joint"] == joint

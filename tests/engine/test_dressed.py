@@ -1,0 +1,94 @@
+"""Casing dressed: corner blocks, a head built up, a backband round it; each off until it is asked for."""
+
+import math
+
+import pytest
+
+from tests.rooms import Facts, ask, inches, oblong, pieces, thing
+
+# Legs 80 + 3/16, 2 1/4 wide; between them 30 + 3/8; a butted head 30 3/8 + 4 1/2 = 34 7/8; a mitered leg's outer edge
+# 80 3/16 + 2 1/4 = 82 7/16.
+DOOR = thing("door", "40", "30", left="80", right="80", head_corners=["90", "90"])
+
+
+def dressed(*things: Facts, **standard: str) -> dict[str, Facts]:
+    facts = oblong(*(things or (DOOR,)), casing__wanted="yes", **standard)
+    return {piece["part_name"].partition(",")[0]: piece for piece in pieces(facts)}
+
+
+def test_corner_blocks_stand_past_leg_and_head_by_as_much_on_every_side():
+    # Blocks of 2 1/2 on legs of 2 1/4 stand 1/8 past them: legs 80 3/16 - 1/8, head 30 3/8 - 2/8.
+    found = dressed(head="butted", block__size="2 1/2")
+
+    assert inches(found["left leg"]["back"]) == inches(found["right leg"]["back"]) == 80 + 1 / 16
+    assert inches(found["head"]["back"]) == 30 + 1 / 8
+    assert inches(found["left corner block"]["back"]) == 2.5
+    assert found["left corner block"]["profile"] == "corner block 15/16 × 2 1/2"
+    stock = [{"length": "4 ft", "price": "9.99"}]
+    facts = oblong(DOOR, casing__wanted="yes", head="butted", block__size="2 1/2", block__stock=stock)
+    assert "corner block 15/16 × 2 1/2" in [plan["profile"] for plan in ask("boards_for_room", facts)["plans"]]
+    assert list(found)[:5] == ["left leg", "left corner block", "right leg", "right corner block", "head"]
+
+
+def test_a_head_is_built_up_of_a_fillet_under_it_and_a_cap_on_it():
+    # 34 7/8 and twice 1/4; and twice 3/4.
+    found = dressed(head="butted", fillet__thickness="1/2", head_cap__thickness="3/4")
+
+    assert inches(found["fillet"]["back"]) == 35 + 3 / 8
+    assert inches(found["head cap"]["back"]) == 36 + 3 / 8
+    assert list(found)[2:5] == ["fillet", "head", "head cap"]
+    assert (found["fillet"]["profile"], found["head cap"]["profile"]) == ("fillet 1/2", "head cap 3/4")
+
+
+def test_a_backband_is_as_long_inside_as_the_casing_outside_and_base_ends_at_it():
+    # 82 7/16 and, at the miter, its own 1 1/8; the head 34 7/8 and twice that. Base: 40 - 3/16 - 2 1/4 - 1 1/8.
+    found = dressed(backband__width="1 1/8")
+    leg, head = found["left leg backband"], found["head backband"]
+
+    assert (inches(leg["back"]), inches(leg["front"])) == (82 + 7 / 16, 83 + 9 / 16)
+    assert (inches(head["back"]), inches(head["front"])) == (34 + 7 / 8, 37 + 1 / 8)
+    assert (head["left"]["saw"], head["right"]["saw"]) == (45, 45)
+    base = next(piece for name, piece in found.items() if name == "base" and piece["wall"] == "w1")
+    assert inches(base["back"]) in (40 - 57 / 16, 50 - 57 / 16)
+    facts = oblong(DOOR, casing__wanted="yes", backband__width="1 1/8")
+    beside = next(one for one in pieces(facts) if one["part_name"] == "base, wall 1, left of the door")
+    assert inches(beside["back"]) == 40 - 3 / 16 - 2.25 - 1.125
+
+
+def test_at_a_head_corner_that_is_not_square_the_band_gains_by_the_cotangent_of_half_of_it():
+    # A corner of 88: 1 1/8 cot 44 = 1.164972; the casing's own outer edge leads.
+    door = thing("door", "40", "30", left="80", right="80", head_corners=["88", "90"])
+    found = dressed(door, backband__width="1 1/8")
+    leg, casing = found["left leg backband"], found["left leg"]
+
+    assert inches(leg["back"]) == inches(casing["front"])
+    ends = {end["joint"]: end for end in (leg["left"], leg["right"])}
+    assert ends["miter"]["saw"] == 46
+    at_foot = inches(leg["front"]) - inches(leg["back"]) - 1.164972
+    assert abs(at_foot) == pytest.approx(1.125 * math.tan(math.radians(ends["foot"]["saw"])), abs=1e-5)
+
+
+@pytest.mark.parametrize("setting", ["block__size", "fillet__thickness", "head_cap__thickness"])
+def test_blocks_and_a_built_up_head_want_a_butted_head_and_a_band_a_mitered_one(setting):
+    assert list(dressed(**{setting: "2 1/2"})) == list(dressed())
+    assert list(dressed(head="butted", backband__width="1")) == list(dressed(head="butted"))
+
+
+def test_a_band_that_cannot_be_is_a_problem_of_its_wall_and_the_casing_stands_without_it():
+    facts = oblong(DOOR, casing__wanted="yes", backband__width="1", casing__head_width="3 1/2")
+    answered = ask("pieces", facts)
+    assert [(one["key"], one["wall"]) for one in answered["problems"]] == [("uneven-band", "w1")]
+    tight = thing("door", "1 1/2", "30", left="80", right="80", head_corners=["90", "90"])
+    answered = ask("pieces", oblong(tight, casing__wanted="yes", backband__width="1"))
+    assert ("no-room-for-band", "w1") in [(one["key"], one["wall"]) for one in answered["problems"]]
+    assert not [piece for piece in answered["pieces"] if "backband" in piece["part"]]
+
+
+def test_every_dressed_piece_is_drawn():
+    facts = oblong(DOOR, casing__wanted="yes", head="butted", block__size="2 1/2", fillet__thickness="1/2")
+    letters = [piece["letter"] for piece in pieces(facts)]
+    for letter in letters:
+        assert ask("drawn", facts, piece=letter)
+    assert ask("elevation", facts, wall="w1")
+    for piece in pieces(oblong(DOOR, casing__wanted="yes", backband__width="1")):
+        assert ask("drawn", oblong(DOOR, casing__wanted="yes", backband__width="1"), piece=piece["letter"])

@@ -1,0 +1,229 @@
+"""What stands in a room takes up room: boards stop at the face of what fills the corner, casing included."""
+
+import pytest
+
+from tests.rooms import Facts, ask, inches, pieces, room, thing, wall
+
+
+def flags(piece: Facts) -> dict[str, str]:
+    return {flag["key"]: flag["message"] for flag in piece["flags"]}
+
+
+def needs(facts: Facts) -> list[tuple[str, str]]:
+    return [(one["of"], one["what"]) for one in ask("needs", facts)["needs"]]
+
+
+def along(facts: Facts, wall_id: str, part: str = "base") -> list[Facts]:
+    found = ask("pieces", facts)
+    assert {problem["key"] for problem in found["problems"]} <= {"closed-off"}
+    return [piece for piece in found["pieces"] if piece["wall"] == wall_id and piece["part"] == part]
+
+
+def oblong(*on_first: Facts, second: tuple[Facts, ...] = (), **standard: object) -> Facts:
+    """Walls of 120, 100, 120, 100."""
+    return room(
+        wall("w1", "120", things=on_first), wall("w2", "100", things=second), wall("w3", "120"), wall("w4", "100"),
+        **standard,
+    )  # fmt: skip
+
+
+def cabinet(**more: str) -> Facts:
+    return thing("cabinet", "84", "36", "stops", **{"depth": "24", **more})
+
+
+def test_base_on_the_next_wall_begins_at_the_face_of_what_fills_the_corner():
+    # By hand: 100 - 24 = 76 of wall 2, from the cabinet's face to the corner.
+    (base,) = along(oblong(cabinet()), "w2")
+    assert inches(base["back"]) == 76
+    assert base["left"] == {**base["left"], "joint": "square", "meets": "the cabinet on wall 1", "saw": 0}
+    assert "− depth of the cabinet on wall 1" in [step["text"] for step in base["working"]]
+
+
+def test_a_thing_in_the_corner_is_asked_how_deep_it_is_and_till_then_the_next_board_says_so():
+    facts = oblong(thing("cabinet", "84", "36", "stops", name="c"))
+    assert needs(facts) == [("c", "depth")]
+    (base,) = along(facts, "w2")
+    assert "read how deep it is" in flags(base)["depth-unread"]
+    away = oblong(thing("cabinet", "60", "36", "stops", name="c"))
+    assert needs(away) == []
+    assert "depth-unread" not in flags(along(away, "w2")[0])
+
+
+def alcove(**more: str) -> Facts:
+    """A bath: a tub 30 deep fills wall 1 from side to side, and stands against walls 4 and 2."""
+    tub = thing("tub", "0", "60", "stops", **{"depth": "30", "height": "20", **more})
+    return room(wall("w1", "60", things=[tub]), wall("w2", "96"), wall("w3", "60"), wall("w4", "96"))
+
+
+def test_an_alcove_tub_is_said_once_and_stops_the_base_of_all_three_walls():
+    # Common practice, no source: 1/8 is left at a tub for the caulk. 96 - 30 - 1/8 = 65 7/8.
+    found = {(piece["wall"], inches(piece["back"])) for piece in pieces(alcove())}
+    assert found == {("w2", 65.875), ("w3", 60.0), ("w4", 65.875)}
+
+
+def test_how_much_is_kept_clear_of_a_thing_is_a_setting_of_the_room_and_of_the_thing():
+    facts = alcove()
+    facts["standard"]["thing.clearance"] = "1/4"
+    assert inches(along(facts, "w2")[0]["back"]) == 65.75
+    facts["walls"][0]["obstacles"][0]["settings"] = {"thing.clearance": "0"}
+    assert inches(along(facts, "w2")[0]["back"]) == 66
+
+
+def test_an_end_may_be_scribed_to_a_thing():
+    facts = alcove()
+    facts["walls"][0]["obstacles"][0]["settings"] = {"thing.end": "scribed"}
+    (base,) = along(facts, "w2")
+    assert (inches(base["back"]), base["left"]["joint"]) == (66, "scribe")
+
+
+def test_a_sliver_of_wall_between_a_thing_and_the_corner_takes_no_board():
+    # 1/4 of wall 1 is left beside the cabinet: less than the base round the corner is thick, which stops at its face.
+    facts = oblong(thing("cabinet", "83 3/4", "36", "stops", depth="24"))
+    answered = ask("pieces", facts)
+    assert [problem["key"] for problem in answered["problems"]] == ["closed-off"]
+    backs = {wall: [inches(one["back"]) for one in answered["pieces"] if one["wall"] == wall] for wall in ("w1", "w2")}
+    assert backs == {"w1": [83.75], "w2": [76.0]}
+
+
+def test_base_passes_before_a_thing_that_stands_farther_from_the_corner_than_it_is_thick():
+    facts = oblong(thing("cabinet", "83", "36", "stops", depth="24"))
+    assert inches(along(facts, "w2")[0]["back"]) == 100
+    assert len(along(facts, "w1")) == 2
+
+
+def test_shoe_stops_at_what_the_base_behind_it_passes():
+    # 3/4 of wall is left beside the cabinet: more than the base's 9/16, less than base and shoe, 1 1/16.
+    facts = oblong(thing("cabinet", "83 1/4", "36", "stops", depth="24"), shoe__wanted="yes")
+    assert inches(along(facts, "w2")[0]["back"]) == 100
+    assert inches(along(facts, "w2", "shoe")[0]["back"]) == 76 - 0.5625
+
+
+def test_a_low_thing_is_under_a_rail():
+    low = oblong(cabinet(height="30"), base__wanted="no", chair_rail__wanted="yes")
+    assert inches(along(low, "w2", "chair rail")[0]["back"]) == 100
+    tall = oblong(cabinet(height="36"), base__wanted="no", chair_rail__wanted="yes")
+    assert inches(along(tall, "w2", "chair rail")[0]["back"]) == 76
+
+
+@pytest.mark.parametrize(("gauge", "along_wall"), [("89", 24.0037), ("91", 23.9963)])
+def test_in_a_corner_not_square_a_board_begins_where_the_things_face_comes_to_its_wall(gauge, along_wall):
+    # By hand: at 89 the face of a thing 24 deep comes to the wall 24/sin 89 from the corner, and its end follows that
+    # face; at 91 the face ends 0.42 short of the wall, 24·sin 91 along it.
+    facts = oblong(cabinet())
+    facts["walls"][0]["corner"]["corner"] = gauge
+    (base,) = along(facts, "w2")
+    assert inches(base["back"]) == pytest.approx(100 - along_wall, abs=1e-4)
+    assert base["left"]["saw"] == (1 if gauge == "89" else 0)
+
+
+def test_base_on_the_next_wall_stops_at_the_face_of_a_casing_leg_in_the_corner():
+    # A door 1 1/2 from the corner: 1 1/2 - 3/16 leaves 1 5/16 for its leg, 11/16 thick: 100 - 11/16 = 99 5/16.
+    facts = oblong(thing("door", "88 1/2", "30"))
+    (base,) = along(facts, "w2")
+    assert inches(base["back"]) == 99.3125
+    assert base["left"]["meets"] == "the casing of the door on wall 1"
+    assert len(along(facts, "w1")) == 1
+
+
+def test_base_shoe_and_cap_each_stop_by_their_own_depth():
+    # The door ends 3 from the corner: 3 - 3/16 - 2 1/4 = 9/16 is left beside its leg: 1/2 of base passes.
+    facts = oblong(thing("door", "87", "30"), shoe__wanted="yes", cap__wanted="yes", base__thickness="1/2",
+                   cap__thickness="3/4")  # fmt: skip
+    assert inches(along(facts, "w2")[0]["back"]) == 100
+    assert inches(along(facts, "w2", "base cap")[0]["back"]) == 99.3125
+    assert inches(along(facts, "w2", "shoe")[0]["back"]) == 99.3125 - 0.5
+
+
+def two_doors(**settings: str) -> Facts:
+    heights = {"left": "80", "right": "80"}
+    first = thing("door", "88 1/2", "30", name="d1", **heights)
+    second = thing("door", "1 1/2", "30", name="d2", **heights)
+    return oblong(first, second=(second,), casing__wanted="yes", base__wanted="no", **settings)
+
+
+def leg_width(facts: Facts, opening: str, part: str) -> str:
+    (leg,) = [piece for piece in pieces(facts) if piece["opening"] == opening and piece["part"] == part]
+    return flags(leg)["ripped"].partition(" wide")[0]
+
+
+def test_of_two_legs_in_one_corner_one_keeps_its_width_and_the_other_gets_what_is_left_beside_it():
+    # By hand: 1 1/2 - 3/16 = 1 5/16; 1 1/2 - 11/16 - 3/16 = 5/8.
+    facts = two_doors()
+    assert leg_width(facts, "d1", "right leg") == '1 5/16"'
+    assert leg_width(facts, "d2", "left leg") == '5/8"'
+
+
+def test_which_of_two_legs_gives_way_can_be_turned():
+    facts = two_doors()
+    facts["walls"][0]["openings"][0]["settings"] = {"casing.corner": "yields"}
+    assert leg_width(facts, "d1", "right leg") == '5/8"'
+    assert leg_width(facts, "d2", "left leg") == '1 5/16"'
+    assert leg_width(two_doors(casing__corner="yields"), "d1", "right leg") == '5/8"'
+
+
+def test_a_leg_beside_a_tall_thing_is_ripped_and_beside_a_low_one_notched_round_it():
+    # A door 26 from the corner of wall 2, and 24 of cabinet: 2 - 3/16 = 1 13/16 for a leg of 2 1/4.
+    door = thing("door", "26", "30", name="d", left="80", right="80")
+    tall = oblong(cabinet(height="84"), second=(door,), casing__wanted="yes", base__wanted="no")
+    assert leg_width(tall, "d", "left leg") == '1 13/16"'
+    low = oblong(cabinet(height="34 1/2"), second=(door,), casing__wanted="yes", base__wanted="no")
+    (leg,) = [piece for piece in pieces(low) if piece["part"] == "left leg"]
+    assert "ripped" not in flags(leg)
+    assert '7/16" deep and 34 1/2" up' in flags(leg)["notch"]
+
+
+def problems(facts: Facts) -> list[tuple[str, str]]:
+    return [(one["wall"], one["key"]) for one in ask("pieces", facts)["problems"]]
+
+
+BAD = {
+    "deeper than the room": (oblong(cabinet(depth="130")), "through-wall"),
+    "before a door round the corner": (oblong(cabinet(), second=(thing("door", "10", "30"),)), "before-opening"),
+    "two things in one corner": (
+        oblong(cabinet(), second=(thing("shelf", "0", "30", "stops", depth="12"),)), "in-one-place",
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("facts", "key"), BAD.values(), ids=BAD)
+def test_a_thing_that_cannot_stand_there_is_named_on_its_wall_and_the_others_give_pieces(facts, key):
+    assert ("w1", key) in problems(facts)
+    assert {"w3", "w4"} <= {piece["wall"] for piece in ask("pieces", facts)["pieces"]}
+
+
+def test_cabinets_that_meet_in_a_corner_are_no_problem():
+    assert problems(oblong(cabinet(), second=(thing("cabinet", "24", "30", "stops", depth="24"),))) == []
+
+
+def test_the_plan_draws_a_thing_as_deep_as_it_was_read():
+    shallow, deep = (ask("plan", oblong(cabinet(depth=depth)))["drawing"] for depth in ("12", "24"))
+    assert shallow != deep
+
+
+def bare(**more: str) -> Facts:
+    opening = thing("cased", "40", "30", name="o", settings={"casing.wanted": "none", **more})
+    return oblong(opening, shoe__wanted="yes")
+
+
+def test_base_ends_at_the_arris_of_an_opening_without_casing():
+    left, right = along(bare(), "w1")
+    assert (inches(left["back"]), left["right"]["meets"]) == (40, "the arris of the cased opening")
+    assert (inches(right["back"]), right["left"]["joint"]) == (50, "square")
+    assert needs(bare()) == []
+
+
+def test_base_wrapped_into_an_opening_is_mitered_round_the_arris_and_goes_on_as_deep_as_that_is():
+    facts = bare(**{"casing.arris": "wrapped"})
+    assert needs(facts) == [("o", "depth")]
+    left = next(one for one in along(facts, "w1") if one["left"]["meets"] == "corner 4")
+    assert "reveal-unread" in flags(left)
+    facts["walls"][0]["openings"][0]["depth"] = "4 1/2"
+    found = along(facts, "w1")
+    # By hand: 40 at the back, 9/16 more at the face; into the opening 4 1/2, and 9/16 more at the face too.
+    at_left = next(one for one in found if one["left"]["meets"] == "corner 4")
+    assert (inches(at_left["back"]), inches(at_left["cut"]), at_left["right"]["joint"]) == (40, 40.5625, "miter")
+    reveals = [one for one in found if "in the reveal" in one["part_name"]]
+    assert [(inches(one["back"]), inches(one["cut"])) for one in reveals] == [(4.5, 5.0625)] * 2
+    # The shoe lies on the face of the base, 9/16 farther round both.
+    shoes = along(facts, "w1", "shoe")
+    assert sorted(inches(one["back"]) for one in shoes)[:2] == [5.0625, 5.0625]

@@ -1,0 +1,55 @@
+// @ts-check
+// What the engine draws of a room's pieces: each large, at the saw and as it hangs, and all of them where they go. It is
+// asked for where it is shown, so that the list of pieces stays light.
+import { html, useState } from "../controls/ui.js";
+import { useAnswer, useNotebook } from "../notebook/notebook.js";
+import { Drawing } from "./drawing.js";
+
+/** A piece of the room in hand drawn large, once that is answered. @param {any} piece as `pieces` answers it */
+export function useDrawn(piece) {
+  const { room } = useNotebook();
+  return useAnswer({ ask: "drawn", room: room.id, piece: piece.key }).answer;
+}
+
+/** @param {{piece: any, answer: any}} props what `useDrawn` gave */
+export function PieceDrawn({ piece, answer }) {
+  const ends = `left ${piece.left.shown}, right ${piece.right.shown}`;
+  if (!answer) return null;
+  return html`<figure class="drawn">
+      <figcaption>At the saw</figcaption>
+      <${Drawing} svg=${answer.at_saw} kind="large-piece" label="Piece ${piece.letter} at the saw: ${ends}" />
+    </figure>
+    <figure class="drawn">
+      <figcaption>As it hangs</figcaption>
+      <${Drawing} svg=${answer.hanging} kind="large-piece"
+        label="Piece ${piece.letter} as it hangs: ${piece.left.meets} at its left end, ${piece.right.meets} at its right" />
+    </figure>`;
+}
+
+/** One wall from in front. @param {{wall: any}} props */
+export function Elevation({ wall }) {
+  const { room } = useNotebook();
+  const { answer } = useAnswer({ ask: "elevation", room: room.id, wall: wall.id });
+  return answer ? html`<${Drawing} svg=${answer.drawing} label="Wall ${wall.number} from in front" kind="plan" />` : null;
+}
+
+/**
+ * The room with every piece lettered where it goes, and each wall from in front for whoever asks.
+ * @param {{piece?: any}} props `piece` in hand, whose wall is shown from in front
+ */
+export function Places({ piece }) {
+  const { room } = useNotebook();
+  const { answer } = useAnswer({ ask: "plan", room: room.id });
+  const [open, setOpen] = useState(false);
+  if (!answer) return null;
+  const wall = piece && room.walls.find(({ id, openings }) => id === piece.wall || openings.some((one) => one.id === piece.opening));
+  return html`<section class="places">
+    <h2>Where they go</h2>
+    <${Drawing} svg=${answer.drawing} label="Plan of ${room.name} with its pieces by letter" kind="plan" />
+    ${wall ? html`<${Elevation} wall=${wall} />` : null}
+    <details class="more" onToggle=${(event) => setOpen(event.currentTarget.open)}>
+      <summary>Each wall from in front</summary>
+      ${open ? room.walls.map((wall) => html`<${Elevation} wall=${wall} key=${wall.id} />`) : null}
+    </details>
+  </section>`;
+}

@@ -1,0 +1,32 @@
+// @ts-check
+// Cautions, each said once where it matters, after what the person came for. A house that has heard one puts it aside; it
+// is kept in a list under House. A caution is known by the words before its colon.
+import { html } from "../controls/ui.js";
+import { Button } from "../controls/controls.js";
+import { useNotebook } from "../notebook/notebook.js";
+import { useTicks } from "../notebook/ticks.js";
+
+/** What ends every list: it stands with the others, and never alone. */
+const TAIL = "General information";
+
+/** What a caution is known by. @param {string} words */
+export function wordOf(words) {
+  return words.split(":", 1)[0];
+}
+
+/** @param {{cautions: string[]}} props */
+export function Cautions({ cautions }) {
+  const { outline, room } = useNotebook();
+  const house = room?.house ?? outline.houses[0]?.id ?? "";
+  const { states, put } = useTicks(house, "cautions");
+  const told = (cautions ?? []).filter((words) => !states.has(wordOf(words)));
+  const some = told.filter((words) => wordOf(words) !== TAIL);
+  if (!some.length) return null;
+  const aside = async () => {
+    for (const words of some) await put(wordOf(words), "dismissed", wordOf(words));
+  };
+  return html`<div class="heed">
+    <ul class="cautions" aria-label="Cautions">${told.map((words) => html`<li key=${words}>${words}</li>`)}</ul>
+    <${Button} kind="plain" onTouch=${aside}>Heard: put ${some.length === 1 ? "it" : "them"} aside in this house<//>
+  </div>`;
+}

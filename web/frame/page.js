@@ -1,0 +1,92 @@
+// @ts-check
+// The sheet that every screen is written on: a line on top with its name and how things stand, the screen, the tabs.
+import { html, useEffect, useLayoutEffect, useRef } from "../controls/ui.js";
+import { Button } from "../controls/controls.js";
+import { link } from "../controls/route.js";
+import { useWide } from "../controls/wide.js";
+import { INVENTED, strikeInvented } from "./invented.js";
+import { useNotebook } from "../notebook/notebook.js";
+import { Status } from "./status.js";
+
+export const TABS = [
+  ["survey", "Survey"],
+  ["pieces", "Pieces"],
+  ["boards", "Boards"],
+  ["cover", "Cover"],
+  ["supplies", "Supplies"],
+  ["sums", "Sums"],
+  ["house", "House"],
+];
+
+/** The list of keys, which stands on every page unseen. */
+export function showKeys() {
+  /** @type {HTMLDialogElement | null} */ (document.querySelector("dialog.keys"))?.showModal();
+}
+
+/**
+ * @param {{title: string, aside?: any, tab?: string, kind?: string, older?: boolean, children?: any}} props
+ *   `aside` stands at the right of the title instead of the status; a page without `tab` fills the screen;
+ *   `older`: what is shown was worked out before the last entries were written
+ */
+export function Page({ title, aside, tab, kind = "", older = false, children }) {
+  const heading = useRef(/** @type {HTMLElement | null} */ (null));
+  const { spoken, told, trouble, arrived, newer, overdue, room } = useNotebook();
+  useEffect(() => {
+    document.title = `${title} · Scantling`;
+  }, [title]);
+  useLayoutEffect(() => {
+    // Before the screen is drawn: later, a finger may already be in a field, and would find itself out of it.
+    if (arrived) heading.current?.focus({ preventScroll: true });
+    scrollTo(0, 0);
+  }, []);
+  return html`<div class="page ${kind}">
+    <header class="bar">
+      <h1 ref=${heading} tabindex="-1">${title}</h1>
+      <p class="aside">${aside ?? html`<${Status} />`}</p>
+      <${OnPaper} />
+    </header>
+    ${tab && room?.house === INVENTED ? html`<${Invented} />` : null}
+    <main>${trouble ? html`<p class="wrong" role="alert">${trouble}</p>` : null}${older ? html`<${Older} />` : null}${children}</main>
+    <p class=${told ? "notice" : "heard"} role="status">${spoken}</p>
+    ${tab && newer ? html`<p class="notice"><a href=${link("house")}>A new version is here: take it under House</a></p>` : null}
+    ${tab && overdue ? html`<${Overdue} />` : null}
+    ${tab ? html`<${Tabs} tab=${tab} />` : null}
+  </div>`;
+}
+
+/** What a sheet is of, and how old it is: house, room, day, and how many entries the notebook held. */
+function OnPaper() {
+  const { room, outline, counts } = useNotebook();
+  const house = outline.houses.find((/** @type {any} */ one) => one.id === room?.house);
+  const words = [house?.name, room?.name, new Date().toLocaleDateString(), `revision ${counts.entries}`];
+  return html`<p class="on-paper">${words.filter(Boolean).join(" · ")}</p>`;
+}
+
+/** A room that is not real says so on every screen. */
+function Invented() {
+  const { journal, act } = useNotebook();
+  const strike = () => act(() => strikeInvented(journal), "The invented house struck");
+  return html`<div class="notice invented"><p>This room is invented, to look around in.</p><${Button} onTouch=${strike}>Strike it<//></div>`;
+}
+
+/** Some of what was written is on this device alone, and has been for long. */
+function Overdue() {
+  const { alone } = useNotebook().counts;
+  const entries = alone === 1 ? "1 entry is" : `${alone} entries are`;
+  return html`<p class="notice"><a href=${link("house")}>${entries} on this device alone, some for more than a week: save them under House</a></p>`;
+}
+
+/** What is on the page was worked out before the last entries were written. */
+function Older() {
+  const { engine } = useNotebook();
+  const when = engine === "waking" ? "the engine is waking" : "the engine is not running";
+  return html`<p class="pencil older" role="status">This is how things stood before the last entries: ${when}.</p>`;
+}
+
+/** @param {{tab: string}} props */
+function Tabs({ tab }) {
+  return html`<nav class="tabs" aria-label="Screens">
+    ${TABS.map(([key, name]) => html`<a href=${link(key)} aria-current=${key === tab ? "page" : null} key=${key}>${name}</a>`)}
+    ${useWide() ? html`<button class="button button-plain" onClick=${showKeys}>Keys</button>` : null}
+  </nav>`;
+}

@@ -1,0 +1,193 @@
+// @ts-check
+// One exchange with the laptop: send what it lacks, take what we lack, again and again until both hold the same.
+//
+// Every step may be lost or repeated: an entry is sent until it is acknowledged, and arriving twice changes nothing.
+// No clock and no count decides anything. When nothing is left to send or to read, what the two hold is compared by its
+// digests: one of them may have been put back to an older copy. Nothing is thrown away here, whatever the laptop says.
+
+import { digestsOf } from "./digest.js";
+
+/** @typedef {import("./store.js").Entry} Entry */
+/** @typedef {import("./store.js").Store} Store */
+/** @typedef {import("./store.js").News} News */
+/** @typedef {import("./store.js").Weighed} Weighed */
+
+/**
+ * "away": nobody answered. "outdated": one side needs a newer version. "refused": the laptop answered and would not.
+ * @typedef {"never" | "busy" | "shared" | "away" | "outdated" | "refused"} Phase
+ */
+
+/**
+ * What one exchange needs: the store, whom to tell what arrived, the laptop's build and how far it has come; and the way
+ * to the laptop, where that is not the network.
+ * @typedef {object} Way
+ * @property {Store} store
+ * @property {(news: News) => Promise<void>} announce
+ * @property {(build: string) => void} heard
+ * @property {(left: { here: number, there: number }) => void} [progress]  entries still to be sent, and to be fetched
+ * @property {typeof fetch} [fetch]
+ */
+
+const PROTOCOL = 2;
+const ENTRIES_AT_MOST = 500;
+/** The laptop takes a megabyte; the margin is for what stands around the entries. */
+const BYTES_AT_MOST = 900_000;
+/** Smaller bodies are not worth packing. */
+const PACK_FROM = 2_000;
+const ROUNDS_AT_MOST = 2_000;
+/** Each finds at least five thousand entries that differ, where so many do. */
+const COMPARISONS_AT_MOST = 50;
+const PATIENCE = 30_000;
+
+/** Why an exchange ended without success; its message is what the screen says. */
+export class Halt extends Error {
+  /** @param {Phase} phase @param {string} words */
+  constructor(phase, words) {
+    super(words);
+    this.phase = phase;
+  }
+}
+
+/**
+ * One whole exchange. Resolves when neither side lacks anything; throws a Halt otherwise.
+ * @param {Way} way
+ */
+export async function exchange(way) {
+  const { store } = way;
+  let atMost = ENTRIES_AT_MOST;
+  let comparisons = 0;
+  for (let round = 0; round < ROUNDS_AT_MOST; round += 1) {
+    const entries = fitting(await store.waiting(atMost));
+    const answer = await post(way, "", { ...(await store.place()), entries });
+    if (answer.tooMuch) {
+      if (entries.length > 1) atMost = Math.floor(entries.length / 2);
+      else await setAside(store, entries[0], answer.tooMuch);
+      continue;
+    }
+    way.heard(answer.build);
+    await take(way, answer, entries);
+    const { pending } = await store.counts();
+    way.progress?.({ here: pending, there: answer.left });
+    if (answer.left || pending) continue;
+    if ((await store.total()) === answer.total) return;
+    if (comparisons === COMPARISONS_AT_MOST) break;
+    comparisons += 1;
+    await compare(way);
+  }
+  throw new Halt("refused", "the exchange did not come to an end");
+}
+
+/** @param {Way} way @param {any} answer @param {Entry[]} sent */
+async function take({ store, announce }, answer, sent) {
+  const [ours, arrived, instead] = await Promise.all([sent, answer.entries, answer.instead].map(weigh));
+  await announce(await store.applySync(answer, ours, arrived, instead));
+}
+
+/** @param {Entry[]} entries @returns {Promise<Weighed[]>} */
+async function weigh(entries) {
+  return [...(await digestsOf(entries))].map(([entry, digest]) => ({ entry, digest }));
+}
+
+/**
+ * Finds out which entries one of the two lacks: brings home what the laptop has, and marks what it lacks to be sent. Where
+ * none is found, it was our account of what we hold that was wrong, or the laptop has gone on meanwhile.
+ * @param {Way} way
+ */
+async function compare(way) {
+  const { store } = way;
+  const { differ } = await post(way, "/compare", { sums: await store.sums() });
+  const lacking = [];
+  const surplus = [];
+  for (const [place, theirs] of Object.entries(differ)) {
+    const ours = new Set(await store.digestsIn(place));
+    lacking.push(...theirs.filter((/** @type {string} */ digest) => !ours.delete(digest)));
+    surplus.push(...ours);
+  }
+  if (!lacking.length && !surplus.length) await store.recount();
+  await bringHome(way, lacking);
+  await store.resend(surplus);
+}
+
+/** @param {Way} way @param {string[]} digests */
+async function bringHome(way, digests) {
+  for (let waiting = digests; waiting.length; ) {
+    const { entries } = await post(way, "/fetch", { digests: waiting.slice(0, ENTRIES_AT_MOST) });
+    const arrived = await weigh(entries);
+    await way.announce(await way.store.bringHome(arrived));
+    const here = new Set(arrived.map(({ digest }) => digest));
+    const left = waiting.filter((digest) => !here.has(digest));
+    if (left.length === waiting.length) break; // The laptop has lost them since it named them.
+    waiting = left;
+    way.progress?.({ here: 0, there: waiting.length });
+  }
+}
+
+/**
+ * The laptop's answer, or `{tooMuch}` when the request was larger than it takes; a Halt for anything else.
+ * @param {Way} way @param {string} path @param {object} said
+ */
+async function post(way, path, said) {
+  const { body, headers } = await pack(JSON.stringify({ protocol: PROTOCOL, device: way.store.device, ...said }));
+  const reply = await send(way, path, body, headers);
+  if (reply.ok) return read(reply);
+  const why = await reason(reply);
+  if (reply.status === 413) return { tooMuch: why };
+  throw new Halt(reply.status === 409 ? "outdated" : "refused", why);
+}
+
+/** An answer that was cut off on the way is none. @param {Response} reply */
+async function read(reply) {
+  try {
+    return await reply.json();
+  } catch {
+    throw new Halt("away", "no signal");
+  }
+}
+
+/** @param {Way} way @param {string} path @param {BodyInit} body @param {Record<string, string>} headers */
+async function send({ fetch = globalThis.fetch.bind(globalThis) }, path, body, headers) {
+  try {
+    const signal = AbortSignal.timeout(PATIENCE);
+    return await fetch(`/api/sync${path}`, { method: "POST", headers, body, redirect: "error", signal });
+  } catch {
+    throw new Halt("away", "no signal");
+  }
+}
+
+/** @param {string} text @returns {Promise<{ body: BodyInit, headers: Record<string, string> }>} */
+async function pack(text) {
+  const headers = { "Content-Type": "application/json" };
+  if (text.length < PACK_FROM || !("CompressionStream" in globalThis)) return { body: text, headers };
+  const stream = new Blob([text]).stream().pipeThrough(new CompressionStream("gzip"));
+  return { body: await new Response(stream).arrayBuffer(), headers: { ...headers, "Content-Encoding": "gzip" } };
+}
+
+/** As many of the entries as fit in one request, but always one. @param {Entry[]} entries @returns {Entry[]} */
+function fitting(entries) {
+  const encoder = new TextEncoder();
+  let bytes = 0;
+  let count = 0;
+  for (const entry of entries) {
+    bytes += encoder.encode(JSON.stringify(entry)).length + 1;
+    if (count && bytes > BYTES_AT_MOST) break;
+    count += 1;
+  }
+  return entries.slice(0, count);
+}
+
+/** @param {Response} reply @returns {Promise<string>} */
+async function reason(reply) {
+  const body = await reply.json().catch(() => null);
+  return body?.error?.message ?? `the laptop answered ${reply.status}`;
+}
+
+/**
+ * An entry that is too large by itself must not hold up the rest.
+ * @param {Store} store
+ * @param {Entry | undefined} entry
+ * @param {string} message
+ */
+async function setAside(store, entry, message) {
+  if (!entry) throw new Halt("refused", message);
+  await store.refuse(entry.id, message);
+}

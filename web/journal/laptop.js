@@ -1,0 +1,62 @@
+// @ts-check
+// The way to the laptop: every call goes with this device's token, where it has one. The laptop's own page has none and
+// needs none.
+
+const TOKEN = "scantling token";
+
+/** Its origin; nothing where the page came from there, "none" where there is none. */
+const { laptop: origin = "" } = document.documentElement.dataset;
+
+/** Whether there is a laptop to share with; without one the notebook travels by file. */
+export const hasLaptop = origin !== "none";
+
+/** The code that this page was opened with, if any. */
+let brought = "";
+
+/** How it is reached: its origin, and this device's token. */
+export const wayToLaptop = () => ({ origin, token: localStorage.getItem(TOKEN) ?? "" });
+
+/** @type {typeof fetch} */
+export const askLaptop = (path, init = {}) => {
+  const token = localStorage.getItem(TOKEN);
+  const headers = new Headers(init.headers);
+  if (token) headers.set("Authorization", `Bearer ${token}`);
+  return fetch(origin + path, { ...init, headers });
+};
+
+/**
+ * Takes the code out of an address such as "#pair=ABCD-EFGH", so that it stays in no history and no bookmark.
+ * @returns {boolean} whether there was one
+ */
+export function takeCode() {
+  const found = /^#pair=([\w-]{1,40})$/.exec(location.hash);
+  if (!found) return false;
+  brought = found[1] ?? "";
+  history.replaceState(null, "", "#/house");
+  return true;
+}
+
+/** The code that the page was opened with. */
+export const codeBrought = () => brought;
+
+/**
+ * What the laptop answers, or an Error with its own sentence. `status` is 0 when nobody answered.
+ * @param {string} method @param {string} path @param {object} [said] @returns {Promise<any>}
+ */
+export async function callLaptop(method, path, said) {
+  if (!hasLaptop) throw Object.assign(new Error("This page has no laptop: the notebook travels by file."), { status: 0 });
+  const body = said && { body: JSON.stringify(said), headers: { "Content-Type": "application/json" } };
+  const reply = await askLaptop(path, { method, ...body, redirect: "error" }).catch(() => null);
+  if (!reply) throw Object.assign(new Error("The laptop does not answer: is it on, and on this network?"), { status: 0 });
+  const answer = await reply.json().catch(() => null);
+  if (reply.ok && answer) return answer;
+  const words = answer?.error?.message ?? `The laptop answered ${reply.status}.`;
+  throw Object.assign(new Error(words), { status: reply.status });
+}
+
+/** Lets this device in by a code that the laptop shows. @param {string} code @param {string} name */
+export async function pair(code, name) {
+  const { token } = await callLaptop("POST", "/api/devices", { code, name });
+  localStorage.setItem(TOKEN, token);
+  brought = "";
+}

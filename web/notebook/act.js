@@ -1,0 +1,57 @@
+// @ts-check
+// Acts: what a person does to the journal. Done, it is said aloud; not done, the page says so in red until the next one.
+// Each is written after the one before it, and none is left out: what must first be asked is asked before the act. The
+// last can be taken back, by strikes.
+import { useRef, useState } from "../controls/ui.js";
+import { strikeAll } from "./write.js";
+
+/** @typedef {<T>(doing: () => Promise<T>, words: string) => Promise<T | null>} Act resolves to null when nothing was saved */
+
+/**
+ * @param {any} journal
+ * @returns {{act: Act, undo: () => Promise<any>, fail: (why: string) => void, spoken: string, told: boolean, trouble: string}}
+ *   `fail`: it did not come to an act; `told`: what is spoken is to be seen too
+ */
+export function useActs(journal) {
+  const [{ spoken, told }, setSpoken] = useState({ spoken: "", told: false });
+  const say = (/** @type {string} */ words, told = false) => setSpoken({ spoken: words, told });
+  const [trouble, setTrouble] = useState("");
+  const last = useRef(/** @type {Promise<any>} */ (Promise.resolve()));
+  /** What each act of this page wrote, the last at the end. @type {{current: {words: string, written: string[]}[]}} */
+  const acts = useRef([]);
+  const fail = (/** @type {string} */ why) => setTrouble(`Not saved. ${why}`);
+  const write = async (/** @type {() => Promise<any>} */ doing, /** @type {string} */ words) => {
+    const { length } = journal.entries();
+    try {
+      const done = await doing();
+      setTrouble("");
+      say(`${words}, saved here.`);
+      return done;
+    } catch (failure) {
+      fail(/** @type {any} */ (failure)?.message ?? String(failure));
+      return null;
+    } finally {
+      const ours = journal.entries().slice(length).filter((/** @type {any} */ one) => one.device === journal.device);
+      if (ours.length) acts.current.push({ words, written: ours.map(({ id }) => id).reverse() });
+    }
+  };
+  const act = (/** @type {() => Promise<any>} */ doing, /** @type {string} */ words) => {
+    last.current = last.current.then(() => write(doing, words));
+    return last.current;
+  };
+  const takeBack = async () => {
+    const one = acts.current.pop();
+    if (!one) return say("Nothing that was written on this page is left to strike.", true);
+    try {
+      await strikeAll(journal, one.written, "taken back");
+      say(`${one.words}: taken back. Struck, not lost.`, true);
+    } catch (failure) {
+      fail(String(/** @type {any} */ (failure)?.message ?? failure));
+    }
+  };
+  const undo = () => {
+    last.current = last.current.then(takeBack);
+    return last.current;
+  };
+  return { act, undo, fail, spoken, told, trouble };
+}

@@ -1,0 +1,186 @@
+// @ts-check
+// The fold, as far as one must know it to write: which entries are struck, which statements are in force, how walls follow
+// each other. The notebook of the engine is the law; a test holds this equal to it over journals made by chance.
+
+/** @typedef {{id: string, stamp: string, version: number, kind: string, body: any, supersedes: string[]}} Entry */
+
+const ID = /^[0-9a-f]{8}-[0-9a-f]{4}-[1-8][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/;
+const isId = (/** @type {any} */ value) => typeof value === "string" && ID.test(value);
+const isWords = (/** @type {any} */ value) => typeof value === "string" && [...value].length <= 2000;
+const isText = (/** @type {any} */ value) => typeof value === "string";
+const oneOf = (/** @type {string[]} */ ...names) => (/** @type {any} */ value) => names.includes(value);
+const orNone = (/** @type {(value: any) => boolean} */ fits) => (/** @type {any} */ value) => value === null || fits(value);
+const isFigure = orNone((value) => isText(value) && value.length <= 60);
+const isYear = orNone((value) => Number.isInteger(value) && value >= 1 && value <= 9999);
+
+/**
+ * What the body of each kind holds, no more and no less: what the engine cannot read counts for nothing here either.
+ * @type {Record<string, Record<string, (value: any) => boolean>>}
+ */
+const BODIES = {
+  __proto__: null,
+  house: { house: isId, name: isWords, built: isYear },
+  room: { room: isId, house: isId, name: isWords, closed: (value) => typeof value === "boolean" },
+  wall: { wall: isId, room: isId, after: orNone(isId), turn: oneOf("inside", "outside") },
+  opening: { opening: isId, wall: isId, kind: oneOf("door", "window", "cased") },
+  obstacle: { obstacle: isId, wall: isId, kind: isWords, base: oneOf("stops", "notch", "over") },
+  reading: { of: isId, what: isText, text: isWords },
+  setting: { of: isId, name: isText, value: (value) => isText(value) || Array.isArray(value) },
+  issue: { list: isId, room: isId, pieces: Array.isArray },
+  state: {
+    piece: isId,
+    state: oneOf("to cut", "cut", "fitted", "recut"),
+    cut_to: isFigure,
+    left: isFigure,
+    right: isFigure,
+    as_cut: orNone(isWords),
+  },
+  free: { free: isId, room: isId, name: isText, profile: isText, text: isWords, count: isText },
+  article: { article: isId, house: isId, sort: oneOf("paper", "film", "sheet", "paint"), name: isText },
+  covering: { covering: isId, room: isId, article: isId },
+  lot: {
+    lot: isId,
+    of: isId,
+    article: orNone(isId),
+    name: isText,
+    count: isText,
+    price: isText,
+    date: isText,
+    note: isWords,
+  },
+  attachment: {
+    attachment: isId,
+    of: isId,
+    blob: isText,
+    size: Number.isInteger,
+    type: isText,
+    name: isWords,
+  },
+  tick: {
+    of: isId,
+    list: oneOf("work", "strips", "supplies", "cautions"),
+    key: isText,
+    state: oneOf("done", "skipped", "cut", "hung", "bought", "dismissed"),
+    remember: isWords,
+  },
+  strike: { entry: isId, why: isWords },
+};
+
+/** @param {Entry} entry */
+function isReadable({ version, kind, body }) {
+  const fits = Number(version) === 1 && BODIES[kind]; // Python holds `true` to be 1
+  return Boolean(fits) && Object.keys(body).length === Object.keys(fits).length &&
+    Object.entries(fits).every(([name, fit]) => Object.hasOwn(body, name) && fit(body[name]));
+}
+
+/** Those that can be read, in the order that every device agrees on. @param {Entry[]} entries */
+export function readable(entries) {
+  return entries.filter(isReadable).sort(inOrder);
+}
+
+/** @param {Entry} one @param {Entry} other */
+function inOrder(one, other) {
+  if (one.stamp !== other.stamp) return one.stamp < other.stamp ? -1 : 1;
+  return one.id < other.id ? -1 : Number(one.id > other.id);
+}
+
+/**
+ * What is struck, and by which strike. A strike that is itself struck strikes nothing; two that strike each other, which no
+ * honest device makes, neither.
+ * @param {Entry[]} read @returns {Map<string, string>} the strike in force by what it strikes
+ */
+export function strikesIn(read) {
+  /** @type {Map<string, string[]>} */
+  const against = new Map();
+  for (const { id, kind, body } of read) {
+    if (kind === "strike") against.set(body.entry, [...(against.get(body.entry) ?? []), id]);
+  }
+  const force = forceOf(read, against);
+  /** @type {Map<string, string>} */
+  const strikes = new Map();
+  for (const [entry, by] of against) {
+    const [least] = by.filter((id) => force.get(id)).sort();
+    if (least) strikes.set(entry, least);
+  }
+  return strikes;
+}
+
+/**
+ * Which strikes have force, settled from those that nothing strikes; what is never settled has none.
+ * @param {Entry[]} read @param {Map<string, string[]>} against
+ */
+function forceOf(read, against) {
+  /** @type {Map<string, boolean>} */
+  const force = new Map();
+  const strikes = read.filter(({ kind }) => kind === "strike");
+  const targetOf = new Map(strikes.map(({ id, body }) => [id, body.entry]));
+  const waiting = strikes.map(({ id }) => id);
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    if (force.has(next)) continue;
+    const live = (against.get(next) ?? []).filter((by) => force.get(by) !== false);
+    if (live.some((by) => !force.has(by))) continue; // it is looked at again when those are settled
+    force.set(next, live.length === 0);
+    if (targetOf.has(targetOf.get(next))) waiting.push(/** @type {string} */ (targetOf.get(next)));
+  }
+  return force;
+}
+
+/**
+ * The statements in force: neither struck nor superseded by one in force. More than one is a conflict.
+ * @param {Entry[]} statements @param {Map<string, string>} strikes
+ */
+export function headsOf(statements, strikes) {
+  const live = statements.filter(({ id }) => !strikes.has(id));
+  const gone = new Set(live.flatMap(({ id, supersedes }) => supersedes.filter((older) => older !== id)));
+  const heads = live.filter(({ id }) => !gone.has(id));
+  // A ring of entries that supersede each other would leave none: then all of them stand.
+  return heads.length ? heads : live;
+}
+
+/**
+ * The ids of the statements in force that match, as a new one supersedes them.
+ * @param {Entry[]} entries the whole journal @param {string} kind @param {Record<string, any>} about what their bodies hold
+ */
+export function inForce(entries, kind, about) {
+  return headsOf(saying(readable(entries), kind, about), strikesIn(readable(entries))).map(({ id }) => id);
+}
+
+/** The ids of those that stand, superseded ones too: all to strike for the thing to be gone. @param {Entry[]} entries @param {string} kind @param {Record<string, any>} about */
+export function standing(entries, kind, about) {
+  const read = readable(entries);
+  const strikes = strikesIn(read);
+  return saying(read, kind, about).flatMap(({ id }) => (strikes.has(id) ? [] : [id]));
+}
+
+/** @param {Entry[]} read @param {string} kind @param {Record<string, any>} about */
+function saying(read, kind, about) {
+  const asked = Object.entries(about);
+  return read.filter((entry) => entry.kind === kind && asked.every(([name, value]) => entry.body[name] === value));
+}
+
+/**
+ * Walls in a row: each after the one it names; of two that name the same, the later first.
+ * @param {Map<string, string | null>} after in order of first mention @returns {string[]}
+ */
+export function row(after) {
+  /** @type {Map<string | null, string[]>} */
+  const following = new Map();
+  for (const [wall, named] of after) {
+    const before = named !== null && named !== wall && after.has(named) ? named : null;
+    following.set(before, [...(following.get(before) ?? []), wall]);
+  }
+  /** @type {Set<string>} */
+  const placed = new Set();
+  const walls = [...after.keys()];
+  const waiting = [...(following.get(null) ?? [])];
+  let from = 0;
+  while (waiting.length || placed.size < after.size) {
+    // Walls that only follow each other in a ring have no start: the first of them is taken for one.
+    while (!waiting.length && placed.has(walls[from])) from += 1;
+    const wall = /** @type {string} */ (waiting.pop() ?? walls[from]);
+    if (placed.has(wall)) continue;
+    placed.add(wall);
+    waiting.push(...(following.get(wall) ?? []));
+  }
+  return [...placed];
+}

@@ -1,0 +1,37 @@
+// @ts-check
+// What every screen can see: the services, the entries and their outline, the room in hand; and how to put a question.
+import { createContext, useContext, useEffect, useState } from "../controls/ui.js";
+
+export const Notebook = createContext(/** @type {any} */ (null));
+
+/** The notebook that the page was mounted with: services, entries, outline, engine state, room in hand, say(). */
+export function useNotebook() {
+  return useContext(Notebook);
+}
+
+/** @typedef {import("./answers.js").Reply} Reply */
+
+/** @type {Reply} */
+const SILENCE = { answer: null, error: null };
+
+/**
+ * The engine's answer to a question, asked whenever the notebook has changed since or the engine wakes. While a new answer
+ * is on its way to the same question the last one stands, on the next screen and at the next start too; an answer to
+ * another question never does.
+ * @param {object | null} question null asks nothing
+ * @returns {Reply & {heard: boolean, older: boolean}} `heard` when there is an answer, or a refusal, to this very
+ *   question; `older` when more was written since, and no engine is awake to tell what follows
+ */
+export function useAnswer(question) {
+  const { answers, engine } = useNotebook();
+  const [, hear] = useState({});
+  const asking = question && JSON.stringify(question);
+  const awake = engine === "awake";
+  useEffect(
+    () => (asking ? answers.want(asking, awake, () => hear({})) : undefined),
+    [asking, answers.held, awake],
+  );
+  const found = asking && answers.find(asking);
+  if (!found) return { ...SILENCE, heard: false, older: false };
+  return { ...found.reply, heard: true, older: !found.current && !awake };
+}

@@ -1,0 +1,122 @@
+// @ts-check
+// Which pad a figure is entered on: the tape for a length, and others for a corner, points, studs, a lean, a fall.
+import { html, useState } from "../controls/ui.js";
+import { Button, Choice } from "../controls/controls.js";
+import { kindOf } from "./kinds.js";
+import { Digits, Written } from "./pad.js";
+import { InchOf, Tape } from "./tape.js";
+import { addDigit } from "./typing.js";
+
+/** @param {string} what of a thing that is read */
+export function padFor(what) {
+  return PADS[kindOf(what)];
+}
+
+const PADS = { length: Tape, angle: Degrees, sides: Sides, points: Points, salvaged: Tape, studs: Studs, lean: Lean, fall: Fall };
+const SIDES = ["along this wall", "along the next wall", "across, end to end"];
+
+/** @param {{text: string, onText: (text: string) => void, onEnter: () => void}} props */
+function Degrees({ text, onText, onEnter }) {
+  return html`
+    <${Written} label="degrees, such as 91 or 88.5" text=${text} onText=${onText} onEnter=${onEnter} />
+    <${Digits} text=${text} onText=${(typed) => onText(typed)} />
+    <div class="leans"><${Button} onTouch=${() => onText(addDigit(text, "."))}>point<//>
+      <${Button} onTouch=${() => onText("90")}>square, 90<//></div>`;
+}
+
+/**
+ * Three lengths in one text, parted by commas.
+ * @param {{text: string, onText: (text: string) => void, onEnter: () => void}} props
+ */
+function Sides({ text, onText, onEnter }) {
+  const [active, setActive] = useState("0");
+  const sides = SIDES.map((_, place) => text.split(", ")[place] ?? "");
+  const put = (side) => {
+    const changed = sides.map((old, place) => (String(place) === active ? side.replaceAll(",", "") : old));
+    onText(changed.some(Boolean) ? changed.join(", ") : "");
+  };
+  const side = sides[Number(active)];
+  return html`
+    <${Choice} name="side" legend="Side" value=${active} onPick=${setActive}
+      choices=${SIDES.map((words, place) => [String(place), html`${words}<b>${sides[place] || "–"}</b>`])} />
+    <${Written} label="type this side or say it" text=${side} onText=${put} onEnter=${onEnter} />
+    <${InchOf} text=${side} onText=${put} />
+    <${Digits} text=${side} onText=${put} />`;
+}
+
+/**
+ * Depths at one point after another, in one text, parted by commas.
+ * @param {{text: string, onText: (text: string) => void, onEnter: () => void}} props
+ */
+function Points({ text, onText, onEnter }) {
+  const [active, setActive] = useState("0");
+  const points = text.split(", ");
+  const put = (point) => {
+    const changed = points.map((old, place) => (String(place) === active ? point.replaceAll(",", "") : old));
+    onText(changed.join(", "));
+  };
+  const another = () => {
+    setActive(String(points.length));
+    onText(`${text}, `);
+  };
+  const point = points[Number(active)] ?? "";
+  const proud = point.startsWith("-");
+  return html`
+    <${Choice} name="point" legend="Point" value=${active} onPick=${setActive}
+      choices=${points.map((one, place) => [String(place), html`${place + 1}<b>${one || "–"}</b>`])} />
+    <div class="leans"><${Button} disabled=${points.some((one) => !one)} onTouch=${another}>next point<//>
+      <${Button} pressed=${proud} onTouch=${() => put(proud ? point.slice(1) : `-${point}`)}>jamb stands proud<//></div>
+    <${Written} label="type this point or say it" text=${point} onText=${put} onEnter=${onEnter} />
+    <${InchOf} text=${point} onText=${put} />
+    <${Digits} text=${point} onText=${put} />`;
+}
+
+/**
+ * Where the studs are, one after another, or the first and how far apart they go on.
+ * @param {{text: string, onText: (text: string) => void, onEnter: () => void}} props
+ */
+function Studs({ text, onText, onEnter }) {
+  const parts = text.split(", ");
+  const every = parts.at(-1)?.startsWith("every ") ? "every " : "";
+  const last = (parts.at(-1) ?? "").slice(every.length);
+  const put = (/** @type {string} */ stud) => onText([...parts.slice(0, -1), `${every}${stud}`].join(", "));
+  return html`
+    <${Written} label="from the left corner: 14 1/2, every 16" text=${text} onText=${onText} onEnter=${onEnter} />
+    <div class="leans"><${Button} disabled=${!last} onTouch=${() => onText(`${text}, `)}>next stud<//>
+      <${Button} disabled=${!last || every} onTouch=${() => onText(`${text}, every `)}>and so on, every …<//></div>
+    <${InchOf} text=${last} onText=${put} />
+    <${Digits} text=${last} onText=${put} />`;
+}
+
+/** What a gap and the end it is at are written as. */
+const LEAN = { label: "1/4 top, 1/4 foot, or 0", ends: { top: "off at the top", foot: "off at the foot" }, none: "plumb" };
+const FALL = { label: "1/2 right, 1/2 left, or 0", ends: { left: "lower at the left", right: "lower at the right" }, none: "level" };
+
+/** How far a level stands off, and at which of its ends. @param {EntryProps} props */
+function Lean(props) {
+  return html`<${GapAtEnd} ...${props} words=${LEAN} />`;
+}
+
+/** How much lower the floor is, and at which end of the wall. @param {EntryProps} props */
+function Fall(props) {
+  return html`<${GapAtEnd} ...${props} words=${FALL} />`;
+}
+
+/**
+ * @typedef {{text: string, onText: (text: string) => void, onEnter: () => void}} EntryProps
+ * @param {EntryProps & {words: typeof LEAN | typeof FALL}} props
+ */
+function GapAtEnd({ text, onText, onEnter, words }) {
+  const ends = Object.entries(words.ends);
+  const end = ends.find(([name]) => text.endsWith(name))?.[0] ?? "";
+  const gap = text.slice(0, text.length - end.length).trim();
+  const put = (/** @type {string} */ off) => onText([off, end].filter(Boolean).join(" "));
+  const at = (/** @type {string} */ where) => onText([gap, where].filter(Boolean).join(" "));
+  return html`
+    <${Written} label=${words.label} text=${text} onText=${onText} onEnter=${onEnter} />
+    <div class="leans">
+      ${ends.map(([name, said]) => html`<${Button} pressed=${end === name} onTouch=${() => at(name)} key=${name}>${said}<//>`)}
+      <${Button} onTouch=${() => onText("0")}>${words.none}<//></div>
+    <${InchOf} text=${gap} onText=${put} />
+    <${Digits} text=${gap} onText=${put} />`;
+}

@@ -1,0 +1,44 @@
+// @ts-check
+// A paper, paint, film or sheet of the house: what it is called, what its label says, and how it is struck.
+import { html, useState } from "../../controls/ui.js";
+import { Button, Field } from "../../controls/controls.js";
+import { go, stayHere } from "../../controls/route.js";
+import { Asleep } from "../../frame/empty.js";
+import { Page } from "../../frame/page.js";
+import { useAnswer, useNotebook } from "../../notebook/notebook.js";
+import { sayArticle, strikeOut } from "../../notebook/write.js";
+import { ARTICLES } from "../../settings/labels.js";
+import { Settings } from "../../settings/settings.js";
+
+/** @param {{house: any, room?: string}} props `room` is the article's id: the place's last word */
+export function Article({ house, room: id }) {
+  const { answer, older } = useAnswer({ ask: "stock", house: house.id });
+  const article = answer?.articles.find((/** @type {any} */ one) => one.id === id);
+  return html`<${Page} title=${article?.name ?? "By its label"} tab="house" kind="form" older=${older}>
+    ${article ? html`<${Known} house=${house} article=${article} key=${id} />` : null}
+    ${answer && !article ? html`<p>It is struck, or on another device still.</p>` : null}
+    ${answer ? null : html`<${Asleep} what="Its label" />`}
+    <div class="low last-row"><${Button} onTouch=${() => go("house", "stock")}>Back<//></div>
+  <//>`;
+}
+
+/** @param {{house: any, article: any}} props */
+function Known({ house, article }) {
+  const { journal, act } = useNotebook();
+  const [name, setName] = useState(article.name);
+  const { sort } = article;
+  const known = ARTICLES[sort];
+  const rename = () => act(() => sayArticle(journal, house.id, { id: article.id, sort, name: name.trim() }), name.trim());
+  const strike = async () => {
+    const stays = stayHere();
+    const done = await act(() => strikeOut(journal, "article", { article: article.id }, "not wanted"), `${article.name} struck`);
+    if (done !== null && stays()) go("house", "stock");
+  };
+  const label = { ...article, above: article.defaults, from: "until you set it", back: "No longer set" };
+  return html`
+    <${Field} label="Its name" value=${name} onInput=${setName} hint="as you would ask for it in the shop" />
+    <${Button} disabled=${!name.trim() || name.trim() === article.name} onTouch=${rename}>Save<//>
+    ${known ? html`<${Settings} groups=${[{ key: "label", ...known.label }]} subject=${label} open="label" />` : null}
+    <div class="strike"><p class="pencil">Where a room is covered with it, another is then to be chosen there.</p>
+      <${Button} kind="plain" onTouch=${strike}>Strike it from the house<//></div>`;
+}

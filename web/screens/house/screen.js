@@ -1,0 +1,158 @@
+// @ts-check
+// House: the house and its standard, the devices that hold its notebook, and the keeping of it: sync, file, update.
+import { html, useState } from "../../controls/ui.js";
+import { Button, Field, Find } from "../../controls/controls.js";
+import { go, link } from "../../controls/route.js";
+import { isYear, parseYear, Year } from "../../controls/year.js";
+import { Cautions } from "../../frame/cautions.js";
+import { Page } from "../../frame/page.js";
+import { useAnswer, useNotebook } from "../../notebook/notebook.js";
+import { useSurvey } from "../../notebook/survey.js";
+import { restateHouse, strike, strikeOut } from "../../notebook/write.js";
+import { SETTING_NAMES } from "../../settings/trims.js";
+import { Article } from "./article.js";
+import { Aside } from "./aside.js";
+import { Entrance } from "./devices.js";
+import { Keeping } from "./keeping.js";
+import { Money } from "./money.js";
+import { Lot, Receipt } from "./receipt.js";
+import { Standard } from "./standard.js";
+import { Stock } from "./stock.js";
+import { Work } from "./work.js";
+
+/** No prototype: an address may name anything. */
+const PLACES = {
+  __proto__: null,
+  standard: Standard,
+  money: Money,
+  stock: Stock,
+  work: Work,
+  article: Article,
+  lot: Lot,
+  receipt: (/** @type {any} */ { house }) => html`<${Receipt} house=${house} priced=${true} />`,
+  shelf: (/** @type {any} */ { house }) => html`<${Receipt} house=${house} priced=${false} />`,
+};
+
+/** @param {{place: string[]}} props */
+export function House({ place: [name, of] }) {
+  const { outline, room } = useNotebook();
+  const house = outline.houses.find((one) => one.id === room?.house) ?? outline.houses[0] ?? null;
+  const { answer: last, older } = useAnswer({ ask: "notebook" });
+  // Settings and conflicts are acted on: those of before the last entries are not shown.
+  const answer = older ? null : last;
+  const known = answer?.houses.find((one) => one.id === house?.id) ?? null;
+  const Place = PLACES[/** @type {keyof PLACES} */ (name)];
+  if (Place && house) return html`<${Place} house=${house} known=${known} room=${of} />`;
+  return html`<${Page} title="House" tab="house" kind="house">
+    ${
+      house
+        ? html`<${TheHouse} house=${house} known=${known} key=${house.id} />`
+        : html`<p class="onward"><a href=${link("survey")}>Make a house and a room</a></p>`
+    }
+    ${answer?.conflicts.length ? html`<${Conflicts} conflicts=${answer.conflicts} />` : null}
+    <${Keeping} notebook=${answer} />
+    <${Entrance} />
+  <//>`;
+}
+
+/** More rooms than this are searched. */
+const MANY = 8;
+
+/** What wants a look comes first. @param {{house: any, known: any}} props */
+function TheHouse({ house, known }) {
+  const { room } = useNotebook();
+  // What old paint there may be is a matter of the house, and said with the survey of any of its rooms.
+  const { cautions } = useSurvey(house.rooms[0]?.id ?? null);
+  const [words, setWords] = useState("");
+  const knownRoom = (/** @type {string} */ id) => known?.rooms.find((one) => one.id === id);
+  const isFirst = (/** @type {any} */ one) => Boolean(knownRoom(one.id)?.problems);
+  const rooms = house.rooms
+    .filter((/** @type {any} */ one) => one.name.toLowerCase().includes(words.trim().toLowerCase()))
+    .toSorted((/** @type {any} */ one, /** @type {any} */ other) => Number(isFirst(other)) - Number(isFirst(one)));
+  return html`<section aria-labelledby="the-house">
+    <h2 id="the-house">${house.name}</h2>
+    ${house.rooms.length > MANY ? html`<${Find} label="Find a room" hint="its name" value=${words} onInput=${setWords} none=${!rooms.length} />` : null}
+    <ul class="rows">
+      ${rooms.map((room) => html`<${RoomLine} room=${room} known=${knownRoom(room.id)} key=${room.id} />`)}
+    </ul>
+    <${Cautions} cautions=${cautions} />
+    <p class="onward">
+      ${room ? html`<a href=${link("house", "work", room.id)}>The order of work: ${room.name}</a>` : null}
+      <a href=${link("house", "money")}>Money: planned and spent, receipts, the next rooms</a>
+      <a href=${link("house", "stock")}>On hand: rolls, cans, boards left over</a>
+      <a href=${link("house", "standard")}>The standard: base, casing, boards and prices</a>
+      <a href=${link("survey", "rooms")}>Another room</a>
+    </p>
+    <${Aside} house=${house} />
+    <${NameAndYear} house=${house} />
+  </section>`;
+}
+
+/** @param {{house: any}} props */
+function NameAndYear({ house }) {
+  const { journal, act } = useNotebook();
+  const year = house.built === null ? "" : String(house.built);
+  const [name, setName] = useState(house.name);
+  const [built, setBuilt] = useState(year);
+  const ready = name.trim() && isYear(built) && (name !== house.name || built !== year);
+  const take = () => act(() => strikeOut(journal, "house", { house: house.id }, "struck by hand"), `${house.name} struck`);
+  const save = () => act(() => restateHouse(journal, house, name.trim(), parseYear(built)), name);
+  return html`<details class="more">
+    <summary>Name and year, or strike it</summary>
+    <${Field} label="Name of the house" value=${name} onInput=${setName} />
+    <${Year} built=${built} onBuilt=${setBuilt} />
+    <${Button} disabled=${!ready} onTouch=${save}>Save<//>
+    <${Button} kind="plain" onTouch=${take}>Strike ${house.name}<//>
+  </details>`;
+}
+
+/** @param {{room: any, known: any}} props `known` is what the engine counts in it, once awake */
+function RoomLine({ room, known }) {
+  const { takeRoom } = useNotebook();
+  const open = () => {
+    takeRoom(room.id);
+    go("survey");
+  };
+  const words = known ? [`${known.readings} read`, known.wanted ? `${known.wanted} wanted` : "nothing wanted"] : [];
+  return html`<li>
+    <button class="row" onClick=${open}>
+      <span class="row-words">
+        <span>${room.name}</span>
+        <small>${words.join(" · ")}</small>
+        ${known?.problems ? html`<small class="wrong">${known.problems} to look at</small>` : null}
+      </span>
+    </button>
+  </li>`;
+}
+
+/**
+ * The same thing said two ways on two devices: both are shown, and a person says which stands.
+ * @param {{conflicts: any[]}} props
+ */
+function Conflicts({ conflicts }) {
+  return html`<section aria-labelledby="two-ways">
+    <h2 id="two-ways" class="wrong">Said two ways</h2>
+    <p class="pencil">Two devices wrote different things while apart. Touch the one that is right; the other is struck,
+      not lost.</p>
+    <ul class="rows">
+      ${conflicts.map((one) => html`<${Conflict} conflict=${one} key=${`${one.of} ${one.name}`} />`)}
+    </ul>
+  </section>`;
+}
+
+/** @param {{conflict: any}} props */
+function Conflict({ conflict }) {
+  const { journal, act } = useNotebook();
+  const name = SETTING_NAMES.get(conflict.name) ?? conflict.name;
+  const choose = (/** @type {any} */ chosen) =>
+    act(async () => {
+      const others = conflict.choices.filter((one) => one !== chosen);
+      for (const { entry } of others) await strike(journal, entry, "the other was chosen");
+    }, `${name}: ${chosen.shown}`);
+  return html`<li>
+    <p>${name}</p>
+    <div class="side-by-side">
+      ${conflict.choices.map((one) => html`<${Button} onTouch=${() => choose(one)} key=${one.entry}>${one.shown}<//>`)}
+    </div>
+  </li>`;
+}

@@ -1,0 +1,46 @@
+// @ts-check
+// The standard of a house, so that its rooms match; and what a room differs in from it on purpose.
+import { html } from "../../controls/ui.js";
+import { Button } from "../../controls/controls.js";
+import { go, link } from "../../controls/route.js";
+import { Asleep } from "../../frame/empty.js";
+import { Page } from "../../frame/page.js";
+import { useNotebook } from "../../notebook/notebook.js";
+import { inHouse, Settings } from "../../settings/settings.js";
+import { OF_ROOM, SETTING_NAMES } from "../../settings/trims.js";
+
+/** @param {{house: any, known: any, room?: string}} props `known` is what the engine says of the house, once awake */
+export function Standard({ house, known, room }) {
+  if (room) return html`<${OfRoom} house=${house} known=${known} id=${room} />`;
+  const subject = known && { ...known, above: known.defaults, from: "until you set it", back: "No longer set" };
+  return html`<${Page} title=${`The standard of ${house.name}`} tab="house" kind="form standard">
+    ${subject ? html`<${Settings} groups=${OF_ROOM} subject=${subject} open="base" />` : html`<${Asleep} what="The settings" />`}
+    ${known ? html`<${Exceptions} rooms=${known.rooms} />` : null}
+    <div class="low last-row"><${Button} onTouch=${() => go("house")}>Back<//></div>
+  <//>`;
+}
+
+/** What rooms have otherwise on purpose, each to be looked at where it is set. @param {{rooms: any[]}} props */
+function Exceptions({ rooms }) {
+  const different = rooms.filter(({ settings }) => Object.keys(settings).length);
+  if (!different.length) return null;
+  return html`<section class="group" aria-label="What rooms have otherwise"><h2>What rooms have otherwise</h2>
+    <ul class="rows">${different.map(
+      (room) => html`<li key=${room.id}><a class="row" href=${link("house", "standard", room.id)}>
+        <span class="row-words"><span>${room.name}</span>
+          ${Object.entries(room.settings).map(([name, value]) => html`<small key=${name}>${SETTING_NAMES.get(name) ?? name}: ${typeof value === "string" ? value : `${value.length} listed`}</small>`)}</span></a></li>`,
+    )}</ul></section>`;
+}
+
+/** @param {{house: any, known: any, id: string}} props */
+function OfRoom({ house, known, id }) {
+  const { outline } = useNotebook();
+  const room = known?.rooms.find((one) => one.id === id);
+  const name = outline.rooms.get(id)?.name ?? "the room";
+  const subject = room && { ...room, above: inHouse(known), from: "in the house", back: "As in the house" };
+  return html`<${Page} title=${`What differs in ${name}`} tab="house" kind="form standard">
+    <p class="pencil">The standard of ${house.name} counts in every room. Set here only what this room is to have otherwise.</p>
+    ${subject ? html`<${Settings} groups=${OF_ROOM} subject=${subject} />` : html`<${Asleep} what="The standard" />`}
+    <div class="low last-row"><${Button} onTouch=${() => history.back()}>Back<//></div>
+  <//>`;
+}

@@ -1,0 +1,60 @@
+// @ts-check
+// A tape held to a piece, or to the place it goes: what it says is kept as typed, and the engine tells what follows.
+import { html, useState } from "../../controls/ui.js";
+import { Button } from "../../controls/controls.js";
+import { go, goInstead, stayHere } from "../../controls/route.js";
+import { Page } from "../../frame/page.js";
+import { useNotebook } from "../../notebook/notebook.js";
+import { addReading, markPiece } from "../../notebook/write.js";
+import { Echo, Typed, useEcho } from "../../pad/echo.js";
+import { Tape } from "../../pad/tape.js";
+
+/** How long the board came out. @param {{piece: any, back?: string[]}} props `back`: where one came from */
+export function AsCut({ piece, back }) {
+  const save = (journal, text) => markPiece(journal, piece, "cut", text);
+  return html`<${Taped} piece=${piece} title=${`${piece.letter} as cut`} save=${save}
+    back=${back} hint=${`Hold the tape ${piece.cut_from}.`} />`;
+}
+
+/** How long the place is where it goes. @param {{piece: any}} props */
+export function InPlace({ piece }) {
+  const save = (journal, text) => addReading(journal, piece.place_of, "in_place", text);
+  return html`<${Taped} piece=${piece} title=${`${piece.letter} in place`} save=${save} hint=${piece.place_hint} />`;
+}
+
+/** How long what is there already is. @param {{piece: any}} props */
+export function There({ piece }) {
+  const save = (journal, text) => addReading(journal, piece.place_of, "salvaged", text);
+  return html`<${Taped} piece=${piece} title=${`${piece.letter} is there`} save=${save} what="salvaged" hint=${piece.there_hint} />`;
+}
+
+/** @param {{piece: any, title: string, hint: string, what?: string, back?: string[], save: (journal: any, text: string) => Promise<any>}} props */
+function Taped({ piece, title, hint, what = "length", save, back = ["pieces", piece.letter] }) {
+  const { journal, act } = useNotebook();
+  const [text, setText] = useState("");
+  const [refused, setRefused] = useState(false);
+  const echo = useEcho(what, text, "inside");
+  const keep = async () => {
+    const stays = stayHere();
+    const saved = await act(() => save(journal, text), `${title}: ${text}`);
+    if (saved && stays()) goInstead(...back);
+  };
+  const enter = () => (echo.error ? setRefused(true) : keep());
+  const change = (typed) => {
+    setRefused(false);
+    setText(typed);
+  };
+  return html`<${Page} title=${title} aside=${piece.part_name} kind="entry">
+    <section class="reading">
+      <${Typed} text=${text} what=${what} hint=${hint} />
+      <${Echo} echo=${echo} text=${text} refused=${refused} />
+    </section>
+    <section class="pad" aria-label="Enter the reading">
+      <${Tape} text=${text} onText=${change} onEnter=${enter} />
+      <div class="last-row">
+        <${Button} onTouch=${() => go(...back)}>Back<//>
+        <${Button} kind="main" disabled=${!text.trim()} onTouch=${enter} next="then back">Save<//>
+      </div>
+    </section>
+  <//>`;
+}

@@ -1,0 +1,30 @@
+// @ts-check
+// The cut list and the plan as files: a table for a spreadsheet, all that the engine says, and a drawing.
+import { html } from "../../controls/ui.js";
+import { Button } from "../../controls/controls.js";
+import { ask } from "../../notebook/answers.js";
+import { useNotebook } from "../../notebook/notebook.js";
+
+/** Hands a text over as a file. @param {string} name @param {string} type @param {string} text */
+function give(name, type, text) {
+  const way = document.createElement("a");
+  way.href = URL.createObjectURL(new Blob([text], { type }));
+  way.download = name;
+  way.click();
+  setTimeout(() => URL.revokeObjectURL(way.href), 60_000);
+}
+
+export function Files() {
+  const { room, services, fail } = useNotebook();
+  const save = async (/** @type {string} */ question, /** @type {string} */ type, /** @type {(answer: any) => string} */ of) => {
+    const { answer, error } = await ask(services.engine, { ask: question, room: room.id });
+    if (error) return fail(error.message);
+    return give(`${room.name}.${type.split(/[/+]/)[1]}`, type, of(answer));
+  };
+  return html`<details class="more"><summary>Save as a file</summary>
+    <div class="side-by-side">
+      <${Button} onTouch=${() => save("files", "text/csv", (answer) => answer.csv)} next="for a spreadsheet">CSV<//>
+      <${Button} onTouch=${() => save("pieces", "application/json", (answer) => JSON.stringify(answer, null, 1))} next="all that is known">JSON<//>
+      <${Button} onTouch=${() => save("files", "image/svg+xml", (answer) => answer.plan)} next="the plan">SVG<//>
+    </div></details>`;
+}

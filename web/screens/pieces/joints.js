@@ -1,0 +1,41 @@
+// @ts-check
+// What a person decides of a piece's joints: which board runs through in a corner, and how thick its stick really is.
+import { html, useState } from "../../controls/ui.js";
+import { Button, Field } from "../../controls/controls.js";
+import { go } from "../../controls/route.js";
+import { useNotebook } from "../../notebook/notebook.js";
+import { setSetting } from "../../notebook/write.js";
+
+/** @param {any} piece */
+const isCut = (piece) => piece.state === "cut" || piece.state === "fitted";
+
+/** Which board runs through in each of its corners, to be turned round. @param {{piece: any}} props */
+export function Turns({ piece }) {
+  const { journal, act } = useNotebook();
+  const turns = [piece.left, piece.right].map((end) => end.turns).filter(Boolean);
+  if (!turns.length || isCut(piece)) return null;
+  const turn = async (/** @type {any} */ one) => {
+    const turned = await act(() => setSetting(journal, one.of, one.name, one.value), `${one.words}.`);
+    if (turned && piece.provisional) go("pieces"); // the order of fitting changes, and provisional letters with it
+  };
+  return html`<details class="more"><summary>Turn a joint round</summary>
+    <div class="choice-row">
+      ${turns.map((one) => html`<${Button} key=${one.words} onTouch=${() => turn(one)}>${one.words}<//>`)}
+    </div>
+  </details>`;
+}
+
+/** How thick the boards along its wall were found, where that is not the profile's. @param {{piece: any}} props */
+export function Stick({ piece }) {
+  const { journal, act } = useNotebook();
+  const { stick } = piece;
+  const [text, setText] = useState(stick?.value ?? "");
+  if (!stick || isCut(piece)) return null;
+  const save = () => act(() => setSetting(journal, stick.of, stick.name, text.trim()), `${stick.words}: ${text || "as its profile"}`);
+  return html`<details class="more"><summary>Its stick is thicker or thinner</summary>
+    <div class="form-row">
+      <${Field} label=${stick.words} value=${text} onInput=${setText} hint="such as 17/32; empty for the profile's" />
+      <${Button} disabled=${text.trim() === stick.value} onTouch=${save}>Save<//>
+    </div>
+  </details>`;
+}

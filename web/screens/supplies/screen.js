@@ -1,0 +1,115 @@
+// @ts-check
+// Supplies: one list of all that the room wants bought, boards, coverings and what is used up, ticked off in the shop.
+import { html } from "../../controls/ui.js";
+import { Button } from "../../controls/controls.js";
+import { Problems, Refusal } from "../../controls/notes.js";
+import { link } from "../../controls/route.js";
+import { Cautions } from "../../frame/cautions.js";
+import { Asleep, NoRoom } from "../../frame/empty.js";
+import { Page } from "../../frame/page.js";
+import { useAnswer, useNotebook } from "../../notebook/notebook.js";
+import { useTicks } from "../../notebook/ticks.js";
+import { acceptPlan } from "../../notebook/write.js";
+import { inHouse, Settings } from "../../settings/settings.js";
+import { SUPPLIES } from "../../settings/supplies.js";
+
+const HEADS = [
+  ["Boards", ["boards"]],
+  ["To cover with", ["paper", "paint", "film", "sheet"]],
+  ["Used up", ["supplies"]],
+];
+
+export function Supplies() {
+  const { room } = useNotebook();
+  const { answer, error, heard, older } = useAnswer(room ? { ask: "shopping", room: room.id } : null);
+  if (!room) return html`<${Page} title="Supplies" tab="supplies"><${NoRoom} /><//>`;
+  return html`<${Page} title=${`Supplies: ${room.name}`} tab="supplies" kind="supplies" older=${older}>
+    ${heard ? null : html`<${Asleep} what="The things to buy" />`}
+    <${Refusal} error=${error} />
+    ${answer ? html`<${List} answer=${answer} older=${older} />` : null}
+  <//>`;
+}
+
+/** @param {{answer: any, older: boolean}} props */
+function List({ answer, older }) {
+  const { room } = useNotebook();
+  const { states, put } = useTicks(room.id, "supplies");
+  const open = answer.goods.flatMap((good) => good.lines).filter((line) => !states.has(line.key)).length;
+  return html`
+    <div class="wanted">
+      <p class="money">$${answer.total}</p>
+      <p>${open ? `${open} ${open === 1 ? "line" : "lines"} to buy` : "Everything is ticked off"}${answer.unpriced.length ? `; no price yet: ${answer.unpriced.join(", ")}` : ""}</p>
+    </div>
+    <${Problems} problems=${answer.problems} />
+    ${HEADS.map(([title, sorts]) => html`<${Group} ...${{ title, states, put, older }} goods=${answer.goods.filter((one) => sorts.includes(one.sort))} key=${title} />`)}
+    ${answer.missing.length ? html`<${Missing} missing=${answer.missing} />` : null}
+    <${CountedBy} />
+    <${Cautions} cautions=${answer.cautions} />
+    <p class="onward"><a href=${link("house", "money")}>Enter a receipt</a></p>`;
+}
+
+/** @param {{missing: string[]}} props */
+function Missing({ missing }) {
+  return html`<div class="now"><h2>Still missing</h2>
+    ${missing.map((words) => html`<p key=${words}>${words}</p>`)}
+    <p class="onward"><a href=${link("cover")}>What covers the room</a><a href=${link("house", "standard")}>Set lengths and prices</a></p>
+  </div>`;
+}
+
+/** @param {{title: string, goods: any[], states: Map<string, string>, put: any, older: boolean}} props */
+function Group({ title, goods, states, put, older }) {
+  if (!goods.length) return null;
+  return html`<section class="group" aria-label=${title}>
+    <h2>${title}</h2>
+    <ul class="rows">${goods.map((good) => html`<${Good} ...${{ good, states, put, older }} key=${`${good.sort} ${good.name}`} />`)}</ul>
+  </section>`;
+}
+
+/** @param {{good: any, states: Map<string, string>, put: any, older: boolean}} props */
+function Good({ good, states, put, older }) {
+  const here = good.here ? `on hand: ${good.here}` : "";
+  return html`<li class="good">
+    <details class="more">
+      <summary><span class="row-words"><b>${good.name}</b>
+        <small>${[good.need, here, good.lines.length ? "" : "nothing to buy"].filter(Boolean).join(" · ")}</small></span></summary>
+      <ol class="steps">${good.working.map((words) => html`<li key=${words}>${words}</li>`)}
+        ${good.seen ? html`<li>Price seen ${good.seen}</li>` : null}</ol>
+    </details>
+    ${good.lines.map((line) => html`<${Line} ...${{ good, line, put, older }} state=${states.get(line.key) ?? ""} key=${line.key} />`)}
+  </li>`;
+}
+
+/**
+ * A line to tick off in the shop. What is older than the journal is there to be read, and no plan to be settled on.
+ * @param {{good: any, line: any, state: string, put: any, older: boolean}} props
+ */
+function Line({ good, line, state, put, older }) {
+  const { journal, act } = useNotebook();
+  const said = `${good.name}: ${line.words}`;
+  // A board that is bought stands in the plan, on every screen: it is no mere line ticked off.
+  const buy = () => act(() => acceptPlan(journal, good.accept, new Map(line.boards.map((/** @type {number} */ place) => [place, true]))), `${said}: bought`);
+  const tick = () => put(line.key, state ? null : "bought", line.words);
+  return html`<div class="row buy-line">
+    <span class="row-words"><span>${line.words}</span>
+      ${line.each ? html`<small>at $${line.each}</small>` : null}
+      ${line.changed ? html`<small class="wrong">${line.changed}</small>` : null}</span>
+    <b>${line.cost ? `$${line.cost}` : ""}</b>
+    <${Button} pressed=${Boolean(state)} disabled=${older && line.boards.length > 0} label="${said}, bought" onTouch=${line.boards.length && good.accept ? buy : tick}>${state || "to buy"}<//>
+  </div>`;
+}
+
+/** What the amounts go by, for the whole house. */
+function CountedBy() {
+  const { room } = useNotebook();
+  const { answer } = useAnswer({ ask: "notebook" });
+  const house = answer?.houses.find((one) => one.id === room.house);
+  if (!house) return null;
+  const groups = Object.entries(SUPPLIES).map(([key, group]) => ({ key, ...group }));
+  const subject = { ...house, above: inHouse({ ...house, settings: {} }), from: "until you set it", back: "No longer set" };
+  return html`<section class="group counted-by" aria-label="What the amounts go by">
+    <h2>What the amounts go by</h2>
+    <p class="pencil">For every room of ${house.name}. What differs in this room is set under
+      <a href=${link("house", "standard", room.id)}> what differs in it</a>.</p>
+    <${Settings} groups=${groups} subject=${subject} />
+  </section>`;
+}

@@ -1,0 +1,157 @@
+// @ts-check
+// Rooms: the one in hand, the others, a new one; and at a first start the house itself.
+import { html, useState } from "../../controls/ui.js";
+import { Button, Field, Find } from "../../controls/controls.js";
+import { go, stayHere } from "../../controls/route.js";
+import { isYear, parseYear, Year } from "../../controls/year.js";
+import { Page } from "../../frame/page.js";
+import { addInvented } from "../../frame/invented.js";
+import { useNotebook } from "../../notebook/notebook.js";
+import { addHouse, addRoom, addWall, restateRoom, strikeAll, strikeOut } from "../../notebook/write.js";
+
+/** More rooms than this are searched. */
+const MANY = 8;
+
+export function Rooms() {
+  const { outline } = useNotebook();
+  if (!outline.houses.length) return html`<${FirstStart} struck=${outline.struck.filter((one) => one.kind === "house")} />`;
+  return html`<${Page} title="Rooms" tab="survey" kind="form">
+    ${outline.houses.map((house) => html`<${RoomsOf} house=${house} key=${house.id} />`)}
+    <details class="more">
+      <summary>Another house</summary>
+      <div class="now"><${NewHouse} /></div>
+    </details>
+    <${Struck} struck=${outline.struck.filter((one) => one.kind === "house")} />
+  <//>`;
+}
+
+/** @param {{house: any}} props */
+function RoomsOf({ house }) {
+  const { room, outline } = useNotebook();
+  const { struck } = outline;
+  const [words, setWords] = useState("");
+  const rooms = house.rooms.filter((/** @type {any} */ one) => one.name.toLowerCase().includes(words.trim().toLowerCase()));
+  return html`<section>
+    <h2>${house.name}</h2>
+    ${house.rooms.length > MANY ? html`<${Find} label="Find a room" hint="its name" value=${words} onInput=${setWords} none=${!rooms.length} />` : null}
+    <ul class="rows">${rooms.map((one) => html`<${RoomLine} room=${one} key=${one.id} />`)}</ul>
+    ${room?.house === house.id ? html`<${Rename} room=${room} key=${room.id} />` : null}
+    <${Struck} struck=${struck.filter((one) => one.house === house.id)} />
+    <${NewRoom} house=${house} />
+  </section>`;
+}
+
+/** @param {{room: any}} props */
+function RoomLine({ room }) {
+  const { room: inHand, takeRoom } = useNotebook();
+  const open = () => {
+    takeRoom(room.id);
+    go("survey");
+  };
+  const chosen = room.id === inHand?.id;
+  const walls = room.walls.length === 1 ? "1 wall" : `${room.walls.length} walls`;
+  return html`<li class="row">
+    <span class="row-words">
+      <span>${room.name}</span>
+      <small>${room.closed ? walls : `${walls}, not walked round yet`}</small>
+    </span>
+    <${Button} pressed=${chosen} label="${room.name}: open" onTouch=${open}>${chosen ? "In hand" : "Open"}<//>
+  </li>`;
+}
+
+/** @param {{room: any}} props */
+function Rename({ room }) {
+  const { journal, act } = useNotebook();
+  const [name, setName] = useState(room.name);
+  const save = () => act(() => restateRoom(journal, room, { name: name.trim() }), name);
+  const take = () => act(() => strikeOut(journal, "room", { room: room.id }, "struck by hand"), `${room.name} struck`);
+  return html`<details class="more">
+    <summary>Another name for ${room.name}, or strike it</summary>
+    <${Field} label="Its name" value=${name} onInput=${setName} onEnter=${save} />
+    <${Button} disabled=${!name.trim() || name === room.name} onTouch=${save}>Save the name<//>
+    <${Button} kind="plain" onTouch=${take}>Strike ${room.name}<//>
+  </details>`;
+}
+
+/** What was struck, to be had back with all that was read in it. @param {{struck: any[]}} props */
+function Struck({ struck }) {
+  const { journal, act } = useNotebook();
+  if (!struck.length) return null;
+  const restore = (one) => act(() => strikeAll(journal, one.strikes, "restored by hand"), `${one.name} restored`);
+  return html`<details class="more">
+    <summary>Struck</summary>
+    <ul class="rows">${struck.map(
+      (one) => html`<li class="row" key=${one.id}>
+        <span class="row-words"><s>${one.name}</s></span>
+        <${Button} label="Restore ${one.name}" onTouch=${() => restore(one)}>Restore<//>
+      </li>`,
+    )}</ul>
+  </details>`;
+}
+
+/** @param {{house: any}} props */
+function NewRoom({ house }) {
+  const { journal, act, takeRoom } = useNotebook();
+  const [name, setName] = useState("");
+  const save = async () => {
+    const stays = stayHere();
+    const room = name.trim() && (await act(() => addRoom(journal, house.id, name.trim()), name));
+    if (!room || !stays()) return;
+    takeRoom(room);
+    go("survey", "walk");
+  };
+  return html`<div class="low now">
+    <${Field} label="A new room in ${house.name}" holds="its name" value=${name} onInput=${setName} onEnter=${save} />
+    <${Button} kind="main" disabled=${!name.trim()} onTouch=${save}>Make the room<//>
+  </div>`;
+}
+
+/** A name is all it takes; what else there is to say is asked where it is needed. @param {{struck: any[]}} props */
+function FirstStart({ struck }) {
+  const { journal, act, takeRoom } = useNotebook();
+  const look = async () => {
+    const stays = stayHere();
+    const room = await act(() => addInvented(journal), "An invented room");
+    if (!room || !stays()) return;
+    takeRoom(room);
+    go("survey");
+  };
+  return html`<${Page} title="A new notebook" tab="survey" kind="form">
+    <div class="low now">
+      <p>Everything you write stays on this device and works without a signal.</p>
+      <${NewHouse} folded />
+      <${Button} onTouch=${look}>Look around in an invented room<//>
+    </div>
+    <${Struck} struck=${struck} />
+  <//>`;
+}
+
+/** @param {{folded?: boolean}} props `folded`: what the house is called is asked of who wants to say it */
+function NewHouse({ folded = false }) {
+  const { journal, act, takeRoom } = useNotebook();
+  const [name, setName] = useState("");
+  const [built, setBuilt] = useState("");
+  const [roomName, setRoomName] = useState("");
+  const ready = (folded || name.trim()) && roomName.trim() && isYear(built);
+  const make = async () => {
+    const house = await addHouse(journal, name.trim() || "My house", parseYear(built));
+    const room = await addRoom(journal, house, roomName.trim());
+    await addWall(journal, room, null);
+    return room;
+  };
+  const save = async () => {
+    if (!ready) return;
+    const stays = stayHere();
+    const room = await act(make, roomName);
+    if (!room || !stays()) return;
+    takeRoom(room);
+    go("survey", "walk");
+  };
+  const ofHouse = html`<${Field} label="Name of the house" value=${name} onInput=${setName} hint="Any name you will know it by." />
+    <${Year} built=${built} onBuilt=${setBuilt} />`;
+  return html`
+    ${folded ? null : ofHouse}
+    <${Field} label="The first room" value=${roomName} onInput=${setRoomName} onEnter=${save} hint=${folded ? "Its name, such as Sewing room." : ""} />
+    ${folded ? html`<details class="more"><summary>Name the house, and its year</summary>${ofHouse}</details>` : null}
+    <${Button} kind="main" disabled=${!ready} onTouch=${save}>Start at the door<//>`;
+}

@@ -1,0 +1,176 @@
+// @ts-check
+// Survey: the plan, the one reading to take next, and every reading taken. A first start makes a house and a room.
+import { html, useEffect, useState } from "../../controls/ui.js";
+import { Button } from "../../controls/controls.js";
+import { Figure } from "../../controls/figure.js";
+import { Problems } from "../../controls/notes.js";
+import { go, link } from "../../controls/route.js";
+import { useWide } from "../../controls/wide.js";
+import { useLight } from "../../controls/wake.js";
+import { isYear, parseYear, Year } from "../../controls/year.js";
+import { Drawing } from "../../drawings/drawing.js";
+import { Cautions } from "../../frame/cautions.js";
+import { Page } from "../../frame/page.js";
+import { useNotebook } from "../../notebook/notebook.js";
+import { nextRow, useSurvey } from "../../notebook/survey.js";
+import { useTicks } from "../../notebook/ticks.js";
+import { restateHouse } from "../../notebook/write.js";
+import { Battens } from "./battens.js";
+import { Opening } from "./opening.js";
+import { Reading } from "./reading.js";
+import { Rooms } from "./rooms.js";
+import { History, Row } from "./row.js";
+import { Thing } from "./thing.js";
+import { Walk } from "./walk.js";
+
+/** What the question for the year is known by once it is put aside. */
+const YEAR = "year";
+/** No prototype: an address may name anything. */
+const PLACES = { __proto__: null, read: Reading, row: Row, walk: Walk, thing: Thing, opening: Opening, rooms: Rooms, battens: Battens };
+
+/** @param {{place: string[]}} props */
+export function Survey({ place: [name, ...rest] }) {
+  const { room } = useNotebook();
+  const wide = useWide();
+  useLight();
+  if (!room) return html`<${Rooms} />`;
+  const Place = PLACES[/** @type {keyof PLACES} */ (name)];
+  if (wide && name === "row") return html`<${RoomInHand} beside=${rest.join(" ")} />`;
+  return Place ? html`<${Place} place=${rest} />` : html`<${RoomInHand} />`;
+}
+
+/** @param {{beside?: string}} props the row that is shown beside the list */
+function RoomInHand({ beside }) {
+  const { room, unreached } = useNotebook();
+  const [inHand, setInHand] = useState(/** @type {string | undefined} */ (undefined));
+  const survey = useSurvey(room.id, inHand);
+  const next = nextRow(survey.rows, null, unreached) ?? nextRow(survey.rows, null, new Set());
+  // The engine draws the first wanted wall as the one in hand; having left that for later, it is another.
+  useEffect(() => setInHand(unreached.size ? next?.wall : undefined), [unreached, next?.wall]);
+  const shown = survey.rows.filter((row) => row.wanted || row.unread || row.readings.length || row.state === "check");
+  const others = survey.rows.filter((row) => !shown.includes(row));
+  const row = survey.rows.find(({ key }) => key === beside);
+  return html`<${Page} title=${room.name} tab="survey" kind="survey" older=${survey.older}>
+    <section class="ahead">
+      ${survey.plan ? html`<${Drawing} svg=${survey.plan} label="Plan of ${room.name}" kind="plan" />` : null}
+      ${row ? html`<h2>${row.title}</h2><${History} row=${row} />` : html`<${Ahead} next=${next} survey=${survey} />`}
+    </section>
+    <section class="taken" aria-label="Readings">
+      <${Problems} problems=${survey.problems} />
+      <${RowLines} rows=${shown} chosen=${beside} />
+      ${others.length ? html`<${Others} rows=${others} />` : null}
+      <${Cautions} cautions=${survey.cautions} />
+      ${survey.cautions.length ? html`<${AskYear} key=${room.house} />` : null}
+      <p class="onward">
+        <a href=${link("survey", "walk")}>Walls, doors and what is in the way</a>
+        <a href=${link("house", "standard", room.id)}>What differs in this room</a>
+        <a href=${link("survey", "rooms")}>Other rooms, or a new one</a>
+      </p>
+    </section>
+  <//>`;
+}
+
+/** The year, asked where what hangs on it is told, until it is said or nobody knows. */
+function AskYear() {
+  const { room, outline, journal, act } = useNotebook();
+  const { states, put } = useTicks(room.house, "cautions");
+  const [built, setBuilt] = useState("");
+  const house = outline.houses.find(({ id }) => id === room.house);
+  if (!house || house.built !== null || states.has(YEAR)) return null;
+  const save = () => act(() => restateHouse(journal, house, house.name, parseYear(built)), `${house.name}: ${built}`);
+  return html`<div class="now"><${Year} built=${built} onBuilt=${setBuilt} />
+    <div class="side-by-side">
+      <${Button} disabled=${!built.trim() || !isYear(built)} onTouch=${save}>Save the year<//>
+      <${Button} onTouch=${() => put(YEAR, "dismissed", YEAR)}>Nobody knows<//>
+    </div></div>`;
+}
+
+/** Figures that nothing wants, for whoever would like them on the plan. @param {{rows: any[]}} props */
+function Others({ rows }) {
+  return html`<details class="more">
+    <summary>Other readings you may take</summary>
+    <${RowLines} rows=${rows} />
+  </details>`;
+}
+
+/** @param {{rows: any[], chosen?: string}} props */
+function RowLines({ rows, chosen }) {
+  const isFirst = (/** @type {number} */ place) => rows[place].wall !== rows[place - 1]?.wall;
+  return html`<ul class="rows">
+    ${rows.map((row, place) => html`<${RowLine} row=${row} chosen=${row.key === chosen} first=${isFirst(place)} key=${row.key} />`)}
+  </ul>`;
+}
+
+/** What to do now. @param {{next: any, survey: any}} props */
+function Ahead({ next, survey: { rows, known } }) {
+  const { room } = useNotebook();
+  const doubtful = rows.find((row) => row.state === "check");
+  if (!room.closed) return html`<${WalkOn} next=${next} />`;
+  if (next) return html`<${ReadNext} next=${next} known=${known} />`;
+  return doubtful ? html`<${LookAgain} row=${doubtful} />` : html`<${AllRead} known=${known} />`;
+}
+
+/** @param {{next: any}} props */
+function WalkOn({ next }) {
+  const { room } = useNotebook();
+  const begun = room.walls.length > 0;
+  return html`<div class="now">
+    <h2>${begun ? "Next: walk on to the next wall" : "Next: walk the room"}</h2>
+    <p class="pencil">Start at the door and go round from left to right, facing each wall.</p>
+    <${Button} kind="main" onTouch=${() => go("survey", "walk")}>${begun ? "Walk on" : "Start at the door"}<//>
+    ${next ? html`<${Button} onTouch=${() => read(next)} next=${next.title}>Read it now<//>` : null}
+  </div>`;
+}
+
+/** The one that is wanted next, or while only the journal speaks one that is not read. @param {{next: any, known: boolean}} props */
+function ReadNext({ next, known }) {
+  const { unreached, setUnreached } = useNotebook();
+  const skip = () => setUnreached(new Set([...unreached, next.key]));
+  return html`<div class="now">
+    <h2>${known ? "Next" : "Not read yet"}: ${next.title}</h2>
+    ${known ? null : html`<p class="pencil">Whether it is wanted shows when the engine is awake; you can read it now.</p>`}
+    <p class="pencil">${known && unreached.has(next.key) ? "Left for later, still wanted. " : ""}${next.hint}</p>
+    <div class="side-by-side">
+      <${Button} kind="main" onTouch=${() => read(next)}>Read it<//>
+      <${Button} onTouch=${skip}>Can’t reach<//>
+    </div>
+  </div>`;
+}
+
+/** A figure that its readings do not agree on. @param {{row: any}} props */
+function LookAgain({ row }) {
+  return html`<div class="now">
+    <h2 class="wrong">Look again: ${row.title}</h2>
+    <p class="wrong">${row.note}</p>
+    <div class="side-by-side">
+      <${Button} kind="main" onTouch=${() => read(row)}>Read it again<//>
+      <${Button} onTouch=${() => go("survey", "row", row.of, row.what)}>See its readings<//>
+    </div>
+  </div>`;
+}
+
+/** Only the engine knows what the pieces want. @param {{known: boolean}} props */
+function AllRead({ known }) {
+  return html`<div class="now">
+    <h2>${known ? "Every wanted reading is here" : "Everything here is read once"}</h2>
+    <p class="pencil">A reading can be taken again at any time: touch its line.</p>
+    <${Button} kind="main" onTouch=${() => go("pieces")}>See the pieces<//>
+  </div>`;
+}
+
+/** @param {{of: string, what: string}} row */
+function read({ of, what }) {
+  go("survey", "read", of, what);
+}
+
+/** @param {{row: any, first: boolean, chosen: boolean}} props `first` of its wall, where the wall's number stands */
+function RowLine({ row, first, chosen }) {
+  const note = row.note || (row.wanted ? "wanted" : "not read");
+  return html`<li>
+    <a class="row row-${row.state}" href=${link("survey", "row", row.of, row.what)} aria-current=${chosen ? "true" : null}>
+      <span class="wall-number" aria-hidden="true">${first ? row.number : ""}</span>
+      <span class="row-words"><span><span class="heard">${row.short ? `wall ${row.number}, ` : ""}</span>${row.short ?? row.title}</span><small>${note}</small></span>
+      <${Figure} shown=${row.figure?.shown ?? ""} />
+    </a>
+  </li>`;
+}
