@@ -84,6 +84,76 @@ def test_a_band_that_cannot_be_is_a_problem_of_its_wall_and_the_casing_stands_wi
     assert not [piece for piece in answered["pieces"] if "backband" in piece["part"]]
 
 
+def corner(at: str, *second: Facts, **standard: str) -> Facts:
+    """A door of 30 along the first of walls of 120 and 96, and what stands along the second."""
+    facts = oblong(thing("door", at, "30", name="a", left="80", right="80"), casing__wanted="yes", **standard)
+    facts["walls"][1]["openings"] = list(second)
+    return facts
+
+
+def of_part(facts: Facts, part: str, on: str) -> list[float]:
+    found = ask("pieces", facts)["pieces"]
+    return [inches(one["back"]) for one in found if one["part"] == part and one["wall"] == on]
+
+
+def test_base_of_the_next_wall_stops_at_the_face_of_a_band_in_the_corner():
+    # The jamb is 4 from the corner, the casing's edge 4 - 2 7/16 = 1 9/16, the band's 7/16: within the base's 9/16. It
+    # stops there at the band's face, 1; without a band it passes.
+    assert of_part(corner("86", backband__width="1 1/8"), "base", "w2") == [95]
+    assert of_part(corner("86"), "base", "w2") == [96]
+
+
+def test_a_leg_that_gives_way_stops_at_the_band_of_the_one_that_keeps_its_width():
+    # A leg 1 1/2 from the same corner: less the band's 1 and the reveal's 3/16, 5/16 of it is left; without a band
+    # 1 5/16. It has no room for a band of its own.
+    second = thing("door", "1 1/2", "30", name="b", left="80", right="80")
+    said = {}
+    for width in ("1 1/8", "0"):
+        found = ask("pieces", corner("86", second, backband__width=width))
+        flags = [flag for one in found["pieces"] for flag in one["flags"] if flag["key"] == "ripped"]
+        said[width] = flags[0]["message"]
+        problems = [(one["key"], one["wall"]) for one in found["problems"] if "band" in one["key"]]
+        assert problems == ([("no-room-for-band", "w2")] if width != "0" else [])
+    assert (said["1 1/8"][:10], said["0"][:12]) == ('5/16" wide', '1 5/16" wide')
+
+
+def test_a_leg_with_room_for_itself_alone_takes_no_band():
+    # 3 less 2 7/16 leaves 9/16 for a band of 1 1/8; 3 9/16 is just enough.
+    answers = [ask("pieces", corner(at, backband__width="1 1/8")) for at in ("87", "86 7/16")]
+    keys = [[one["key"] for one in answered["problems"]] for answered in answers]
+    assert ["no-room-for-band" in some for some in keys] == [True, False]
+
+
+@pytest.mark.parametrize(
+    ("standard", "rail", "backs"),
+    [
+        # A cap from 82 15/16 to 83 11/16, 3/4 past the legs; a block up to 82 9/16 and 1/8 past; a band up to 83 9/16.
+        ({"head": "butted", "fillet__thickness": "1/2", "head_cap__thickness": "3/4"}, "83", [36.8125, 46.8125]),
+        ({"head": "butted", "fillet__thickness": "1/2"}, "82 3/4", [37.5625, 47.5625]),
+        ({"head": "butted", "block__size": "2 1/2"}, "82 1/2", [37.4375, 47.4375]),
+        ({"head": "butted", "casing__overhang": "1/2"}, "82", [37.0625, 47.0625]),
+        ({"backband__width": "1 1/8"}, "83", [36.4375, 46.4375]),
+        ({}, "82 1/2", [120]),
+    ],
+    ids=["cap", "fillet", "block", "overhang", "band", "plain"],
+)  # fmt: skip
+def test_a_picture_rail_stops_at_what_is_put_on_a_head(standard, rail, backs):
+    facts = oblong(DOOR, casing__wanted="yes", picture_rail__wanted="yes", picture_rail__height=rail, **standard)
+    assert of_part(facts, "picture rail", "w1") == backs
+
+
+def test_crown_that_meets_what_a_head_is_built_up_to_is_named():
+    # Crown comes down to 86 - 2.857, about 83 9/64; the head reaches 82 7/16, and with fillet and cap 83 11/16.
+    said = []
+    for more in ({}, {"fillet__thickness": "1/2", "head_cap__thickness": "3/4"}):
+        facts = oblong(DOOR, casing__wanted="yes", crown__wanted="yes", head="butted", **more)
+        facts["walls"][0]["height"] = "86"
+        said.append([one["message"] for one in ask("pieces", facts)["problems"] if one["key"] == "crown-on-casing"])
+    assert said[0] == []
+    assert '83 9/64"' in said[1][0]
+    assert '83 11/16"' in said[1][0]
+
+
 def test_every_dressed_piece_is_drawn():
     facts = oblong(DOOR, casing__wanted="yes", head="butted", block__size="2 1/2", fillet__thickness="1/2")
     letters = [piece["letter"] for piece in pieces(facts)]

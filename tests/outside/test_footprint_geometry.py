@@ -11,7 +11,7 @@ from random import Random
 import pytest
 from scantling.engine.survey.read import read_room
 from scantling.engine.survey.room import Room
-from scantling.engine.trim.openings.reach import derive_reach
+from scantling.engine.trim.openings.reach import derive_reach, find_banded
 from scantling.engine.trim.piece import Piece
 from scantling.engine.trim.pieces import derive_pieces
 from shapely import Polygon
@@ -22,7 +22,7 @@ from tests.rooms import room, thing, wall
 SEEDS = range(150)
 CLOSED = 1e-4
 CASING = {"casing__width": "2 1/4", "casing__thickness": "11/16", "reveal": "3/16"}
-BASE, SHOE, LEG = 0.5625, 0.5, 0.6875
+BASE, SHOE, LEG, BAND = 0.5625, 0.5, 0.6875, 1.0
 
 
 @dataclass
@@ -81,7 +81,8 @@ def make_plan(seed: int) -> Plan:
         walls.append(wall(f"w{place + 1}", f"{lengths[place]:.6f}", turn, f"{gauge:.1f}", found))
     wanted = {"casing__wanted": "yes", "shoe__wanted": "yes", "base__inside": rng.choice(("cope", "miter", "butt"))}
     corner = rng.choice(("keeps", "yields"))
-    facts = room(*walls, casing__corner=corner, proud_end="returned", **wanted, **CASING)
+    band = rng.choice(("0", "3/4"))  # 1 thick, as it comes
+    facts = room(*walls, casing__corner=corner, proud_end="returned", backband__width=band, **wanted, **CASING)
     plan = Plan(made, read_room(facts), things)
     plan.legs = list(_legs(plan.room))
     return plan
@@ -99,6 +100,9 @@ def _legs(read: Room):
                     continue
                 inner, outer = jamb + way * reach[0], jamb + way * sum(reach)
                 yield place, (min(inner, outer), max(inner, outer)), LEG
+                if opening.id in find_banded(read):
+                    edge = outer + way * 0.75
+                    yield place, (min(outer, edge), max(outer, edge)), BAND
 
 
 def board(plan: Plan, piece: Piece, others: list[Piece]) -> Polygon:
@@ -139,6 +143,7 @@ def test_the_rooms_have_legs_and_things_in_their_corners_that_boards_stop_at(pla
     meets = [end.meets for _, found in plans for piece in found for end in (piece.left, piece.right)]
     assert sum(one.startswith("the casing of ") for one in meets) > 30
     assert sum(one.startswith("the cabinet on ") for one in meets) > 15
+    assert sum(leg[2] == BAND for plan, _ in plans for leg in plan.legs) > 30
     assert sum(flag.key == "gives-way" for plan, _ in plans for one in derive_pieces(plan.room)[0]
                for flag in one.flags) > 10  # fmt: skip
 
@@ -165,8 +170,8 @@ def test_no_board_runs_through_another_or_through_a_wall(plans):
 def test_no_two_legs_stand_in_one_place(plans):
     for plan, _ in plans:
         # In a corner tighter than square the edge of the leg that gives way is beveled: at the wall they are apart.
-        deep = 4 * CLOSED if min(plan.made.angles) < 90 else LEG
-        shapes = [(leg, plan.shape(*leg), shrunk(plan.shape(leg[0], leg[1], deep))) for leg in plan.legs]
+        deep = 4 * CLOSED if min(plan.made.angles) < 90 else BAND
+        shapes = [(leg, plan.shape(*leg), shrunk(plan.shape(leg[0], leg[1], min(deep, leg[2])))) for leg in plan.legs]
         for place, (leg, _, shape) in enumerate(shapes):
             for other, whole, _ in shapes[place + 1 :]:
                 assert not shape.intersects(shrunk(whole)), (leg, other)

@@ -11,7 +11,7 @@ from scantling.engine.coverings.seams.stretch import Hole, Part, Stretch, Turn, 
 from scantling.engine.errors import EngineError
 from scantling.engine.survey.room import Opening, Problem, Room, Wall
 from scantling.engine.tape.lengths import ZERO, Length, format_length
-from scantling.engine.trim.openings.reach import derive_heights, derive_leg_band, derive_reach
+from scantling.engine.trim.openings.reach import derive_heights, derive_leg_band, derive_reach, find_banded
 
 
 class SeamError(EngineError):
@@ -146,9 +146,10 @@ def derive_hole(room: Room, wall: Wall, opening: Opening) -> Opens | None:
 
 
 def _reach(room: Room, wall: Wall, opening: Opening, side: str) -> Length:
-    """To the casing's outer edge; nothing where no casing can lie there, which the pieces tell."""
+    """To the outer edge of casing, or of its band; nothing where no casing can lie there, which the pieces tell."""
+    band = opening.standard.backband_width if opening.standard and opening.id in find_banded(room) else ZERO
     try:
-        return sum((length for _, length in derive_reach(room, wall, opening, side, on_floor=False)), start=ZERO)
+        return sum((length for _, length in derive_reach(room, wall, opening, side, on_floor=False)), start=band)
     except EngineError:
         return ZERO
 

@@ -1,8 +1,9 @@
 """Backband: a molding wrapped round the outer edge of mitered casing, mitered in the same corners.
 
 Its inner edge is as long as the outer edge of the casing that it lies against; what its miter gains is its own width
-by the corner, w·cot(th/2). Base and rails then end at its outer edge. Off until it is wanted, and only round mitered
-casing; beside a side wall that leaves no room for it there is none, which is told. Geometry.
+by the corner, w·cot(th/2). Base and rails then end at its outer edge, and in a corner at its face (`reach`). Off until
+it is wanted, and only round mitered casing; beside a wall that leaves no room for it there is none, which is told.
+Geometry.
 """
 
 from collections.abc import Iterator, Sequence
@@ -14,7 +15,7 @@ from scantling.engine.tape.angles import SQUARE, cotangent_of_half, scaled
 from scantling.engine.tape.lengths import Length
 from scantling.engine.trim.ends import End
 from scantling.engine.trim.openings.frame import derive_slant, flat_end
-from scantling.engine.trim.openings.reach import SIDES, derive_reach
+from scantling.engine.trim.openings.reach import asks_for_band, find_banded
 from scantling.engine.trim.piece import Kind, Piece, Step
 
 
@@ -22,36 +23,21 @@ class BandError(SurveyError):
     sentences = {
         "uneven-band": "The {what}: head and legs of different widths take no backband that miters. Make them alike, "
         "or set none.",
-        "no-room-for-band": "The {what}: a leg is ripped to its corner, so no backband goes round it. Set none there.",
+        "no-room-for-band": "The {what}: beside a leg there is no room for its backband too, so none goes round it. "
+        "Set none there.",
     }
 
 
 BANDED = (Kind.LEG, Kind.HEAD, Kind.SILL)
 
 
-def is_banded(room: Room, wall: Wall, opening: Opening) -> bool:
-    """Whether a band goes round an opening. Raises `EngineError` where no casing can lie beside it."""
-    standard = opening.standard
-    return _is_asked(standard) and not check_band(room, wall, opening)
-
-
-def _is_asked(standard: Standard | None) -> bool:
-    return standard is not None and standard.wants_backband and standard.head == "mitered" and standard.wants("casing")
-
-
 def check_band(room: Room, wall: Wall, opening: Opening) -> list[Problem]:
     """Why the band that is asked for cannot go round an opening; nothing where it can, or none is asked for."""
     standard = opening.standard
-    if standard is None or not _is_asked(standard):
+    if standard is None or not asks_for_band(standard) or opening.id in find_banded(room):
         return []
-    key = ""
-    if standard.head_width != standard.casing_width:
-        key = "uneven-band"
-    elif any(  # the last of what a reach is made of is the leg, as wide as it is left
-        derive_reach(room, wall, opening, side, on_floor=False)[-1][1] < standard.casing_width for side in SIDES
-    ):
-        key = "no-room-for-band"
-    return [Problem(wall.id, key, BandError(key, what=opening.name).message)] if key else []
+    key = "uneven-band" if standard.head_width != standard.casing_width else "no-room-for-band"
+    return [Problem(wall.id, key, BandError(key, what=opening.name).message)]
 
 
 def wrap(standard: Standard, pieces: Sequence[Piece]) -> list[Piece]:
@@ -62,7 +48,7 @@ def wrap(standard: Standard, pieces: Sequence[Piece]) -> list[Piece]:
 def _bands(standard: Standard, pieces: Sequence[Piece]) -> Iterator[Piece]:
     casing = [piece for piece in pieces if piece.kind in BANDED]
     head = next((piece for piece in casing if piece.kind == Kind.HEAD), None)
-    if not _is_asked(standard) or head is None or head.left.joint != "miter":
+    if not asks_for_band(standard) or head is None or head.left.joint != "miter":
         return
     for piece in casing:
         ends = tuple(_end(standard.backband_width, end) for end in (piece.left, piece.right))

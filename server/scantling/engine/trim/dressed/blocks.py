@@ -9,9 +9,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from scantling.engine.standard import Standard, profile_name
-from scantling.engine.tape.lengths import ZERO, Length
+from scantling.engine.tape.lengths import Length
 from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.openings.frame import flat_end
+from scantling.engine.trim.openings.heads import derive_past
 from scantling.engine.trim.piece import Flag, Kind, Piece, Step
 from scantling.engine.trim.told.tolerance import MARK
 
@@ -22,7 +23,7 @@ def set_blocks(standard: Standard, pieces: Sequence[Piece]) -> list[Piece]:
     head = next((piece for piece in pieces if piece.kind == Kind.HEAD), None)
     if size is None or head is None or any(end.joint == "miter" for end in (head.left, head.right)):
         return list(pieces)
-    past = max(ZERO, size - standard.casing_width) / 2
+    past = derive_past(standard)
     set_in: list[Piece] = []
     for piece in pieces:
         if piece.kind == Kind.LEG:

@@ -6,7 +6,7 @@ wall's length less that and the opening. In an inside corner nearer than the cas
 flush in it; past an outside corner no casing can lie, and that is a problem with a name.
 """
 
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 from dataclasses import dataclass, replace
 
 from scantling.engine.errors import EngineError
@@ -26,6 +26,7 @@ from scantling.engine.trim.footprint import (
 )
 from scantling.engine.trim.openings.casing import CasingError, Make, Plinth, derive_fit
 from scantling.engine.trim.openings.frame import write
+from scantling.engine.trim.openings.heads import derive_rise
 
 SIDES = ("left", "right")
 
@@ -84,15 +85,19 @@ def is_back(opening: Opening) -> bool:
     return any(depth.largest.inches > 0 for depth in opening.depths.values())
 
 
-def find_beside(room: Room, wall: Wall, opening: Opening, side: str, *, legs: bool = True) -> Beside | None:
+def find_beside(
+    room: Room, wall: Wall, opening: Opening, side: str, *, legs: bool = True, banded: Container[str] | None = None
+) -> Beside | None:
     """What is beside an opening in the corner next to it; None where the wall ends in the open, or nothing was read.
 
     Without `legs`, the casing round the corner is left out: of two legs that want one corner, the one that keeps it.
+    `banded`, the openings that have a backband, is given while that is worked out: what is looked for then is the room
+    beside a leg with its band.
     """
     beside = _find_corner(room, wall, opening, side)
     if beside is None or opening.standard is None:
         return beside
-    stop = _find_stop_in_corner(room, wall, opening, side, legs)
+    stop = _find_stop_in_corner(room, wall, opening, side, legs, banded)
     if stop is None:
         return beside
     left = max(ZERO, beside.distance.smallest - stop.along - stop.body.clearance)
@@ -118,7 +123,9 @@ def _find_corner(room: Room, wall: Wall, opening: Opening, side: str) -> Beside 
     return Beside(wall.number, wall.turn, Measure("", (), (left_over,)), working)
 
 
-def _find_stop_in_corner(room: Room, wall: Wall, opening: Opening, side: str, legs: bool) -> Stop | None:
+def _find_stop_in_corner(
+    room: Room, wall: Wall, opening: Opening, side: str, legs: bool, banded: Container[str] | None
+) -> Stop | None:
     """Where a leg stops at what stands round the corner: a thing as tall as most of it, or another leg."""
     found = wall_round(room, wall, side)
     if found is None or opening.standard is None:
@@ -126,8 +133,10 @@ def _find_stop_in_corner(room: Room, wall: Wall, opening: Opening, side: str, le
     own = derive_leg_band(opening)
     bodies = [body for body in things_round(room, wall, side) if is_leg_stopped(own, body.band)]
     if legs and own.bottom is not None:
-        bodies += (body for body in _legs_kept(room, wall, side, opening) if is_leg_stopped(own, body.band))
-    return find_stop_round(found[1], bodies, opening.standard.casing_thickness)
+        kept = _legs_kept(room, wall, side, opening, find_banded(room) if banded is None else banded)
+        bodies += (body for body in kept if is_leg_stopped(own, body.band))
+    deep = opening.standard.casing_thickness
+    return find_stop_round(found[1], bodies, deep if banded is None else max(deep, opening.standard.backband_thickness))
 
 
 def find_notch(room: Room, wall: Wall, opening: Opening, side: str, make: Make) -> tuple[Body, Length] | None:
@@ -155,9 +164,39 @@ def derive_leg_band(opening: Opening) -> Band:
     make = derive_make(standard, opening)
     if opening.kind == "window" and bottom is not None:
         stool = standard.window_style != PICTURE
-        under = standard.stool_thickness + standard.apron_size[1] if stool else make.back + make.head_width
+        frame = make.back + make.head_width + (standard.backband_width if asks_for_band(standard) else ZERO)
+        under = standard.stool_thickness + standard.apron_size[1] if stool else frame
         bottom = max(ZERO, bottom - under)
-    return Band(bottom, top + make.back + make.head_width if top is not None else None)
+    band = standard.backband_width if asks_for_band(standard) else ZERO
+    return Band(bottom, top + make.back + derive_rise(standard, make) + band if top is not None else None)
+
+
+def asks_for_band(standard: Standard | None) -> bool:
+    """Whether a backband is asked for: round mitered casing alone."""
+    return standard is not None and standard.wants_backband and standard.head == "mitered" and standard.wants("casing")
+
+
+def find_banded(room: Room) -> frozenset[str]:
+    """The openings, by id, round which a backband goes: all that ask for one and have room for it beside both legs."""
+    return room.derived("banded", lambda: _find_banded(room))
+
+
+def _find_banded(room: Room) -> frozenset[str]:
+    """One by one from the first; one not come to yet counts as banded, so that no two bands are given one place."""
+    placed = [(wall, one) for wall in room.walls for one in wall.openings if asks_for_band(one.standard)]
+    banded = {one.id for _, one in placed if one.standard and one.standard.head_width == one.standard.casing_width}
+    for wall, one in placed:
+        if not all(_has_room_for_band(room, wall, one, side, banded) for side in SIDES):
+            banded.discard(one.id)
+    return frozenset(banded)
+
+
+def _has_room_for_band(room: Room, wall: Wall, opening: Opening, side: str, banded: Container[str]) -> bool:
+    if opening.standard is None:
+        return False
+    beside, make = find_beside(room, wall, opening, side, banded=banded), derive_make(opening.standard, opening)
+    wanted = make.back + make.leg_width + opening.standard.backband_width
+    return beside is None or beside.distance.smallest >= wanted
 
 
 def derive_heights(opening: Opening) -> tuple[Length | None, Length | None]:
@@ -179,12 +218,14 @@ def is_leg_stopped(own: Band, other: Band) -> bool:
     return other.bottom < own.top and other.top > own.bottom + (own.top - own.bottom) / 2
 
 
-def _legs_kept(room: Room, wall: Wall, side: str, opening: Opening) -> Iterator[Body]:
+def _legs_kept(
+    room: Room, wall: Wall, side: str, opening: Opening, banded: Container[str]
+) -> Iterator[Body]:
     """The legs round a corner that this opening's own leg gives way to, as wide as they keep."""
     found = wall_round(room, wall, side)
     for other in found[0].openings if found else ():
         if found and gives_way(opening, other, side):
-            yield from _leg_bodies(room, found[0], other, side, legs=False)
+            yield from _leg_bodies(room, found[0], other, side, banded, legs=False)
 
 
 def gives_way(opening: Opening, other: Opening, side: str) -> bool:
@@ -200,14 +241,16 @@ def gives_way(opening: Opening, other: Opening, side: str) -> bool:
 
 
 def legs_round(room: Room, wall: Wall, side: str) -> Iterator[Body]:
-    """The casing legs, and plinths, along the wall round a corner."""
+    """The casing legs, with plinths and backband, along the wall round a corner."""
     found = wall_round(room, wall, side)
     for opening in found[0].openings if found else ():
         if found:
-            yield from _leg_bodies(room, found[0], opening, side, legs=True)
+            yield from _leg_bodies(room, found[0], opening, side, find_banded(room), legs=True)
 
 
-def _leg_bodies(room: Room, wall: Wall, opening: Opening, side: str, *, legs: bool) -> Iterator[Body]:
+def _leg_bodies(
+    room: Room, wall: Wall, opening: Opening, side: str, banded: Container[str], *, legs: bool
+) -> Iterator[Body]:
     """What of an opening's casing stands nearest a corner; `side` is the end of the wall that one looks at it from."""
     standard, near_side = opening.standard, RIGHT if side == LEFT else LEFT
     jamb = from_corner(wall, side, opening.at, opening.width) if opening.at and opening.width else None
@@ -215,15 +258,17 @@ def _leg_bodies(room: Room, wall: Wall, opening: Opening, side: str, *, legs: bo
         return
     make, band = derive_make(standard, opening), derive_leg_band(opening)
     name = f"the casing of the {opening.name} on {wall.name}"
-    sorts = [(band, False, standard.casing_thickness)]
+    sorts = [(band, False, standard.casing_thickness, ZERO)]
     if make.plinth:
-        sorts.append((Band(ZERO, make.plinth.height), True, standard.plinth_thickness))
-    for reach, on_floor, thickness in sorts:
+        sorts.append((Band(ZERO, make.plinth.height), True, standard.plinth_thickness, ZERO))
+    if opening.id in banded:
+        sorts.append((band, False, standard.backband_thickness, standard.backband_width))
+    for reach, on_floor, thickness, past in sorts:
         try:
             out = derive_reach(room, wall, opening, near_side, on_floor=on_floor, legs=legs)
         except EngineError:
             return  # told as a problem of that wall
-        near = jamb[0] - sum((length for _, length in out), start=ZERO)
+        near = jamb[0] - past - sum((length for _, length in out), start=ZERO)
         depth = Measure(name, (), (thickness,))
         yield Body(opening.id, name, f"thickness of {name}", wall, max(ZERO, near), jamb[0], depth, reach, is_leg=True)
 

@@ -14,10 +14,18 @@ from scantling.engine.survey.plumb import LEVEL
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Problem, Room, SurveyError, Wall
 from scantling.engine.tape.angles import scaled
 from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_length
-from scantling.engine.trim.dressed.backband import is_banded
 from scantling.engine.trim.footprint import LEFT, RIGHT, Band, Body, Stop, find_stop_round, things_round, wall_round
+from scantling.engine.trim.openings.heads import derive_levels
 from scantling.engine.trim.openings.mulled import find_joined
-from scantling.engine.trim.openings.reach import derive_heights, derive_leg_band, derive_reach, legs_round, problem_of
+from scantling.engine.trim.openings.reach import (
+    derive_heights,
+    derive_leg_band,
+    derive_make,
+    derive_reach,
+    find_banded,
+    legs_round,
+    problem_of,
+)
 from scantling.engine.trim.runs.course import FLOOR, HEAD, Course, StandsOut, is_refused, stops_at
 from scantling.engine.trim.runs.lean import derive_corner_lean
 from scantling.engine.trim.told.tolerance import READING
@@ -182,11 +190,11 @@ def _uncased(room: Room, wall: Wall, course: Course) -> Iterator[Problem]:
 
 def _sides(room: Room, wall: Wall, opening: Opening, course: Course) -> tuple[list[Term], list[Term]]:
     on_floor = course.level == FLOOR
-    horn = _horn_in_way(wall, opening, course)
-    standard = opening.standard
-    band = [("backband", standard.backband_width)] if standard and is_banded(room, wall, opening) else []
+    past = [*_horn_in_way(wall, opening, course), *_head_in_way(wall, opening, course)]
+    if opening.standard and opening.id in find_banded(room):
+        past.append(("backband", opening.standard.backband_width))
     left, right = (
-        [Term(1, *named) for named in (*derive_reach(room, wall, opening, side, on_floor=on_floor), *horn, *band)]
+        [Term(1, *named) for named in (*derive_reach(room, wall, opening, side, on_floor=on_floor), *past)]
         for side in (LEFT, RIGHT)
     )
     return left, right
@@ -199,6 +207,19 @@ def _horn_in_way(wall: Wall, opening: Opening, course: Course) -> list[tuple[str
         return []
     stool = Band(sill - standard.stool_thickness, sill)
     return [("horn", standard.stool_horn)] if standard.stool_horn and course.meets(wall, stool) else []
+
+
+def _head_in_way(wall: Wall, opening: Opening, course: Course) -> list[tuple[str, Length]]:
+    """What is put on a head and stands past the casing just as high as a molding runs: the farthest of it."""
+    standard, tall = opening.standard, derive_heights(opening)[1]
+    if standard is None or tall is None or standard.is_bare or course.level == FLOOR:
+        return []
+    make = derive_make(standard, opening)
+    legs = tall + make.back
+    levels = (one for one in derive_levels(standard, make)
+              if one.past and course.meets(wall, Band(legs + one.bottom, legs + one.top)))  # fmt: skip
+    out = max(levels, key=lambda one: one.past, default=None)
+    return [(f"how far its {out.name} stands past the casing", out.past)] if out else []
 
 
 def _closed_off(run: Run) -> Problem:
