@@ -269,6 +269,10 @@ def _of_cut_list() -> list[Any]:
     asked += [{"ask": "boards_for_house", "house": of} for of in (house.house, "no house of that name")]
     made = {"list": "00000000-1111-4000-8000-000000000000"}
     asked += [{"ask": "issue", "room": room, **made} for room in (house.room, "no room of that name")]
+    asked += [{"ask": "fit", "room": room} for room in (house.room, "no room of that name")]
+    asked += [{"ask": "hair", "room": house.room, "piece": letter, "by": by, "way": way}
+              for letter in ("A", "B", "C", "D", "Z")
+              for by, way in (("1/64", "off"), ("1/32", "more"), ("1", "off"))]  # fmt: skip
     marks = (("cut", None), ("recut", None), ("cut", "95"), ("sawn", None))
     asked += [{"ask": "mark", "room": house.room, "piece": piece, "state": state, "as_cut": as_cut}
               for state, as_cut in marks]  # fmt: skip

@@ -47,6 +47,7 @@ def places() -> dict[str, str]:
         "piece in place": "pieces/A/place",
         "at the saw": "pieces/saw/A",
         "piece of one's own": "pieces/free/new",
+        "fit": "pieces/fit",
         "labels": "pieces/labels",
         "boards": "boards",
         "boards of several rooms": "boards/house",

@@ -9,7 +9,7 @@
 /** Answers to remember: enough for every screen of a room, little enough for an old phone. */
 const MOST_REMEMBERED = 40;
 /** What is worth keeping for the next start, most recent first and so many letters in all. */
-const WORTH_KEEPING = new Set(["notebook", "survey", "piece_rows", "pieces", "plan", "saw", "boards_for_room"]);
+const WORTH_KEEPING = new Set(["notebook", "survey", "piece_rows", "pieces", "plan", "saw", "fit", "boards_for_room"]);
 const MOST_KEPT = 600_000;
 
 export class Answers {

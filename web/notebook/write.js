@@ -97,6 +97,19 @@ export function markPiece(journal, piece, state, asCut = null) {
   return say(journal, "state", { piece: piece.id }, { state, ...remember, as_cut: asCut });
 }
 
+/**
+ * A hair off a piece or more of it, as the engine gave it to write.
+ * @param {Journal} journal @param {{kind: string, body: any}[]} entries
+ */
+export async function writeHair(journal, entries) {
+  let written;
+  for (const { kind, body } of entries) {
+    const { piece, ...facts } = body;
+    written = kind === "state" ? await say(journal, kind, { piece }, facts) : await journal.append(kind, body, []);
+  }
+  return written;
+}
+
 /** Strikes one entry; striking a strike restores what it struck. @param {Journal} journal @param {string} entry @param {string} why */
 export function strike(journal, entry, why) {
   return journal.append("strike", { entry, why }, []);

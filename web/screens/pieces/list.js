@@ -53,6 +53,7 @@ export function List({ answer, chosen, wide }) {
     ${group("Fitted", (row) => isPlain(row) && row.state === "fitted", true)}
     <${Gone} gone=${gone} />
     <p class="onward"><a href=${link("pieces", "free", "new")}>Add a piece of your own</a>
+      ${answer.rows.length ? html`<a href=${link("pieces", "fit")}>Fit them, in their order</a>` : null}
       <a href=${link("pieces", "labels")}>Labels for the pieces</a></p>
     ${answer.rows.length ? html`<${Files} />` : null}
     ${answer.rows.length && !wide ? html`<${Places} />` : null}

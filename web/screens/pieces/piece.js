@@ -122,7 +122,7 @@ export function plain(length) {
 }
 
 /** @param {{step: any}} props */
-function Step({ step }) {
+export function Step({ step }) {
   return html`<li class="row">
     <span class="row-words"><span>${step.text}</span>
       ${step.readings.length ? html`<small>read as ${step.readings.join(" · ")}</small>` : null}</span>

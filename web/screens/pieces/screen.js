@@ -12,6 +12,7 @@ import { issuedIn, statesIn } from "../../notebook/listed.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { markPiece } from "../../notebook/write.js";
 import { AsCut, InPlace, There } from "./at_piece.js";
+import { Fit } from "./fit.js";
 import { FreePiece } from "./free.js";
 import { Labels } from "./labels.js";
 import { List } from "./list.js";
@@ -24,12 +25,13 @@ const AT_PIECE = { __proto__: null, "as-cut": AsCut, place: InPlace, there: Ther
 export function Pieces({ place: [letter, doing, more] }) {
   const { room, entries } = useNotebook();
   const wide = useWide();
-  const isOne = letter && !["free", "saw", "labels"].includes(letter);
+  const isOne = letter && !["free", "saw", "labels", "fit"].includes(letter);
   const { answer: last, error, heard, older } = useAnswer(room ? { ask: "piece_rows", room: room.id } : null);
   const one = useAnswer(room && isOne ? { ask: "pieces", room: room.id, piece: letter } : null);
   const answer = older && last ? { ...last, rows: markedSince(last.rows, entries, room.id) } : last;
   if (!room) return html`<${Page} title="Pieces" tab="pieces"><${NoRoom} /><//>`;
   if (letter === "saw") return html`<${AtSaw} letter=${doing} doing=${more} />`;
+  if (letter === "fit") return html`<${Fit} letter=${doing} />`;
   if (letter === "labels") return html`<${Labels} />`;
   if (letter === "free") return html`<${FreePiece} id=${doing} />`;
   const [found] = one.answer?.pieces ?? [];

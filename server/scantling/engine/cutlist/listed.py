@@ -4,7 +4,7 @@ What was issued and is not wanted any more is told with its state, never dropped
 which are provisional until a person issues them.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from scantling.engine.cutlist.change import Change, derive_change
@@ -74,6 +74,17 @@ class Scrap:
 
 
 @dataclass(frozen=True, slots=True)
+class Supposed:
+    """What the list is asked to take for said, by a piece's key: how it stands, and what its place was read as."""
+
+    states: Mapping[str, State] = field(default_factory=dict)
+    texts: Mapping[str, Sequence[str]] = field(default_factory=dict)
+
+
+NOTHING_SUPPOSED = Supposed()
+
+
+@dataclass(frozen=True, slots=True)
 class CutList:
     """Pieces in fitting order, then what is gone. What a board plan has to know is in `to_cut`, `cut` and `scraps`."""
 
@@ -108,7 +119,12 @@ class CutList:
 
 
 def derive_list(
-    notebook: Notebook, room: str, pieces: Sequence[Piece], standard: Standard, nearest: Length = SIXTEENTH
+    notebook: Notebook,
+    room: str,
+    pieces: Sequence[Piece],
+    standard: Standard,
+    nearest: Length = SIXTEENTH,
+    supposed: Supposed = NOTHING_SUPPOSED,
 ) -> CutList:
     """A room's list from the notebook and the pieces that the room needs now; differences are told to `nearest`."""
     letters = derive_letters(notebook, room)
@@ -116,11 +132,13 @@ def derive_list(
     known = {piece.key: letters.by_key.get(piece.key) for piece in pieces}
     ids = {key: found.id for key, found in known.items() if found and found.issued}
     states = {key: derive_state(notebook, ids[key]) if key in ids else State() for key in known}
+    states |= supposed.states
     of = {key: found.id if found else piece_id(room, key) for key, found in known.items()}
     places = {key: place_readings(notebook, of[key]) for key in known}
     kept = {key: salvage_readings(notebook, of[key]) for key in known}
     there = {key: standing_texts(notebook, kept[key]) for key in known}
-    texts = {key: standing_texts(notebook, places[key]) for key in known}
+    texts: dict[str, Sequence[str]] = {key: standing_texts(notebook, places[key]) for key in known}
+    texts |= supposed.texts
     lettered = [replace(piece, letter=found.letter if (found := known[piece.key]) else next(free)) for piece in pieces]
     measured = [derive_in_place(piece, texts[piece.key]) for piece in lettered]
     followed = derive_followers(measured, states)

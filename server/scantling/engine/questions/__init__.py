@@ -22,6 +22,7 @@ FILES: dict[str, tuple[str, ...]] = {
     "cutlist.pieces": ("pieces", "piece_rows", "small_drawings", "drawn"),
     "cutlist.cut_list": ("issue", "mark"),
     "cutlist.free": ("free", "battens"),
+    "cutlist.fit": ("fit", "hair"),
     "cutlist.files": ("files",),
     "tape.corner": ("corner",),
     "tape.compound": ("compound",),

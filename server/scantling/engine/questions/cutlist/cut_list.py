@@ -121,7 +121,7 @@ def standing(one: Listed, nearest: Length) -> Answer:
         "cut_to": show(made.cut_to, nearest) if made and made.cut_to is not None else None,
         "as_cut": _as_cut(made, nearest),
         "change": _change(one.change, nearest),
-        "remember": _remember(one.piece),
+        "remember": remember(one.piece),
         "entries": [entry.id for entry in one.state.heads],
         "said": [_saying_out(said.entry, said.strike, say_state(said.entry)) for said in one.state.said],
         "places": [_saying_out(entry, strike, entry.body["text"]) for entry, strike in one.places],
@@ -145,7 +145,8 @@ def _change(change: Change | None, nearest: Length) -> Answer | None:
     return {"advice": change.advice, "message": change.message, "by": by, "shown": shown}
 
 
-def _remember(piece: Piece) -> Answer:
+def remember(piece: Piece) -> Answer:
+    """What a cut of a piece remembers, as `RememberOut`."""
     return {"cut_to": format_figure(piece.cut), "left": format_end(piece.left), "right": format_end(piece.right)}
 
 
@@ -237,7 +238,7 @@ def answer_mark(asked: dict[str, Any], context: Context) -> Answer:
     if state is None:
         raise ListError("not-issued", field="piece", name=quote(asked["piece"]))
     blank: Answer = {"cut_to": None, "left": None, "right": None}
-    remembered = _remember(listed.piece) if listed and asked["state"] == CUT else blank
+    remembered = remember(listed.piece) if listed and asked["state"] == CUT else blank
     body = {"piece": asked["piece"], "state": asked["state"], "as_cut": asked["as_cut"], **remembered}
     return {"body": body, "supersedes": [entry.id for entry in state.heads]}
 

@@ -1,0 +1,137 @@
+"""A piece held to its place that wants a hair off, or a hair more: what to write down, and which pieces that moves.
+
+A board that is cut and wants a hair off is trimmed: it is the same board, read anew. One that wants a hair more cannot
+be had from it: its place is read longer by that, and it is cut again. A piece still to cut is cut to its place, read a
+hair otherwise. What follows is the list's own to say, as if that were written.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from scantling.engine.cutlist.change import BEARS
+from scantling.engine.cutlist.follow import MATCHING, derive_ties
+from scantling.engine.cutlist.listed import CutList, Listed, Supposed
+from scantling.engine.cutlist.states import CUT, FITTED, RECUT, Made, State
+from scantling.engine.tape.lengths import (
+    FINEST_SHOWN,
+    SIXTY_FOURTH,
+    THIRTY_SECOND,
+    ZERO,
+    Length,
+    format_length,
+    parse_length,
+)
+from scantling.engine.trim.piece import Step
+
+OFF, MORE = "off", "more"
+#: What a plane or a blade takes that barely touches; what is more is read with the tape. Common practice, no source.
+HAIRS = (SIXTY_FOURTH, THIRTY_SECOND)
+
+
+@dataclass(frozen=True, slots=True)
+class Hair:
+    """What a hair comes to. `text` is the reading to write: of the board where it is `trimmed`, else of its place."""
+
+    trimmed: bool
+    text: str
+    supposed: Supposed
+    working: tuple[Step, ...]
+
+
+def derive_hair(one: Listed, by: Length, way: str, follows: Length = ZERO) -> Hair | None:
+    """A hair off a piece or more of it; None where it would leave nothing.
+
+    `follows`: how much of its figure comes of a board that it makes up for. The list adds that to what is read.
+    """
+    board = one.state.made.length if one.state.is_cut and one.state.made else None
+    if way == OFF and board is not None:
+        return _trimmed(one, board, by)
+    return _read_anew(one, by, way, follows)
+
+
+def _trimmed(one: Listed, board: Length, by: Length) -> Hair | None:
+    if board <= by:
+        return None
+    after = as_written(board - by)
+    text = write_length(after)
+    made = replace(one.state.made, text=text, as_cut=after, refusal=None) if one.state.made else None
+    state = replace(one.state, name=CUT, made=made)
+    steps = (Step(f"{one.letter} as its board is", board), Step("− a hair", by), Step("= the board, trimmed", after))
+    return Hair(True, text, Supposed(states={one.piece.key: state}), steps)
+
+
+def _read_anew(one: Listed, by: Length, way: str, follows: Length) -> Hair | None:
+    back = one.piece.back
+    after = back - by if way == OFF else back + by
+    place = after - follows
+    if min(place, after, after + one.piece.left.grows + one.piece.right.grows) <= ZERO:
+        return None
+    text = write_length(place)
+    states = {one.piece.key: _to_be_recut(one.state)} if one.state.is_cut else {}
+    sign = "−" if way == OFF else "+"
+    steps = (Step(f"{one.letter} where it goes", back), Step(f"{sign} a hair", by), Step("= its place, read so", after))
+    return Hair(False, text, Supposed(states=states, texts={one.piece.key: (text,)}), steps)
+
+
+def write_length(length: Length) -> str:
+    """A length as text that reads back as it: a fraction where a tape has one, else decimals to a millionth.
+
+    Rounded to the tape, a hair of a figure from an angle would be half as much again, or half as much.
+
+    >>> write_length(parse_length("63 17/64")), write_length(Length.approximate(56.13113))
+    ('63 17/64"', '56.131130')
+    """
+    on_mark = FINEST_SHOWN % length.inches.denominator == 0
+    return format_length(length, SIXTY_FOURTH) if on_mark else f"{float(length.inches):.6f}"
+
+
+def as_written(length: Length) -> Length:
+    return parse_length(write_length(length))
+
+
+def _to_be_recut(state: State) -> State:
+    spoilt: tuple[Made, ...] = (*state.spoilt, state.made) if state.made else state.spoilt
+    return replace(state, name=RECUT, made=None, spoilt=spoilt)
+
+
+@dataclass(frozen=True, slots=True)
+class Moved:
+    """A neighbour that a hair moves: as it was and as it would be."""
+
+    before: Listed
+    after: Listed
+
+
+def derive_moved(before: CutList, after: CutList, key: str) -> list[Moved]:
+    """The other pieces that would be cut otherwise, or of whose boards something else would be said."""
+    return [
+        Moved(was, now)
+        for was, now in zip(before.listed, after.listed, strict=True)
+        if was.piece.key != key and _is_said(was) != _is_said(now)
+    ]
+
+
+def _is_said(one: Listed) -> tuple[object, ...]:
+    return one.piece.back, one.piece.front, one.change
+
+
+def say_moved(cut_list: CutList, one: Listed, moved: Sequence[Moved]) -> str:
+    """What becomes of its neighbours, in a sentence."""
+    if moved:
+        letters = _listed([each.after.letter for each in moved])
+        return f"{letters} {'goes' if len(moved) == 1 else 'go'} with it, as below."
+    by_key = {each.piece.key: each for each in cut_list.listed}
+    ties = [tie for tie in derive_ties(cut_list.pieces) if tie.of == one.piece.key]
+    if not ties:
+        return f"No other piece is cut by the length of {one.letter}."
+    follower = by_key[ties[0].follows]
+    if follower.state.is_cut:
+        return f"{follower.letter} would go with it, and is {follower.state.name}: hold it to its place again."
+    over = f"over {format_length(BEARS, SIXTY_FOURTH)} off"
+    if ties[0].way == MATCHING and one.state.name != FITTED:
+        return f"{follower.letter} is cut to match {one.letter} once that is fitted, where it is {over}."
+    return f"{follower.letter} stays: it makes up for what is {over}."
+
+
+def _listed(letters: Sequence[str]) -> str:
+    return letters[0] if len(letters) == 1 else f"{', '.join(letters[:-1])} and {letters[-1]}"
