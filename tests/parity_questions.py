@@ -170,10 +170,12 @@ def _of_moldings() -> list[Any]:
     for place, each in enumerate(rooms):
         each["standard"] |= wanted | {"crown.spring": ("38", "45", "52.5")[place % 3]}
         for one in each["walls"]:
-            one |= {"studs": "7 1/2, every 16", "plumb": ("1/4 top", "3/16 foot", "0")[place % 3]}
+            one |= {"studs": "7 1/2, every 16", "plumb": ("1/4 top", "3/16 foot", "0")[place % 3],
+                    "bow": ("1/2 hollow at 20", "1/4 hump at 30", "0")[place % 3]}  # fmt: skip
     questions: list[Any] = [{"ask": name, "room": each} for each in rooms for name in ("pieces", "needs")]
     behind = [("studs", text) for text in ("14 1/2, 30 1/2", "14 1/2, every 16", "every 16", "oak", "")]
     behind += [("plumb", text) for text in ("1/4 top", "3/32 foot", "0", "1/4", "9 top")]
+    behind += [("bow", text) for text in ("1/4 hollow at 48", "1/4 hump", "0", "9 hump at 4")]
     held = [("wall", "corner"), ("window", "depth_head"), ("thing", "depth"), ("thing", "sash"), ("roof", "length")]
     questions += [{"ask": "held", "of": of, "what": what} for of, what in held]
     return questions + [{"ask": "behind", "what": what, "text": text} for what, text in behind]

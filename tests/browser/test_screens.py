@@ -281,6 +281,19 @@ def test_how_far_a_wall_leans_is_touched_together_and_echoed_in_words(room):
     assert readings(room) == ["1/4 foot"]
 
 
+def test_how_far_a_wall_bows_and_where_is_touched_together_and_echoed_in_words(room):
+    visit(room, "survey", "read", WALL, "bow")
+    press(room, " 1/4")
+    touch(room, "hump at …")
+    press(room, "48")
+    expect(room.locator(".echo")).to_have_text('a hump of 1/4" at 48"')
+
+    touch(room, "Save")
+
+    expect(title(room)).not_to_have_text("wall 1, bow")
+    assert readings(room) == ["1/4 hump at 48"]
+
+
 def test_studs_are_read_as_a_row_where_a_wall_is_longer_than_the_boards(laptop, new_page):
     long_wall, stock = entity(8), [{"length": "8 ft", "price": "10", "limit": None}]
     entries = walked_room()

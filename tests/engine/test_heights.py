@@ -233,3 +233,52 @@ def test_the_wall_from_in_front_draws_a_plate_on_the_wall_and_not_from_the_floor
         for kind in ("outlet", "crate")
     )
     assert outlet != box
+
+
+def bowed(text: str, *things: Facts, **standard: str) -> list[str]:
+    facts = oblong(*things, **standard)
+    facts["walls"][0]["bow"] = text
+    assert ("w1", "bow") not in needs(facts)
+    flags = [flag for part in ("base", "shoe", "chair rail") for one in of_part(facts, part) for flag in one["flags"]]
+    return [flag["message"] for flag in flags if flag["key"] == "bow"]
+
+
+@pytest.mark.parametrize(
+    ("text", "standard", "said"),
+    [
+        # By hand: 48 from one end of 120 and 72 from the other, 1/8 in 8 ft is 1/8 · 1 · 3/2 = 3/16.
+        ("3/8 hump at 48", {}, 'a hump of 3/8" behind it, 48" from its left, and it springs 3/16": set it straight, '
+         'with shims of 3/8" behind its ends.'),
+        ("3/8 hollow at 48", {}, 'and it springs 3/16": set it straight, with shims of 3/8" behind it there.'),
+        ("3/16 hump at 48", {}, 'from its left: spring it over, and nail it there and at both ends.'),
+        ("3/16 hollow at 48", {}, "from its left: spring it in, and nail it there."),
+        ("1/4 hump at 48", {"bow__beyond": "scribe"}, 'plane 1/4" off its back at that place, to nothing at its ends.'),
+        ("1/4 hollow at 48", {"bow__beyond": "scribe"}, 'plane 1/4" off its back at its ends, to nothing there.'),
+        # More than half of 9/16 leaves too little of the board.
+        ("3/8 hump at 48", {"bow__beyond": "scribe"}, 'with shims of 3/8" behind its ends.'),
+        ("3/8 hump at 48", {"bow__spring": "1/4"}, "spring it over"),
+    ],
+)  # fmt: skip
+def test_what_is_done_with_a_board_on_a_wall_that_bows_is_told_with_its_figures(text, standard, said):
+    (message,) = bowed(text, shoe__wanted="yes", **standard)
+    assert said in message
+
+
+def test_a_shorter_board_is_less_off_and_one_beside_the_place_not_at_all():
+    # By hand: 40 - 2 7/16 = 37 9/16 of board. At its right end the wall is 1/2 · 82 7/16 / 100 = 0.41219 off, so 20
+    # along it is off the board by 1/2 - 0.41219 · 20 / 37.5625 = 0.28053: 9/32. It springs 1/8 · 20 · 17.5625 / 48².
+    (message,) = bowed("1/2 hollow at 20", thing("door", "40", "30"))
+    assert 'a hollow of 9/32" behind it, 20" from its left, and it springs 1/64"' in message
+    assert bowed("0") == bowed("1/32 hump at 60") == []
+
+
+@pytest.mark.parametrize(
+    ("text", "key"),
+    [("1/4", "which-way"), ("1/4 hump", "which-way"), ("9 hump at 4", "bows-too-far"),
+     ("1/4 hump at 200", "past-the-end")],
+)  # fmt: skip
+def test_a_bow_that_cannot_be_is_a_problem_of_its_wall_and_the_pieces_stand(text, key):
+    facts = oblong()
+    facts["walls"][0]["bow"] = text
+    assert keys(facts) == [("w1", key)]
+    assert len(ask("pieces", facts)["pieces"]) == 4

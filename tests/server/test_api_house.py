@@ -268,6 +268,7 @@ def test_the_laptop_writes_under_a_new_name_in_every_run(client, tmp_path, page)
 FIGURES = {
     "length": "96", "ceiling": "96 1/8", "height": "95", "corner": "90.5", "ceiling_corner": "90.5",
     "sides": "24, 24, 34", "studs": "14 1/2, every 16", "plumb": "1/4 top", "fall": "1/2 right",
+    "bow": "1/4 hump at 48",
     "chair_rail": "96 1/4", "picture_rail": "96 3/8",
 }  # fmt: skip
 OF_OPENING = {

@@ -25,6 +25,7 @@ const ASKED = {
   salvaged: (text, { what }) => ({ ask: "behind", what, text }),
   studs: (text, { what }) => ({ ask: "behind", what, text }),
   lean: (text, { what }) => ({ ask: "behind", what, text }),
+  bow: (text, { what }) => ({ ask: "behind", what, text }),
   fall: (text, { what }) => ({ ask: "behind", what, text }),
 };
 
@@ -41,7 +42,7 @@ function askSides(text, { turn }) {
 }
 
 /** Kinds with more than one figure in the text, which is shown as it stands. */
-const AS_WRITTEN = new Set(["sides", "points", "salvaged", "studs"]);
+const AS_WRITTEN = new Set(["sides", "points", "salvaged", "studs", "bow"]);
 
 /** The reading as it grows. @param {{text: string, what: string, hint: string}} props */
 export function Typed({ text, what, hint }) {

@@ -1,7 +1,7 @@
 // @ts-check
 // What kind of thing each figure is, by the name it has in the journal; whatever is not named here is a length.
 
-/** @typedef {"length" | "angle" | "sides" | "points" | "salvaged" | "studs" | "lean" | "fall"} Kind */
+/** @typedef {"length" | "angle" | "sides" | "points" | "salvaged" | "studs" | "lean" | "bow" | "fall"} Kind */
 
 /** @type {Record<string, Kind>} */
 const KINDS = {
@@ -17,6 +17,7 @@ const KINDS = {
   salvaged: "salvaged",
   studs: "studs",
   plumb: "lean",
+  bow: "bow",
   fall: "fall",
 };
 

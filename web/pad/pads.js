@@ -12,7 +12,7 @@ export function padFor(what) {
   return PADS[kindOf(what)];
 }
 
-const PADS = { length: Tape, angle: Degrees, sides: Sides, points: Points, salvaged: Tape, studs: Studs, lean: Lean, fall: Fall };
+const PADS = { length: Tape, angle: Degrees, sides: Sides, points: Points, salvaged: Tape, studs: Studs, lean: Lean, bow: Bow, fall: Fall };
 const SIDES = ["along this wall", "along the next wall", "across, end to end"];
 
 /** @param {{text: string, onText: (text: string) => void, onEnter: () => void}} props */
@@ -100,6 +100,22 @@ function Lean(props) {
 /** How much lower the floor is, and at which end of the wall. @param {EntryProps} props */
 function Fall(props) {
   return html`<${GapAtEnd} ...${props} words=${FALL} />`;
+}
+
+/** How far a wall is off a straight line, which way, and then how far from the left corner. @param {EntryProps} props */
+function Bow({ text, onText, onEnter }) {
+  const [, gap = "", way = "", at = ""] = /^(.*?) ?(hollow|hump)?(?: at ?(.*))?$/.exec(text) ?? [];
+  const write = (/** @type {string} */ off, /** @type {string} */ which, /** @type {string} */ where) =>
+    onText(which ? `${off} ${which} at ${where}`.trim() : off);
+  const put = (/** @type {string} */ figure) => (way ? write(gap, way, figure) : write(figure, "", ""));
+  return html`
+    <${Written} label="1/4 hollow at 48, 1/4 hump at 48, or 0" text=${text} onText=${onText} onEnter=${onEnter} />
+    <div class="leans">
+      ${["hollow", "hump"].map((one) => html`<${Button} pressed=${way === one} key=${one}
+        onTouch=${() => write(gap, way === one ? "" : one, at)}>${one} at …<//>`)}
+      <${Button} onTouch=${() => onText("0")}>straight<//></div>
+    <${InchOf} text=${way ? at : gap} onText=${put} />
+    <${Digits} text=${way ? at : gap} onText=${put} />`;
 }
 
 /**

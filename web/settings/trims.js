@@ -41,6 +41,14 @@ const BASE = {
         ],
       ],
       [
+        "bow.beyond",
+        "On a wall that bows more",
+        [
+          ["shim", "straight, and shimmed"],
+          ["scribe", "planed to it"],
+        ],
+      ],
+      [
         "scarf.place",
         "Where boards are joined",
         [
@@ -52,6 +60,7 @@ const BASE = {
     rows: [
       ["base.height", "Base, height", "the board's width, floor to top"],
       ["base.thickness", "Base, thickness", THICK],
+      ["bow.spring", "Base and rails, sprung to a bow", "in the middle of 8 ft, at most: a longer board gives more"],
       ["base.scarf", "Base, scarf", "degrees from square, where boards are joined; of every molding", "plain"],
     ],
     boards: [["base.stock", "base"]],

@@ -84,7 +84,7 @@ class ReadingBody(Body):
     of = id_field()
     what = _choice(
         "length", "corner", "sides", "at", "width", "height", "left", "right", "left_corner", "right_corner", "studs",
-        "ceiling", "ceiling_corner", "plumb", "fall", "chair_rail", "picture_rail", "depth", "sill", "in_place",
+        "ceiling", "ceiling_corner", "plumb", "bow", "fall", "chair_rail", "picture_rail", "depth", "sill", "in_place",
         "salvaged",
         "sash", "depth_left", "depth_right", "depth_head", "depth_sill",
     )  # fmt: skip

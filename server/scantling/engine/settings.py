@@ -10,6 +10,7 @@ from scantling.engine.errors import EngineError, quote
 from scantling.engine.movement import GREEN, find_wood
 from scantling.engine.standard import (
     AT_ARRIS,
+    BEYOND_SPRING,
     EVEN,
     HEADS,
     IN_CORNER,
@@ -150,6 +151,8 @@ SETTINGS: dict[str, Any] = {
     "base.scarf": _scarf,
     "base.floor": _choice(*ON_FALLING_FLOOR),
     "scarf.place": _choice(EVEN, OFFCUT),
+    "bow.spring": _not_negative,
+    "bow.beyond": _choice(*BEYOND_SPRING),
     "base.stock": _stock,
     **{
         f"{molding}.{setting}": parse

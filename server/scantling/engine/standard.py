@@ -34,6 +34,8 @@ AT_ARRIS = (ENDED, WRAPPED)
 ON_FALLING_FLOOR = ("follow", "scribe", "taper")
 THING_ENDS = ("square", "scribed")
 BLOCKING = "crown blocking"
+SHIM, SCRIBE = "shim", "scribe"
+BEYOND_SPRING = (SHIM, SCRIBE)
 EVEN, OFFCUT = "even", "offcut"
 SPARES_AT_MOST = 20
 OVERAGE_AT_MOST = 100
@@ -80,6 +82,8 @@ class Standard:
     base_scarf: Fraction = Fraction(30)
     base_floor: str = "follow"
     scarf_place: str = EVEN
+    bow_spring: Length = Length(Fraction(1, 8))
+    bow_beyond: str = SHIM
     base_stock: tuple[Stock, ...] = ()
     cap_width: Length = Length(Fraction(9, 8))
     cap_thickness: Length = Length(Fraction(1, 2))

@@ -74,7 +74,7 @@ def question_of(turn: str, what: str, text: str) -> dict[str, Any]:
         return {**corner, "sides": list(parse_sides(text))}
     if what in ("left_corner", "right_corner"):
         return {**corner, "turn": "inside", "corner": text}
-    if what in ("studs", "plumb", "fall"):
+    if what in ("studs", "plumb", "bow", "fall"):
         return {"ask": "behind", "what": what, "text": text}
     if what in ("depth_left", "depth_right", "depth_head", "depth_sill"):
         return {"ask": "behind", "what": "depths", "text": text}

@@ -112,6 +112,12 @@ def _plumb(of: str) -> Held:
     return [lean], [level, gap], "A level upright at the foot, and the gap at its end"
 
 
+def _bow(of: str) -> Held:
+    hump = svg.polyline([(LEFT, 40), (MIDDLE - 30, 40), (MIDDLE, 56), (MIDDLE + 30, 40), (RIGHT, 40)], "ink")
+    string = ((LEFT, 62), (RIGHT, 62))
+    return [hump], [string, ((LEFT + 6, 40), (LEFT + 6, 62))], "A string along the wall from above, and the gap to it"
+
+
 def _fall(of: str) -> Held:
     floor = svg.polyline([(LEFT, CEILING), (LEFT, FLOOR), (RIGHT, FLOOR - 16), (RIGHT, CEILING)], "ink")
     return [floor], [((LEFT, FLOOR - 16), (RIGHT, FLOOR - 16)), ((LEFT, FLOOR - 16), (LEFT, FLOOR))], (
@@ -189,6 +195,7 @@ _OF: Mapping[str, Mapping[str, Callable[[str], Held]]] = {
         "sides": _sides,
         "studs": _studs,
         "plumb": _plumb,
+        "bow": _bow,
         "fall": _fall,
     },
     "opening": {

@@ -112,6 +112,7 @@ class WallFacts(Lenient):
     settings = fields.Dict(keys=fields.String(), metadata={"description": "what this wall differs in: battens.count"})
     studs = Reading(metadata={"description": "from the left corner: 14 1/2, 30 1/2; or 14 1/2, every 16"})
     plumb = Reading(metadata={"description": "how far a 24 in level stands off, and at which end: 1/4 top, 1/4 foot"})
+    bow = Reading(metadata={"description": "how far off straight and where: 1/4 hollow at 48, 1/4 hump at 48"})
     chair_rail = Reading(metadata={"description": "the wall's length again, as high as the chair rail runs"})
     picture_rail = Reading(metadata={"description": "the wall's length again, as high as the picture rail runs"})
     fall = Reading(metadata={"description": "how much lower the floor is at one end: 1/2 right, 1/2 left"})

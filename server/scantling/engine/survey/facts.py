@@ -14,7 +14,7 @@ from scantling.engine.survey.points import parse_points
 from scantling.engine.survey.read import parse_sides
 from scantling.engine.survey.room import RAILS, Problem
 
-WALL_READINGS = ("length", "ceiling", "ceiling_corner", "height", "studs", "plumb", "fall", *RAILS)
+WALL_READINGS = ("length", "ceiling", "ceiling_corner", "height", "studs", "plumb", "bow", "fall", *RAILS)
 
 
 class FactsError(EngineError):

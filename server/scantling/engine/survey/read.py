@@ -12,6 +12,7 @@ from scantling.engine.errors import EngineError, quote
 from scantling.engine.settings import OF_OPENING, OF_THING, derive_standard, dotted, lay_over
 from scantling.engine.standard import Standard
 from scantling.engine.survey.bodies import check_bodies
+from scantling.engine.survey.bow import Bow, parse_bow
 from scantling.engine.survey.kinds import has_toe, is_free_standing, usual_base
 from scantling.engine.survey.names import name_things
 from scantling.engine.survey.plumb import parse_fall, parse_plumb
@@ -123,6 +124,22 @@ class _Reader:
             except EngineError as error:
                 self.refuse(_not_understood(name, error))
         return sum(read, start=Fraction(0)) / len(read) if read else Fraction(0)
+
+    def bows(self, name: str, written: object, along: Measure | None) -> tuple[Bow, ...]:
+        """Every place where a wall was read to be off a straight line; one past its end is a problem."""
+        found: list[Bow] = []
+        for text in _texts(written):
+            try:
+                bow = parse_bow(text)
+            except EngineError as error:
+                self.refuse(_not_understood(name, error))
+                continue
+            if bow and along and bow.at >= along.largest:
+                by = format_length(bow.at - along.largest)
+                self.refuse(SurveyError("past-the-end", what=name.capitalize(), by=by))
+            elif bow:
+                found.append(bow)
+        return tuple(found)
 
     def falls(self, name: str, written: object, along: Measure | None) -> Fraction:
         """The mean of what was read of the floor's fall along a wall, for each inch of it; level until it is read."""
@@ -284,6 +301,8 @@ def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any], given: _G
             for rail in RAILS
             if (read := reader.length(f"wall {number}, along the {rail.replace('_', ' ')}", facts.get(rail)))
         },
+        bows=reader.bows(f"bow of wall {number}", facts.get("bow"), length),
+        bow_texts=_texts(facts.get("bow")),
         falls=reader.falls(f"floor along wall {number}", facts.get("fall"), length),
         ceiling_corner=reader.corner(f"corner {number} at the ceiling", turn, {"corner": facts.get("ceiling_corner")}),
     )

@@ -12,6 +12,7 @@ from typing import Any, Literal, TypeVar
 
 from scantling.engine.errors import EngineError
 from scantling.engine.standard import Standard
+from scantling.engine.survey.bow import Bow
 from scantling.engine.survey.kinds import is_plate
 from scantling.engine.tape.angles import (
     SQUARE,
@@ -141,6 +142,7 @@ class Wall:
 
     `studs` are from its left corner; `leans` is how far out of the room it goes for each inch up;
     `ceiling_corner` the same corner, read up there; `falls` how far the floor goes down for each inch to the right;
+    `bows` where it is off a straight line, a place for each reading;
     `at_rails` its length read again as high as a rail runs, by the rail's name.
     """
 
@@ -161,6 +163,8 @@ class Wall:
     plumb_texts: tuple[str, ...] = ()
     ceiling_corner: Corner | None = None
     falls: Fraction = Fraction(0)
+    bows: tuple[Bow, ...] = ()
+    bow_texts: tuple[str, ...] = ()
     at_rails: Mapping[str, Measure] = field(default_factory=dict)
 
     @property

@@ -94,7 +94,7 @@ def _figures_of(
 
 
 def _figures_behind(wall: Wall, longer: bool) -> Iterator[Figure]:
-    """Its studs, where something along it is longer than a board; and whether it leans, which nothing waits for."""
+    """Its studs, where something along it is longer than a board; whether it leans or bows, which nothing waits for."""
     if longer:
         yield Figure(
             wall.id, "studs", wall.id, wall.number, f"{wall.name}, studs",
@@ -105,6 +105,11 @@ def _figures_behind(wall: Wall, longer: bool) -> Iterator[Figure]:
         wall.id, "plumb", wall.id, wall.number, f"{wall.name}, out of plumb",
         "Hold a 24 in level upright on it by its right corner; read the gap and where it is: 1/4 top, or 1/4 foot.",
         "the ends of what stands against it", used=True, read=bool(wall.plumb_texts), assumed="plumb",
+    )  # fmt: skip
+    yield Figure(
+        wall.id, "bow", wall.id, wall.number, f"{wall.name}, bow",
+        "Stretch a string along it, 2 in up; read how far off it is and where: 1/4 hollow at 48, or 1/4 hump at 48.",
+        "whether a long board is sprung to it", used=True, read=bool(wall.bow_texts), assumed="straight",
     )  # fmt: skip
 
 

@@ -7,6 +7,7 @@ from fractions import Fraction
 from scantling.engine.errors import EngineError, plain
 from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
+from scantling.engine.survey.bow import parse_bow, say_bow
 from scantling.engine.survey.plumb import parse_fall, parse_plumb, say_fall, say_plumb
 from scantling.engine.survey.points import parse_points
 from scantling.engine.survey.read import parse_sides, read_corner
@@ -116,6 +117,9 @@ def _take(notebook: Notebook, entry: Entry, wall: Wall, nearest: Length) -> Take
             return Taken(entry.id, text, strike, shown, f"{shown}: {plain(text)}")
         if entry.body["what"] == "plumb":
             shown = say_plumb(parse_plumb(text))
+            return Taken(entry.id, text, strike, shown, shown)
+        if entry.body["what"] == "bow":
+            shown = say_bow(parse_bow(text))
             return Taken(entry.id, text, strike, shown, shown)
         if entry.body["what"] == "fall":
             shown = say_fall(parse_fall(text))

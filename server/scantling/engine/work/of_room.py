@@ -22,7 +22,7 @@ OPENINGS = (*DOORS, *WINDOWS)
 READINGS: Mapping[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
     "corner angles": (WALLS, ("corner", "sides", "ceiling_corner")),
     "wall lengths": (WALLS, ("length", "ceiling", "chair_rail", "picture_rail")),
-    "how far walls are out of plumb": (WALLS, ("plumb",)),
+    "how far walls are out of plumb": (WALLS, ("plumb", "bow")),
     "depths of jambs": (OPENINGS, ("depth", "depth_left", "depth_right", "depth_head", "depth_sill")),
     "leg heights of doors": (DOORS, ("left", "right")),
     "heights of walls": (WALLS, ("height", "fall")),

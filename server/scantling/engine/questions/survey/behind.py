@@ -1,4 +1,4 @@
-"""`behind`: how studs, a wall's lean, a floor's fall, depths at a jamb, or a board that is there, is understood."""
+"""`behind`: how studs, a wall's lean or bow, a floor's fall, jamb depths, or a board that is there, is understood."""
 
 from typing import Any
 
@@ -7,6 +7,7 @@ from marshmallow import Schema, fields
 from scantling.engine.cutlist.salvage import SALVAGED, parse_salvaged, say_salvaged
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, LengthText, one_of, text_out
+from scantling.engine.survey.bow import parse_bow, say_bow
 from scantling.engine.survey.plumb import parse_fall, parse_plumb, say_fall, say_plumb
 from scantling.engine.survey.points import parse_points
 from scantling.engine.survey.studs import parse_studs
@@ -17,7 +18,7 @@ SAID = 4
 
 
 class BehindIn(Asked):
-    what = fields.String(required=True, validate=one_of("studs", "plumb", "fall", "depths", SALVAGED))
+    what = fields.String(required=True, validate=one_of("studs", "plumb", "bow", "fall", "depths", SALVAGED))
     text = fields.String(required=True, metadata={"description": "what was read, as it is typed"})
     length = LengthText(metadata={"description": "of the wall, where a row of studs ends"})
 
@@ -29,6 +30,8 @@ class BehindOut(Schema):
 def answer_behind(asked: dict[str, Any], context: Context) -> Answer:
     if asked["what"] == "plumb":
         return {"words": say_plumb(parse_plumb(asked["text"]))}
+    if asked["what"] == "bow":
+        return {"words": say_bow(parse_bow(asked["text"]))}
     if asked["what"] == "fall":
         return {"words": say_fall(parse_fall(asked["text"]))}
     if asked["what"] == "depths":
@@ -41,6 +44,6 @@ def answer_behind(asked: dict[str, Any], context: Context) -> Answer:
 
 
 QUESTIONS = (
-    Question("behind", "How studs, a wall's lean, a floor's fall, depths, or a board that is there are understood.",
+    Question("behind", "How studs, a wall's lean or bow, a floor's fall, depths, or a board that is there is read.",
              BehindIn, BehindOut, answer_behind),
 )  # fmt: skip

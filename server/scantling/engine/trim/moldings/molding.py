@@ -18,6 +18,7 @@ from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_len
 from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.ends import SCALE, End, derive_butt, derive_cope, derive_miter, derive_run_through
 from scantling.engine.trim.footprint import LEFT, RIGHT
+from scantling.engine.trim.moldings.bow import flag_bow
 from scantling.engine.trim.moldings.rake import find_skirt, meet_rake, rake_end
 from scantling.engine.trim.moldings.stick import actual_thickness, check_stick
 from scantling.engine.trim.piece import Kind, Piece, Step
@@ -265,7 +266,10 @@ def _derive_piece(room: Room, molding: Molding, placed: Placed) -> Piece:
         too_long=say_too_long(run.wall),
     )
     seen = Seen(molding.course, molding.stands_out(room, run.wall), _walls_at(room, run), molding.spring is not None)
-    return replace(piece, flags=derive_flags(room, seen, placed, piece))
+    flags = derive_flags(room, seen, placed, piece)
+    if molding.spring is None and not molding.on_base:
+        flags = (*flags, *flag_bow(room.standard, run.wall, piece, molding.thickness_along(room, run.wall)))
+    return replace(piece, flags=flags)
 
 
 def _lines(molding: Molding) -> Iterator[Step]:
