@@ -1,5 +1,9 @@
 """Toe kicks: what runs below a cabinet, and how far base and shoe beside it go. Figures worked by hand beside them."""
 
+import re
+
+import pytest
+
 from tests.rooms import Facts, ask, room, thing, wall
 
 TOE = {"toe__height": "4", "toe__depth": "3"}
@@ -64,3 +68,23 @@ def test_the_room_is_drawn_with_them():
     assert "<svg" in ask("elevation", facts, wall="w1")["drawing"]
     for piece in ask("pieces", facts)["pieces"]:
         assert "<svg" in ask("drawn", facts, piece=piece["key"])["hanging"]
+
+
+def boxes(drawing: str) -> list[list[tuple[float, float]]]:
+    """Of a wall from in front, the lettered boards, each as its corners."""
+    found = re.findall(r'<polygon[^>]*points="([^"]*)"[^>]*data-letters', drawing)
+    return [[tuple(map(float, point.split(","))) for point in one.split()] for one in found]
+
+
+def test_the_strips_below_a_cabinet_are_drawn_below_it_and_no_higher_than_its_toe_kick():
+    plain = boxes(ask("elevation", corner(shoe__wanted="yes"), wall="w1")["drawing"])
+    drawn = boxes(ask("elevation", corner(shoe__wanted="yes", **TOE), wall="w1")["drawing"])
+    strips = [one for one in drawn if one not in plain]
+    assert len(drawn) == len(plain) + 2
+    base, shoe = sorted(strips, key=lambda one: min(y for _, y in one))
+    across = [(max(x for x, _ in one) - min(x for x, _ in one)) for one in (base, shoe)]
+    tall = [(max(y for _, y in one) - min(y for _, y in one)) for one in (base, shoe)]
+    # 36 across and 4 up, 36 and 3/4: one scale for both.
+    assert across[0] == pytest.approx(across[1])
+    assert across[0] / tall[0] == pytest.approx(9, rel=0.01)
+    assert tall[0] / tall[1] == pytest.approx(16 / 3, rel=0.05)

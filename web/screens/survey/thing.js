@@ -31,10 +31,13 @@ export function Thing({ place: [wallId] }) {
   const [base, setBase] = useState("stops");
   const [rake, setRake] = useState("");
   const [rises, setRises] = useState("right");
+  const [toe, setToe] = useState("");
+  const [setBack, setSetBack] = useState("");
   const name = (/** @type {string} */ said) => {
     setKind(said);
     setBase(USUAL[/** @type {keyof USUAL} */ (said)] ?? base);
   };
+  const hasToe = kind !== SKIRT && base === "stops";
   const save = async () => {
     const words = `${kind} in wall ${wall.number}`;
     const stays = stayHere();
@@ -44,6 +47,8 @@ export function Thing({ place: [wallId] }) {
         await setSetting(journal, id, "thing.rake", rake.trim());
         await setSetting(journal, id, "thing.rises", rises);
       }
+      if (hasToe && toe.trim()) await setSetting(journal, id, "toe.height", toe.trim());
+      if (hasToe && setBack.trim()) await setSetting(journal, id, "toe.depth", setBack.trim());
       return id;
     }, words);
     if (saved && stays()) go("survey", "walk", wallId);
@@ -61,6 +66,12 @@ export function Thing({ place: [wallId] }) {
         kind === SKIRT
           ? html`<${Field} label="Rake" value=${rake} onInput=${setRake} hint="degrees from level, such as 37; empty for a square end" mode="decimal" />
             <${Choice} name="rises" legend="The stairs rise" value=${rises} onPick=${setRises} choices=${RISES} />`
+          : null
+      }
+      ${
+        hasToe
+          ? html`<${Field} label="Toe kick, height" value=${toe} onInput=${setToe} hint="from the floor; empty as the room's, none if there is none" />
+            <${Field} label="Toe kick, how far back" value=${setBack} onInput=${setSetBack} hint="from its face; empty as the room's" />`
           : null
       }
       <${Choice} name="base" legend="The base" value=${base} onPick=${setBase} choices=${AT_IT} />

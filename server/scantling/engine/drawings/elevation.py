@@ -14,6 +14,7 @@ from scantling.engine.survey.room import Obstacle, Opening, Room, Wall
 from scantling.engine.tape.lengths import Length
 from scantling.engine.trim.moldings.every import wanted_moldings
 from scantling.engine.trim.piece import Kind, Piece
+from scantling.engine.trim.runs.toe import find_above
 
 WIDTH, MARGIN, TALLEST = 340.0, 26.0, 240.0
 # Where nothing was read: a door as high as most, a wall a foot above it. Common practice, no source.
@@ -28,7 +29,7 @@ def draw_elevation(room: Room, wall: Wall, pieces: Sequence[Piece]) -> str:
     sheet = _Sheet(wall)
     here = [piece for piece in pieces if piece.wall == wall.id]
     parts = [*_draw_edges(sheet, wall)]
-    parts += (part for piece in here for part in _draw_run(sheet, room, piece))
+    parts += (part for piece in here for part in _draw_run(sheet, room, wall, piece))
     for opening in wall.openings:
         parts += _draw_opening(sheet, room, wall, opening)
     for thing in wall.obstacles:
@@ -87,8 +88,12 @@ def _draw_edges(sheet: _Sheet, wall: Wall) -> Iterator[str]:
         yield svg.line(sheet.at(along, 0), sheet.at(along, sheet.high), "ink" if wall.length else "pencil dashed")
 
 
-def _levels(sheet: _Sheet, room: Room, piece: Piece) -> tuple[float, float] | None:
-    """How far up from the floor a piece begins and ends."""
+def _levels(sheet: _Sheet, room: Room, wall: Wall, piece: Piece) -> tuple[float, float] | None:
+    """How far up from the floor a piece begins and ends; below a cabinet no higher than its toe kick."""
+    above = find_above(wall, piece)
+    if above and above.toe:
+        tall = room.standard.base_height if piece.kind == Kind.BASE else room.standard.shoe_height
+        return 0.0, _inches(min(tall, above.toe[0]))
     if piece.kind == Kind.BATTEN:
         foot = _inches(room.standard.base_height) if room.standard.wants("base") else 0.0
         return foot, foot + _inches(piece.back)
@@ -101,13 +106,16 @@ def _levels(sheet: _Sheet, room: Room, piece: Piece) -> tuple[float, float] | No
     return _inches(course.up), _inches(course.up + course.tall)
 
 
-def _draw_run(sheet: _Sheet, room: Room, piece: Piece) -> Iterator[str]:
-    levels, span = _levels(sheet, room, piece), _run_span(piece)
+def _draw_run(sheet: _Sheet, room: Room, wall: Wall, piece: Piece) -> Iterator[str]:
+    levels, span = _levels(sheet, room, wall, piece), _run_span(wall, piece)
     if levels and span:
         yield svg.lettered([piece.letter], sheet.box(span[0], levels[0], span[1], levels[1], "ink thin wood"))
 
 
-def _run_span(piece: Piece) -> tuple[float, float] | None:
+def _run_span(wall: Wall, piece: Piece) -> tuple[float, float] | None:
+    above = find_above(wall, piece)
+    if above:
+        return _span(above) or None
     if piece.start is None:
         return None
     start = _inches(piece.start)
@@ -140,7 +148,7 @@ def _draw_thing(sheet: _Sheet, thing: Obstacle) -> Iterator[str]:
 
 def _letters(sheet: _Sheet, room: Room, wall: Wall, here: Sequence[Piece]) -> Iterator[Label]:
     for piece in here:
-        levels, along = _levels(sheet, room, piece), _run_span(piece)
+        levels, along = _levels(sheet, room, wall, piece), _run_span(wall, piece)
         if levels and along:
             middle, up = (along[0] + along[1]) / 2, levels[1]
             x, y = sheet.at(middle, up)

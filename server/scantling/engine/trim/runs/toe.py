@@ -37,6 +37,16 @@ def derive_toe_kicks(room: Room) -> tuple[list[Piece], list[Problem]]:
     return pieces, problems
 
 
+def find_above(wall: Wall, piece: Piece) -> Obstacle | None:
+    """The thing that a strip runs below; None for any other piece."""
+    things = (thing for thing in wall.obstacles if piece.key == _key(piece.kind, wall, thing))
+    return next(things, None)
+
+
+def _key(kind: str, wall: Wall, thing: Obstacle) -> str:
+    return f"{kind} {wall.id} toe {thing.id}"
+
+
 def check_toe(thing: Obstacle) -> Iterator[ToeError]:
     """A toe kick that is no part of its cabinet."""
     if thing.toe is None:
@@ -56,7 +66,7 @@ def _strips(standard: Standard, wall: Wall, thing: Obstacle) -> Iterator[Piece]:
             end = End("square", f"the side of the {thing.name}", open=True)
             rip = f"Rip it to {_write(thing.toe[0])}, the height of the toe kick." if tall > thing.toe[0] else ""
             yield Piece(
-                key=f"{kind} {wall.id} toe {thing.id}",
+                key=_key(kind, wall, thing),
                 kind=kind,
                 part=f"{kind} of the toe kick",
                 place=thing.name,
