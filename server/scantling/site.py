@@ -59,7 +59,7 @@ POLICY = "; ".join(
         "connect-src 'self'",
         "style-src 'self'",
         "font-src 'self'",
-        "img-src 'self'",
+        "img-src 'self' blob:",  # a photo that was taken here has no address but its bytes
         "manifest-src 'self'",
         "base-uri 'none'",
         "form-action 'none'",

@@ -1,10 +1,15 @@
 """Every screen of the page by its address, over the demo house: walked by a test, and photographed by `tests look`."""
 
+import hashlib
 import json
+import struct
+import zlib
 from pathlib import Path
 from typing import Any
 
 from playwright.sync_api import Page
+from scantling.blobs import Blobs, Piece
+from scantling.cli import main
 from scantling.demo_house import house_file, load_demo
 
 #: A small phone, a phone, a tablet, a table.
@@ -18,17 +23,47 @@ SETTLED = """async (place) => {
 }"""
 
 
+PHOTO = "0190aaaa-0000-7000-8000-000000000001"
+
+
 def fill(data: Path) -> None:
-    """The demo house in a notebook of a folder."""
+    """The demo house in a notebook of a folder, with a photo of its first wall."""
     data.mkdir(parents=True, exist_ok=True)
     load_demo(data)
+    photo = plaster(300, 200)
+    blob = hashlib.sha256(photo).hexdigest()
+    body = {"attachment": PHOTO, "of": first_of_each()["wall"]["wall"], "blob": blob, "size": len(photo)}
+    entry = {"id": PHOTO, "device": "00000000000000d2", "seq": 1, "stamp": "019cebd70be8-0000-00000000000000d2",
+             "version": 1, "kind": "attachment", "body": {**body, "type": "image/png", "name": ""},
+             "supersedes": []}  # fmt: skip
+    file = data / "photo.ndjson"
+    file.write_text(json.dumps(entry), encoding="utf-8")
+    main(["--data", str(data), "restore", str(file)])
+    Blobs(data / "blobs").receive(Piece(blob, len(photo), 0, photo))
+
+
+def plaster(width: int, height: int) -> bytes:
+    """A wall of one color, as PNG (ISO/IEC 15948)."""
+
+    def chunk(kind: bytes, data: bytes) -> bytes:
+        return struct.pack(">I", len(data)) + kind + data + struct.pack(">I", zlib.crc32(kind + data))
+
+    head = struct.pack(">IIBBBBB", width, height, 8, 2, 0, 0, 0)
+    rows = (b"\0" + bytes((196, 178, 150)) * width) * height
+    return b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", head) + chunk(b"IDAT", zlib.compress(rows)) + chunk(b"IEND", b"")
+
+
+def first_of_each() -> dict[str, Any]:
+    """The first entry's body of each kind in the demo house."""
+    first: dict[str, Any] = {}
+    for entry in json.loads(house_file().read_text(encoding="utf-8"))["entries"]:
+        first.setdefault(entry["kind"], entry["body"])
+    return first
 
 
 def places() -> dict[str, str]:
     """The address of each screen by a name for it; of one wall, opening or covering the first that there is."""
-    first: dict[str, Any] = {}
-    for entry in json.loads(house_file().read_text(encoding="utf-8"))["entries"]:
-        first.setdefault(entry["kind"], entry["body"])
+    first = first_of_each()
     wall, opening, room = first["wall"]["wall"], first["opening"]["opening"], first["room"]["room"]
     covering = first["covering"]["covering"]
     return {
@@ -41,6 +76,7 @@ def places() -> dict[str, str]:
         "reading a length": f"survey/read/{wall}/length",
         "reading a corner": f"survey/read/{wall}/corner",
         "readings of a figure": f"survey/row/{wall}/length",
+        "photo": f"photo/{PHOTO}/survey/row/{wall}/length",
         "rooms": "survey/rooms",
         "pieces": "pieces",
         "piece": "pieces/A",

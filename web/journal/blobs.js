@@ -11,8 +11,13 @@ const STRICT = { durability: "strict" };
 const PIECE = 250_000;
 /** The laptop takes no larger one either. */
 const LARGEST = 32_000_000;
+/** Bytes that attachments leave free on a device: readings must find room for as long as anything does. */
+const FOR_READINGS = 20_000_000;
+/** What a person is told when there is no more. */
+export const FULL =
+  "There is no room left on this device for photos; readings still have theirs. Free some space on it, then try again.";
 
-/** `have`: how many bytes are here, from its start. @typedef {{ blob: string, size: number, have: number, whole: boolean }} Held */
+/** `have`: how many bytes are here, from its start; `there`: the laptop said last that it has it. @typedef {{ blob: string, size: number, have: number, whole: boolean, there?: boolean }} Held */
 /** As it travels. @typedef {{ blob: string, size: number, at: number, digest: string, data: string }} Piece */
 /** @typedef {{ blob: string, size: number }} Named */
 
@@ -30,15 +35,40 @@ export class Blobs {
    */
   async keep(file) {
     if (!file.size || file.size > LARGEST) throw new Error("An attachment has from 1 to 32 million bytes: make it smaller.");
+    if (!(await this.hasRoom(file.size))) throw new Error(FULL);
     const bytes = new Uint8Array(await file.arrayBuffer());
     const [blob, size] = [await digestOf(bytes), bytes.length];
-    await this.#change(async (blobs, pieces) => {
+    const keeping = this.#change(async (blobs, pieces) => {
       if ((await blobs.get(blob))?.whole) return;
       await pieces.delete(allOf(blob));
       for (let at = 0; at < size; at += PIECE) pieces.put({ blob, at, bytes: bytes.slice(at, at + PIECE) });
       await blobs.put({ blob, size, have: size, whole: true });
     });
+    await keeping.catch((failure) => {
+      throw failure?.name === "QuotaExceededError" ? new Error(FULL) : failure;
+    });
     return { blob, size };
+  }
+
+  /** Whether so many bytes more leave readings their room. A browser that does not tell is believed to have some. @param {number} size @returns {Promise<boolean>} */
+  async hasRoom(size) {
+    const { quota, usage = 0 } = (await navigator.storage?.estimate?.().catch(() => null)) ?? {};
+    return quota === undefined || quota - usage >= size + FOR_READINGS;
+  }
+
+  /** What is here of one; nothing where none of it is. @param {string} blob @returns {Promise<Held | undefined>} */
+  held(blob) {
+    return this.#with((db) => db.get("blobs", blob));
+  }
+
+  /** Notes which the laptop has, as it said. @param {string[]} named @param {Set<string>} lacking those of them that it has not */
+  async note(named, lacking = new Set()) {
+    const held = new Map((await this.list()).map((one) => [one.blob, one]));
+    const changed = named.filter((blob) => held.has(blob) && Boolean(held.get(blob)?.there) === lacking.has(blob));
+    if (!changed.length) return;
+    await this.#change(async (blobs) => {
+      for (const blob of changed) await blobs.put({ ...(await blobs.get(blob)), there: !lacking.has(blob) });
+    });
   }
 
   /** Every blob of which something is here. @returns {Promise<Held[]>} */

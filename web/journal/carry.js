@@ -4,6 +4,7 @@
 // No list of what was sent is kept: the laptop is asked what it lacks, and from which byte each goes on. One that it will
 // not have holds up no other.
 
+import { FULL } from "./blobs.js";
 import { Halt } from "./exchange.js";
 
 /** @typedef {import("./blobs.js").Blobs} Blobs */
@@ -41,6 +42,7 @@ async function sendAll(way, whole, there) {
     const some = new Map(whole.slice(from, from + NAMED_AT_MOST).map((held) => [held.blob, held]));
     const { lacking, refused } = await ask(way, "/api/blobs/lacking", { blobs: [...some.keys()] });
     if (refused) return refused;
+    await way.blobs.note([...some.keys()], new Set(lacking.map((/** @type {Named} */ { blob }) => blob)));
     for (const [place, { blob, offset }] of lacking.entries()) {
       way.progress({ here: lacking.length - place, there });
       why = (await sendOne(way, /** @type {Held} */ (some.get(blob)), offset)) || why;
@@ -55,7 +57,10 @@ async function sendOne(way, held, offset) {
     await way.turn();
     const answer = await ask(way, "/api/blobs", await way.blobs.read(held, at));
     if (answer.refused) return answer.refused;
-    if (answer.offset === null) return "";
+    if (answer.offset === null) {
+      await way.blobs.note([held.blob]);
+      return "";
+    }
     if (!(answer.offset > at)) return "The laptop does not go on with an attachment.";
     at = answer.offset;
   }
@@ -64,7 +69,11 @@ async function sendOne(way, held, offset) {
 /** @param {Way} way @param {Named[]} wanted @param {Map<string, Held>} here */
 async function fetchAll(way, wanted, here) {
   let why = "";
-  for (const [place, { blob }] of wanted.entries()) {
+  for (const [place, { blob, size }] of wanted.entries()) {
+    if (!(await way.blobs.hasRoom(size))) {
+      why ||= FULL;
+      break;
+    }
     way.progress({ here: 0, there: wanted.length - place });
     why = (await fetchOne(way, blob, here.get(blob)?.have ?? 0)) || why;
   }
@@ -80,7 +89,10 @@ async function fetchOne(way, blob, have) {
     if (piece.refused) return piece.status === 404 ? "" : piece.refused;
     const taken = await way.blobs.take(piece);
     if (!taken || !(taken.have > at)) return "An attachment did not arrive as it is called: it is asked for again.";
-    if (taken.whole) return "";
+    if (taken.whole) {
+      await way.blobs.note([blob]);
+      return "";
+    }
     at = taken.have;
   }
 }

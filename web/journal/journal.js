@@ -82,6 +82,22 @@ export class Journal {
     return bodies.filter(({ blob }) => typeof blob === "string");
   }
 
+  /** How much of an attachment is here, and whether the laptop has it. @param {string} blob */
+  heldOf(blob) {
+    return this.store.blobs.held(blob);
+  }
+
+  /** The bytes of an attachment, as its entry says they are to be read; null where it is not here whole. @param {{ blob: string, type: string }} named */
+  async attachment({ blob, type }) {
+    const found = await this.store.blobs.open(blob);
+    return found && new Blob([found], { type });
+  }
+
+  /** When an entry was written, by the clock of its device. @param {string} stamp */
+  writtenAt(stamp) {
+    return new Date(millisecondsOf(stamp));
+  }
+
   /** It is on the disk: whatever fails from here on, nobody may be told that it was not saved. @param {Entry[]} fresh */
   async #announceKept(fresh) {
     try {

@@ -18,6 +18,7 @@ import { useOverdue } from "../notebook/overdue.js";
 import { Boards } from "./boards/screen.js";
 import { Cover } from "./cover/screen.js";
 import { House } from "./house/screen.js";
+import { PhotoInHand } from "./photo/screen.js";
 import { Pieces } from "./pieces/screen.js";
 import { Sums } from "./sums/screen.js";
 import { Supplies } from "./supplies/screen.js";
@@ -33,6 +34,7 @@ const SCREENS = {
   supplies: Supplies,
   sums: Sums,
   house: House,
+  photo: PhotoInHand,
 };
 const ROOM_IN_HAND = "scantling room";
 

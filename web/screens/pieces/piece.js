@@ -9,6 +9,7 @@ import { Cautions } from "../../frame/cautions.js";
 import { Page } from "../../frame/page.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { markPiece, strike } from "../../notebook/write.js";
+import { Photos } from "../../photos/photos.js";
 import { Issue } from "./issue.js";
 import { Stick, Turns } from "./joints.js";
 
@@ -44,6 +45,7 @@ export function Sheet({ piece, answer, beside = false }) {
     <h2>Why</h2>
     <ul class="rows working">${piece.working.map((step, place) => html`<${Step} step=${step} key=${place} />`)}</ul>
     <${History} piece=${piece} />
+    ${piece.provisional ? null : html`<${Photos} of=${piece.id} from=${["pieces", piece.letter]} key=${piece.id} />`}
     <${Cautions} cautions=${answer.cautions} />
     ${piece.kind === "free" ? html`<${Change} piece=${piece} />` : null}
     ${piece.state === "to cut" && piece.place_of ? html`<p class="onward"><a href=${link("pieces", piece.letter, "there")}>It is there already, to be trimmed</a></p>` : null}

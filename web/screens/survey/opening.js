@@ -7,6 +7,7 @@ import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { useSurvey } from "../../notebook/survey.js";
+import { Photos } from "../../photos/photos.js";
 import { inHouse, Settings } from "../../settings/settings.js";
 import { OF_OPENING } from "../../settings/trims.js";
 
@@ -41,6 +42,7 @@ function OfOpening({ wall, opening, known }) {
         ? html`<${Settings} groups=${groups} subject=${subject} open=${opening.kind === "window" ? "window" : "casing"} />`
         : html`<${Asleep} what="What it differs in" />`
     }
+    <${Photos} of=${opening.id} from=${["survey", "opening", opening.id]} />
     <div class="low last-row"><${Button} onTouch=${() => go("survey", "walk", wall.id)}>Back<//></div>
   <//>`;
 }

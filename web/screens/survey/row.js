@@ -8,6 +8,7 @@ import { Page } from "../../frame/page.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { useSurvey } from "../../notebook/survey.js";
 import { strike } from "../../notebook/write.js";
+import { Photos } from "../../photos/photos.js";
 
 /** @param {{place: string[]}} props */
 export function Row({ place: [of, what] }) {
@@ -33,6 +34,7 @@ export function History({ row }) {
       ${row.readings.map((one) => html`<${Taken} reading=${one} key=${one.entry} />`)}
     </ul>
     ${row.readings.length ? null : html`<p class="pencil">Not read yet.</p>`}
+    <${Photos} of=${row.of} from=${["survey", "row", row.of, row.what]} key=${row.of} />
     <div class="low last-row">
       <${Button} onTouch=${() => go("survey")}>Back<//>
       <${Button} kind="main" onTouch=${() => go("survey", "read", row.of, row.what)}>

@@ -9,6 +9,7 @@ import { Page } from "../../frame/page.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { OPENINGS, useSurvey } from "../../notebook/survey.js";
 import { addOpening, addWall, restateRoom, strikeAll, strikeOut, turnWall } from "../../notebook/write.js";
+import { Photos } from "../../photos/photos.js";
 
 const BASE = { stops: "stops at it", notch: "is notched round it", over: "runs past it" };
 /** @type {[string, string][]} */
@@ -92,6 +93,7 @@ function WallInHand({ wall, names }) {
       <${Button} kind="plain" onTouch=${take}>Strike wall ${wall.number}<//>
       <${Button} kind="plain" onTouch=${() => go("survey")}>To the readings<//>
     </div>
+    <${Photos} of=${wall.id} from=${["survey", "walk", wall.id]} />
     <${Struck} />
   </div>`;
 }
