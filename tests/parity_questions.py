@@ -87,6 +87,9 @@ def _of_notebook(demo: list[dict[str, Any]]) -> list[Any]:
         for entry in demo if entry["kind"] == "covering"
         for room in (entry["body"]["room"], rooms[-1])
     ]  # fmt: skip
+    said = ("wall two, ninety-six and three eighths, window at thirty and a quarter", "wall 9 fish", "", "9" * 1001)
+    questions += [{"ask": "breath", "room": rooms[0], "text": text, "wall": wall}
+                  for text in said for wall in (walls[0], None)]  # fmt: skip
     photo = {"attachment": rooms[0], "of": walls[0], "blob": "0f" * 32, "size": 3, "type": "image/jpeg", "name": "stud"}
     told = {**demo[-1], "id": "0190bbbb-0000-7000-8000-000000000000", "kind": "attachment", "body": photo}
     questions += [{"ask": "take", "entries": [told]}, {"ask": "attachments", "of": walls[0]}, {"ask": "attachments"}]

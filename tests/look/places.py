@@ -71,6 +71,7 @@ def places() -> dict[str, str]:
         "walk": "survey/walk",
         "wall": f"survey/walk/{wall}",
         "thing": f"survey/thing/{wall}",
+        "said in one breath": f"survey/say/{wall}",
         "opening": f"survey/opening/{opening}",
         "battens": f"survey/battens/{wall}",
         "reading a length": f"survey/read/{wall}/length",

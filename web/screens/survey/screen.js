@@ -20,13 +20,14 @@ import { Opening } from "./opening.js";
 import { Reading } from "./reading.js";
 import { Rooms } from "./rooms.js";
 import { History, Row } from "./row.js";
+import { Say } from "./say.js";
 import { Thing } from "./thing.js";
 import { Walk } from "./walk.js";
 
 /** What the question for the year is known by once it is put aside. */
 const YEAR = "year";
 /** No prototype: an address may name anything. */
-const PLACES = { __proto__: null, read: Reading, row: Row, walk: Walk, thing: Thing, opening: Opening, rooms: Rooms, battens: Battens };
+const PLACES = { __proto__: null, read: Reading, row: Row, walk: Walk, thing: Thing, opening: Opening, rooms: Rooms, battens: Battens, say: Say };
 
 /** @param {{place: string[]}} props */
 export function Survey({ place: [name, ...rest] }) {
@@ -134,6 +135,7 @@ function ReadNext({ next, known }) {
       <${Button} kind="main" onTouch=${() => read(next)}>Read it<//>
       <${Button} onTouch=${skip}>Can’t reach<//>
     </div>
+    <p class="onward"><a href=${link("survey", "say", next.wall)}>Say all of wall ${next.number} in one breath</a></p>
   </div>`;
 }
 

@@ -88,7 +88,8 @@ function WallInHand({ wall, names }) {
     </div>
     <${Button} onTouch=${() => go("survey", "read", wall.id, "length")} next="wall ${wall.number}, along the floor">Read it now<//>
     ${wall === room.walls.at(-1) && !room.closed ? html`<${Onward} wall=${wall} />` : html`<${Behind} wall=${wall} />`}
-    <p class="onward"><a href=${link("survey", "battens", wall.id)}>Battens on this wall</a></p>
+    <p class="onward"><a href=${link("survey", "say", wall.id)}>Say all of it in one breath</a>
+      <a href=${link("survey", "battens", wall.id)}>Battens on this wall</a></p>
     <div class="side-by-side">
       <${Button} kind="plain" onTouch=${take}>Strike wall ${wall.number}<//>
       <${Button} kind="plain" onTouch=${() => go("survey")}>To the readings<//>

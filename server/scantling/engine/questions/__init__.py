@@ -18,6 +18,7 @@ FILES: dict[str, tuple[str, ...]] = {
     "survey.room": ("needs", "closure", "plan", "elevation", "survey"),
     "survey.behind": ("behind",),
     "survey.held": ("held",),
+    "survey.breath": ("breath",),
     "survey.cautions": ("cautions",),
     "cutlist.pieces": ("pieces", "piece_rows", "small_drawings", "drawn"),
     "cutlist.cut_list": ("issue", "mark"),
