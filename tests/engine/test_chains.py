@@ -2,8 +2,9 @@
 
 import pytest
 
+from tests.asked import refusal
 from tests.entries import four_walls
-from tests.rooms import Facts, by_wall, inches, joints, oblong, pieces, room, thing, wall
+from tests.rooms import Facts, ask, by_wall, inches, joints, oblong, pieces, room, thing, wall
 
 THROUGH, BOTH = ("square", "square"), ("cope", "cope")
 
@@ -46,6 +47,41 @@ def test_the_light_of_a_window_turns_joints_away_where_there_is_no_door():
 
     assert joints(found["w3"]) == THROUGH
     assert (joints(found["w2"]), joints(found["w4"])) == (("square", "cope"), ("cope", "square"))
+
+
+def test_where_the_light_comes_from_may_be_said():
+    found = by_wall(oblong(light__from="3"))
+    assert (joints(found["w1"]), joints(found["w2"]), joints(found["w4"])) == (
+        THROUGH, ("cope", "square"), ("square", "cope"),
+    )  # fmt: skip
+    window = thing("window", "40", "30")
+    assert by_wall(oblong(window, light__from="none")) == by_wall(oblong(light__from="none"))
+    said = {part: refusal("pieces", room=oblong(light__from=part))[0] for part in ("the sun", "0", "1.5")}
+    assert set(said.values()) == {"no-light"}
+
+
+@pytest.mark.parametrize(
+    ("things", "light", "over"),
+    [
+        # Walls 2 and 4 run away from wall 1 and back to it: what lies nearer to the light laps over.
+        ([thing("window", "40", "30")], "windows", {"w2": "left", "w4": "right"}),
+        ([], "1", {"w2": "left", "w4": "right"}),
+        ([thing("window", "40", "30")], "3", {"w2": "right", "w4": "left"}),
+        # One comes in by the door of wall 1, whatever the light does.
+        ([thing("door", "40", "30")], "3", {"w2": "left", "w4": "right"}),
+    ],
+)
+def test_the_laps_of_scarfs_open_away_from_the_light_where_there_is_no_door(things, light, over):
+    facts = oblong(*things, light__from=light, base__stock=[{"length": "8 ft", "price": "1"}])
+    for place in (1, 3):
+        facts["walls"][place] |= {"length": "110", "studs": "55"}
+    found = [one for one in ask("pieces", facts)["pieces"] if "scarf" in one["part_name"] and one["wall"] in over]
+    assert len(found) == 4
+    for one in found:
+        side, end = ("left", one["right"]) if "left of the scarf" in one["part_name"] else ("right", one["left"])
+        assert end["long_edge"] == ("front" if side == over[one["wall"]] else "back")
+        (message,) = (flag["message"] for flag in one["flags"] if flag["key"] == "scarf")
+        assert message.endswith("It opens away from the light.") == (not things or things[0]["kind"] == "window")
 
 
 def test_the_front_of_a_breast_is_up_before_its_returns_which_are_coped_to_the_alcoves():

@@ -61,6 +61,7 @@ const BASE = {
       ["base.height", "Base, height", "the board's width, floor to top"],
       ["base.thickness", "Base, thickness", THICK],
       ["bow.spring", "Base and rails, sprung to a bow", "in the middle of 8 ft, at most: a longer board gives more"],
+      ["light.from", "Light comes from", "windows, none, or a wall's number: joints open away from it", "plain"],
       ["base.scarf", "Base, scarf", "degrees from square, where boards are joined; of every molding", "plain"],
     ],
     boards: [["base.stock", "base"]],

@@ -28,6 +28,7 @@ from scantling.engine.standard import (
     STEEPEST_SCARF,
     STYLES,
     THING_ENDS,
+    WINDOWS,
     YES,
     Standard,
     StandardError,
@@ -127,6 +128,13 @@ def _scarf(name: str, value: str) -> Fraction:
     return degrees
 
 
+def _light(name: str, value: str) -> str:
+    text = value.strip()
+    if text in (WINDOWS, NONE) or (text.isascii() and text.isdigit() and 0 < int(text[:4]) and len(text) <= 3):
+        return text
+    raise StandardError("no-light", text=quote(value))
+
+
 def _range(name: str, value: str) -> Fraction:
     degrees = parse_degrees(value)
     if not 45 <= degrees < SQUARE:
@@ -151,6 +159,7 @@ SETTINGS: dict[str, Any] = {
     "base.scarf": _scarf,
     "base.floor": _choice(*ON_FALLING_FLOOR),
     "scarf.place": _choice(EVEN, OFFCUT),
+    "light.from": _light,
     "bow.spring": _not_negative,
     "bow.beyond": _choice(*BEYOND_SPRING),
     "base.stock": _stock,

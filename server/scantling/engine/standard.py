@@ -36,6 +36,7 @@ THING_ENDS = ("square", "scribed")
 BLOCKING = "crown blocking"
 SHIM, SCRIBE = "shim", "scribe"
 BEYOND_SPRING = (SHIM, SCRIBE)
+WINDOWS = "windows"
 EVEN, OFFCUT = "even", "offcut"
 SPARES_AT_MOST = 20
 OVERAGE_AT_MOST = 100
@@ -51,6 +52,7 @@ class StandardError(EngineError):
         "not-so-many": "{name} is a whole number from 0 to {most}, not {text}.",
         "not-stock": "Stock is a list of rows, each with a length and a price.",
         "no-scarf": "A scarf of {text} is too long a lap: write degrees from square, up to 60, such as 30.",
+        "no-light": "{text} is nowhere that light comes from: write windows, none, or the number of a wall, such as 2.",
         "no-range": "A saw that turns to {text} cuts no miter: write degrees from square, 45 or more, such as 50.",
         "no-rake": "{text} is no rake of a stair: write degrees from level, above 0 and under 60, such as 37; or none.",
         "no-spring": "A spring of {text} is no lean: write the angle at the wall, above 0 and under 90, such as 38.",
@@ -82,6 +84,7 @@ class Standard:
     base_scarf: Fraction = Fraction(30)
     base_floor: str = "follow"
     scarf_place: str = EVEN
+    light_from: str = WINDOWS
     bow_spring: Length = Length(Fraction(1, 8))
     bow_beyond: str = SHIM
     base_stock: tuple[Stock, ...] = ()

@@ -16,6 +16,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from scantling.engine.standard import WINDOWS
 from scantling.engine.survey.outline import Side, derive_outline
 from scantling.engine.survey.room import Opening, Room, Wall
 from scantling.engine.trim.footprint import LEFT, RIGHT
@@ -111,7 +112,7 @@ class Weights:
         sides = room.derived("outline", lambda: derive_outline(room))
         self._sides = sides if all(side.known for side in sides) else []
         doors = [one for kind in ("door", "cased") for one in _looks(self._sides, kind)]
-        self._doors, self._lights = doors[:1], list(_looks(self._sides, "window"))
+        self._doors, self._lights = doors[:1], find_lights(room, self._sides)
         self._over_door = next((wall.id for wall in room.walls if _has(wall, "door")), None)
 
     def of_joint(self, joint: Joint, through: str) -> Toll:
@@ -145,6 +146,27 @@ class Weights:
         along_left, along_right = (abs(_dot(sight, side.heading)) for side in (before, beyond))
         own, other = (along_left, along_right) if through == LEFT else (along_right, along_left)
         return own > CLEARLY * other
+
+
+def find_lights(room: Room, sides: Sequence[Side]) -> list[Look]:
+    """Where the light comes from: the wall that was set, or every window."""
+    said = room.standard.light_from
+    if said == WINDOWS:
+        return list(_looks(sides, "window"))
+    return [side.point(side.length / 2) for side in sides if str(side.wall.number) == said]
+
+
+def find_light_side(room: Room, run: Run) -> str:
+    """To which side along a run the light comes from, as far as one can say; empty where it comes from in front."""
+    sides = room.derived("outline", lambda: derive_outline(room))
+    if not all(side.known for side in sides):
+        return ""
+    side = sides[run.wall.number - 1]
+    middle = side.point(float((run.start + run.back / 2).inches))
+    sights = [(look[0] - middle[0], look[1] - middle[1]) for look in find_lights(room, sides)]
+    # What comes in through the wall itself goes out from it, and tells nothing.
+    along = sum(_dot(sight, side.heading) for sight in sights if abs(_dot(sight, side.heading + 90.0)) > 1)
+    return "" if abs(along) < float(run.back.inches) / 4 else RIGHT if along > 0 else LEFT
 
 
 def find_fronts(runs: Sequence[Run], after: Mapping[int, int]) -> Iterator[int]:

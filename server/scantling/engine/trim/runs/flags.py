@@ -153,7 +153,8 @@ def _of_scarf(placed: Placed, piece: Piece) -> Iterator[Flag]:
             how = (
                 "laps over the board beyond, which is up: cut it to what is left" if over else "lies under: on the stud"
             )
-            yield Flag("scarf", f"Its {side} end {how}. Glue it, and nail it to the stud.", False)
+            away = " It opens away from the light." if placed.lit else ""
+            yield Flag("scarf", f"Its {side} end {how}. Glue it, and nail it to the stud.{away}", False)
 
 
 def _say_notch(thing: Obstacle, start: Length) -> str:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from scantling.engine.survey.room import Room, Wall
 from scantling.engine.trim.footprint import LEFT, RIGHT
-from scantling.engine.trim.runs.chains import derive_through, find_fronts
+from scantling.engine.trim.runs.chains import derive_through, find_fronts, find_light_side
 from scantling.engine.trim.runs.course import Course, may_yet_reach
 from scantling.engine.trim.runs.run import CORNER, Run
 
@@ -21,6 +21,7 @@ class Placed:
     """A run in fitting order; at each end, whether a board comes round the corner, and whether it is up already.
 
     `door` is the side on which one comes in: what lies nearer the door laps over what lies farther from it.
+    Without a door it is the side that the light comes from, where one can say: `lit`.
     `turn_left` and `turn_right`: what to say of the corner to turn its joint round, nothing where no joint is.
     """
 
@@ -30,6 +31,7 @@ class Placed:
     left_is_up: bool
     right_is_up: bool
     door: str
+    lit: bool = False
     turn_left: str = ""
     turn_right: str = ""
 
@@ -48,6 +50,8 @@ def derive_order(runs: list[Run], room: Room, course: Course) -> list[Placed]:
     rank = {walk[place]: turn for turn, place in enumerate(order)}
     door = {walk[place]: LEFT if place <= far else RIGHT for place in range(len(walk))}
     through = derive_through(runs, after, room, rank)
+    has_door = any(opening.kind in ("door", "cased") for wall in room.walls for opening in wall.openings)
+    lit = {} if has_door else {index: side for index in rank if (side := find_light_side(room, runs[index]))}
     return [
         Placed(
             run=runs[index],
@@ -55,7 +59,8 @@ def derive_order(runs: list[Run], room: Room, course: Course) -> list[Placed]:
             joins_right=index in after or unread_round(room, runs[index], RIGHT, course) is not None,
             left_is_up=index in before and through.get(before[index]) == LEFT,
             right_is_up=through.get(index) == RIGHT,
-            door=door[index],
+            door=lit.get(index, door[index]),
+            lit=index in lit,
             turn_left=_other(through.get(before[index])) if index in before else "",
             turn_right=_other(through.get(index)),
         )
