@@ -39,7 +39,9 @@ def test_the_rake_of_a_stair_s_skirt_is_asked_for_where_it_is_said_to_stand(lapt
     awake(page)
     visit(page, "survey", "thing", house.walls[0])
     expect(page.get_by_label("Rake")).to_have_count(0)
+    expect(page.get_by_label("Toe kick, height")).to_be_visible()
     page.locator("label.pick").filter(has_text="stair skirt").tap()
+    expect(page.get_by_label("Toe kick, height")).to_have_count(0)
     page.get_by_label("Rake").fill("36")
     touch(page, "Save")
 
