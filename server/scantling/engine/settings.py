@@ -130,7 +130,7 @@ def _scarf(name: str, value: str) -> Fraction:
 
 def _light(name: str, value: str) -> str:
     text = value.strip()
-    if text in (WINDOWS, NONE) or (text.isascii() and text.isdigit() and 0 < int(text[:4]) and len(text) <= 3):
+    if text in (WINDOWS, NONE) or (text.isascii() and text.isdigit() and len(text) <= 3 and int(text) > 0):
         return text
     raise StandardError("no-light", text=quote(value))
 
