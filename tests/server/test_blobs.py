@@ -102,6 +102,25 @@ def test_a_torn_end_that_has_the_right_length_does_not_hold_the_blob_up(blobs, t
     assert blobs.whole() == [name_of(data)]
 
 
+def test_who_asks_after_one_that_has_all_its_bytes_and_no_name_yet_is_told_that_it_is_whole(blobs, tmp_path):
+    """Its sender would be asked for the piece after the last, and has none."""
+    data = photo()
+    blobs.receive(next(pieces(data)))
+    (path,) = (tmp_path / "blobs" / "coming").iterdir()
+    path.write_bytes(data)
+    assert Blobs(tmp_path / "blobs").offset(name_of(data)) is None
+    assert blobs.whole() == [name_of(data)]
+
+
+def test_one_that_has_all_its_bytes_and_a_wrong_one_among_them_is_asked_for_from_its_start(blobs, tmp_path):
+    data = photo()
+    blobs.receive(next(pieces(data)))
+    (path,) = (tmp_path / "blobs" / "coming").iterdir()
+    path.write_bytes(data[:-1] + b"?")
+    assert blobs.offset(name_of(data)) == 0
+    assert [*map(blobs.receive, pieces(data))][-1] is None
+
+
 @pytest.mark.parametrize(("change", "key"), [
     ({"digest": "0" * 64}, "piece-damaged"), ({"data": "AAAA"}, "piece-damaged"), ({"data": "*"}, "piece-damaged"),
     ({"data": ""}, "piece-damaged"), ({"data": "é"}, "piece-damaged"), ({"at": 449_999}, "piece-outside"),

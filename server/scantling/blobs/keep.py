@@ -12,6 +12,7 @@ import os
 import shutil
 import time
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from pathlib import Path
 from threading import Lock
 
@@ -38,7 +39,14 @@ class Blobs:
         """How many bytes of a blob are here, from its start; None when it is here whole."""
         if self._path(blob).exists():
             return None
-        return min((_size(path) for path in self._coming(blob)), default=0)
+        with self._line:
+            try:
+                self._finish(blob)
+            except OSError as error:
+                raise BlobError("blob-disk", why=error.strerror or error) from error
+            if self._path(blob).exists():
+                return None
+            return min((_size(path) for path in self._coming(blob)), default=0)
 
     def receive(self, piece: Piece) -> int | None:
         """Keep a piece: how many bytes are here now, None when the blob is whole. A repeat is no fault."""
@@ -98,6 +106,13 @@ class Blobs:
             return have
         self._complete(path, piece.blob)
         return None
+
+    def _finish(self, blob: str) -> None:
+        """A process killed between its last byte and its name left all of it: nobody has another piece to send."""
+        for path in self._coming(blob):
+            if _size(path) >= int(path.suffix[1:]):
+                with suppress(BlobError, FileNotFoundError):  # thrown away, or another server was quicker
+                    self._complete(path, blob)
 
     def _complete(self, path: Path, blob: str) -> None:
         if _digest_of(path) != blob:
