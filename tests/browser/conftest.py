@@ -63,6 +63,19 @@ COMPILED = """async (build) => {
   return found[0] ? new Uint8Array(await found[0].arrayBuffer()).toBase64() : null;
 }"""
 
+#: Makes a phone new again but for what takes seconds to make: the engine as it compiled it.
+WIPE = """async () => {
+  for (const { name } of await indexedDB.databases()) {
+    await new Promise((done, fail) => {
+      const gone = indexedDB.deleteDatabase(name);
+      gone.onsuccess = done;
+      gone.onerror = () => fail(gone.error);
+    });
+  }
+  for (const name of await caches.keys()) if (!name.startsWith("compiled-")) await caches.delete(name);
+  localStorage.clear();
+}"""
+
 CONTROLLED = """async () => {
   await navigator.serviceWorker.ready;
   if (navigator.serviceWorker.controller) return;
@@ -173,10 +186,16 @@ def bare_site(bare_folder: Path, package: Path) -> Site:
     return Site(bare_folder, package)
 
 
+@pytest.fixture(scope="session")
+def port() -> int:
+    """Of the laptop of every test in turn: what a phone keeps, it keeps for an address."""
+    return free_port()
+
+
 @pytest.fixture
-def laptop(tmp_path: Path, site: Site) -> Iterator[Laptop]:
+def laptop(tmp_path: Path, site: Site, port: int) -> Iterator[Laptop]:
     """A laptop serving the whole page."""
-    running = Laptop(tmp_path / "laptop", site).start()
+    running = Laptop(tmp_path / "laptop", site, port).start()
     yield running
     running.stop()
 
@@ -207,7 +226,7 @@ def compiled(browser: Browser, site: Site, tmp_path_factory: pytest.TempPathFact
         context = browser.new_context(service_workers="block")
         page = context.new_page()
         page.goto(laptop.url)
-        made = poll(page, COMPILED, site.build, seconds=60)
+        made = poll(page, COMPILED, site.build, seconds=180)
         context.close()
         laptop.stop()
         beside = tmp_path_factory.mktemp("compiled") / "engine.zip"
@@ -236,16 +255,17 @@ def warm(request: pytest.FixtureRequest, compiled: bytes) -> Callable[[BrowserCo
 
 @pytest.fixture
 def new_phone(
-    browser: Browser, playwright: Playwright, warm: Callable[[BrowserContext], None]
+    browser: Browser, playwright: Playwright, request: pytest.FixtureRequest
 ) -> Iterator[Callable[..., BrowserContext]]:
     """Makes phones: each has its own storage, a small screen and a touch screen."""
     made: list[tuple[BrowserContext, list[str]]] = []
 
-    def make(*, forgiving: bool = False, **options: Any) -> BrowserContext:
-        """`forgiving`: this test breaks the page on purpose."""
+    def make(*, forgiving: bool = False, sleeps: bool = False, **options: Any) -> BrowserContext:
+        """`forgiving`: this test breaks the page on purpose; `sleeps`: its engine never wakes, nor need be there."""
         context = browser.new_context(**{**playwright.devices["Pixel 7"], **options})
         context.set_default_timeout(PATIENCE)
-        warm(context)
+        if not sleeps:
+            request.getfixturevalue("warm")(context)
         made.append((context, [] if forgiving else listen(context)))
         return context
 
@@ -260,11 +280,70 @@ def new_sleeper(new_phone: Callable[..., BrowserContext]) -> Callable[[], Browse
     """Makes phones whose engine never wakes and whose page is not kept: the journal must do without, and quickly."""
 
     def make() -> BrowserContext:
-        context = new_phone(service_workers="block")
+        context = new_phone(sleeps=True, service_workers="block")
         context.route("**/engine/worker.js", lambda route: route.abort())
         return context
 
     return make
+
+
+@dataclass
+class Used:
+    """A phone that passes from test to test, wiped in between; its page is not kept for the day without a laptop."""
+
+    context: BrowserContext
+    wrong: list[str]
+
+    def wipe(self, url: str) -> None:
+        for page in self.context.pages:
+            page.close()
+        self.context.set_offline(False)
+        self.context.unroute_all()
+        self.context.route("**/nothing", lambda route: route.fulfill(body="", content_type="text/html"))
+        page = self.context.new_page()
+        page.goto(f"{url}nothing")
+        page.evaluate(WIPE)
+        page.close()
+        self.context.unroute_all()
+
+
+@pytest.fixture(scope="session")
+def on_the_shelf() -> list[Used]:
+    """The used phones that no test has in hand."""
+    return []
+
+
+@pytest.fixture
+def used_phone(
+    browser: Browser,
+    playwright: Playwright,
+    laptop: Laptop,
+    warm: Callable[[BrowserContext], None],
+    on_the_shelf: list[Used],
+) -> Iterator[Callable[[], BrowserContext]]:
+    """Gives phones that have nothing on them but the engine compiled: a new one takes seconds more of the processor.
+    For tests that leave no script behind in a phone and do not ask what it keeps with no laptop."""
+    taken: list[Used] = []
+
+    def take() -> BrowserContext:
+        if on_the_shelf:
+            used = on_the_shelf.pop()
+        else:
+            context = browser.new_context(**playwright.devices["Pixel 7"], service_workers="block")
+            context.set_default_timeout(PATIENCE)
+            warm(context)
+            used = Used(context, listen(context))
+        taken.append(used)
+        return used.context
+
+    yield take
+    for used in taken:
+        if used.wrong:
+            used.context.close()
+        else:
+            used.wipe(laptop.url)
+            on_the_shelf.append(used)
+    assert [used.wrong for used in taken if used.wrong] == []
 
 
 @pytest.fixture

@@ -11,8 +11,8 @@ TOUCHES = "addEventListener('pointerdown', () => { globalThis.touched = (globalT
 
 
 @pytest.fixture
-def page(laptop, new_phone) -> Page:
-    page = new_phone(service_workers="block").new_page()
+def page(laptop, used_phone) -> Page:
+    page = used_phone().new_page()
     page.add_init_script(TOUCHES)
     page.goto(laptop.url)
     return page

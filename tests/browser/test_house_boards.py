@@ -10,14 +10,14 @@ from tests.entries import House
 
 
 @pytest.fixture
-def two_rooms(laptop, new_phone) -> Page:
+def two_rooms(laptop, used_phone) -> Page:
     house = House(closed=False)
     house.say("setting", of=house.house, name="base.stock", value=[{"length": "12 ft", "price": "12.00"}])
     house.wall("70")
     house.room, house.walls = house.new("room", house=house.house, name="the den", closed=False), []
     house.wall("48")
     send(laptop.url, house.entries)
-    page = new_phone(service_workers="block").new_page()
+    page = used_phone().new_page()
     page.goto(laptop.url)
     awake(page)
     return page

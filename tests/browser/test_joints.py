@@ -7,11 +7,11 @@ from tests.cut_lists import issue
 from tests.entries import House, four_walls
 
 
-def test_a_joint_is_turned_round_on_the_page_of_its_piece_and_back(laptop, new_phone):
+def test_a_joint_is_turned_round_on_the_page_of_its_piece_and_back(laptop, used_phone):
     house = four_walls()
     issue(house, house.room)
     send(laptop.url, house.entries)
-    page = new_phone(service_workers="block").new_page()
+    page = used_phone().new_page()
     page.set_viewport_size({"width": 360, "height": 780})
     page.goto(laptop.url)
     awake(page)
@@ -30,11 +30,11 @@ def test_a_joint_is_turned_round_on_the_page_of_its_piece_and_back(laptop, new_p
     expect(button(page, "Save")).to_be_disabled()
 
 
-def test_the_rake_of_a_stair_s_skirt_is_asked_for_where_it_is_said_to_stand(laptop, new_phone):
+def test_the_rake_of_a_stair_s_skirt_is_asked_for_where_it_is_said_to_stand(laptop, used_phone):
     house = House(closed=False)
     house.wall("200")
     send(laptop.url, house.entries)
-    page = new_phone(service_workers="block").new_page()
+    page = used_phone().new_page()
     page.goto(laptop.url)
     awake(page)
     visit(page, "survey", "thing", house.walls[0])

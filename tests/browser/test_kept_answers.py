@@ -76,9 +76,9 @@ def test_nothing_is_called_next_while_only_the_journal_speaks(laptop, new_sleepe
     expect(button(page, "Save")).to_have_accessible_name(re.compile("^Save then: "))
 
 
-def test_an_answer_that_holds_is_not_asked_for_again(laptop, new_phone):
+def test_an_answer_that_holds_is_not_asked_for_again(laptop, used_phone):
     send(laptop.url, walked_room(read=True))
-    page = new_phone(service_workers="block").new_page()
+    page = used_phone().new_page()
     page.goto(laptop.url)
     awake(page)
     visit(page, "pieces")
@@ -98,9 +98,9 @@ def test_an_answer_that_holds_is_not_asked_for_again(laptop, new_phone):
     page.wait_for_function("() => asked.some((one) => one.ask === 'survey')")
 
 
-def test_what_is_typed_over_is_not_worked_out_and_a_reading_goes_before_all_else(laptop, new_phone):
+def test_what_is_typed_over_is_not_worked_out_and_a_reading_goes_before_all_else(laptop, used_phone):
     send(laptop.url, walked_room(read=True))
-    page = new_phone(service_workers="block").new_page()
+    page = used_phone().new_page()
     page.goto(laptop.url)
     awake(page)
     visit(page, "survey", "read", WALL, "length")
@@ -126,9 +126,9 @@ def test_what_is_typed_over_is_not_worked_out_and_a_reading_goes_before_all_else
     assert len(read) <= 2, "only the one under way and the last"
 
 
-def test_a_hint_outlives_any_number_of_replies(laptop, new_phone):
+def test_a_hint_outlives_any_number_of_replies(laptop, used_phone):
     send(laptop.url, walked_room())
-    page = new_phone(service_workers="block").new_page()
+    page = used_phone().new_page()
     page.goto(laptop.url)
     awake(page)
     visit(page, "survey", "read", WALL, "length")

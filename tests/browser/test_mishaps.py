@@ -24,10 +24,10 @@ HOLD = """(name) => {
 
 
 @pytest.fixture
-def room(laptop, new_phone):
+def room(laptop, used_phone):
     """The invented room, read, on a phone that keeps nothing for later."""
     send(laptop.url, walked_room(read=True))
-    page = new_phone(service_workers="block").new_page()
+    page = used_phone().new_page()
     page.goto(laptop.url)
     expect(title(page)).to_have_text("Sewing room")
     return page

@@ -40,11 +40,12 @@ EVERYWHERE = (
 
 
 @pytest.fixture
-def new_page(laptop, new_phone) -> Callable[..., Page]:
+def new_page(laptop, new_phone, used_phone) -> Callable[..., Page]:
     """Opens the page on a phone that keeps nothing for the day without a laptop: these tests are about the screens."""
 
     def make(**options) -> Page:
-        page = new_phone(service_workers="block", **options).new_page()
+        context = new_phone(service_workers="block", **options) if options else used_phone()
+        page = context.new_page()
         page.goto(laptop.url)
         return page
 
@@ -512,7 +513,7 @@ def test_boards_say_what_is_missing_then_what_to_buy_and_what_it_costs(measured)
 
 
 @pytest.fixture
-def shelved(laptop, new_phone) -> Page:
+def shelved(laptop, used_phone) -> Page:
     """A room with more shelves than can be planned and proved at once; its page looks longer for a second only."""
     case = dict(make_cases(7, 8))["house_of_base-7"]
     house = four_walls()
@@ -526,7 +527,7 @@ def shelved(laptop, new_phone) -> Page:
         said = {"name": f"shelf {number}", "profile": "shelf", "text": format_length(piece), "count": "1"}
         house.new("free", room=house.room, **said)
     send(laptop.url, house.entries)
-    page = new_phone(service_workers="block").new_page()
+    page = used_phone().new_page()
 
     def look_for_a_second(route):
         answer = route.fetch()
