@@ -10,10 +10,9 @@ from tests.browser.touch import touch
 
 
 @pytest.fixture
-def demo(laptop, phone, opened) -> Page:
+def demo(laptop, used_phone) -> Page:
     """The demo house on a phone 360 px wide, on its screen of what covers the sewing room, the laptop out of reach."""
-    page = show_demo(laptop, opened, phone)
-    page.set_viewport_size({"width": 360, "height": 780})
+    page = show_demo(laptop, used_phone(), 360)
     page.context.set_offline(True)
     to(page, "cover", "main a.row")
     return page
@@ -157,8 +156,8 @@ def test_once_the_casing_is_up_a_place_is_read_from_the_order_of_work_with_no_li
     expect(in_place.get_by_role("link")).to_have_count(count - 1)
 
 
-def test_a_seam_plan_and_a_list_to_buy_by_print_on_one_side(laptop, desktop, opened, tmp_path):
-    demo = show_demo(laptop, opened, desktop)
+def test_a_seam_plan_and_a_list_to_buy_by_print_on_one_side(laptop, used_phone, tmp_path):
+    demo = show_demo(laptop, used_phone(), 1280)
     to(demo, "cover", "main a.row")
     row(demo, "Fern and moth").click()
     demo.locator(".stretch svg").wait_for()

@@ -88,8 +88,9 @@ def test_a_board_cut_with_no_signal_is_told_to_be_trimmed_after_a_new_reading_an
     expect(second.get_by_role("region", name="Look at these first")).to_contain_text(f'{letter} is 1/8" long')
 
 
-def test_what_was_said_of_a_piece_can_be_struck_and_restored(house, phone, opened):
-    page = opened(phone, house[0])
+def test_what_was_said_of_a_piece_can_be_struck_and_restored(house, used_phone):
+    page = used_phone().new_page()
+    page.goto(house[0])
     arrive(page)
     issue(page)
     visit(page, "pieces", "A")
@@ -103,9 +104,10 @@ def test_what_was_said_of_a_piece_can_be_struck_and_restored(house, phone, opene
     expect(page.locator(".stands")).to_have_text("recut")
 
 
-def test_a_length_as_cut_and_one_measured_in_place_are_entered_at_the_piece(house, phone, opened):
+def test_a_length_as_cut_and_one_measured_in_place_are_entered_at_the_piece(house, used_phone):
     url, room = house
-    page = opened(phone, url)
+    page = used_phone().new_page()
+    page.goto(url)
     arrive(page)
     issue(page)
     letter = of_wall(url, room, 3)["letter"]

@@ -2,7 +2,6 @@
 
 import json
 import re
-from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -30,16 +29,17 @@ OUTSIDE = """(svg) => {
 
 
 @pytest.fixture
-def demo(laptop, phone, opened) -> Page:
+def demo(laptop, used_phone) -> Page:
     """The demo house on a phone 360 px wide."""
-    page = show_demo(laptop, opened, phone)
-    page.set_viewport_size({"width": 360, "height": 780})
-    return page
+    return show_demo(laptop, used_phone(), 360)
 
 
-def show_demo(laptop: Laptop, opened: Callable[..., Page], context: BrowserContext) -> Page:
+def show_demo(laptop: Laptop, context: BrowserContext, wide: int) -> Page:
+    """The demo house in a window that is so wide."""
     send(laptop.url, json.loads(DEMO.read_text(encoding="utf-8"))["entries"])
-    page = opened(context, laptop.url)
+    page = context.new_page()
+    page.set_viewport_size({"width": wide, "height": 800})
+    page.goto(laptop.url)
     page.get_by_role("heading", name="Sewing room", level=1).wait_for()
     return page
 
@@ -73,8 +73,8 @@ def test_the_plan_of_the_demo_house_reads_at_360_px(demo):
     assert plan.evaluate(OUTSIDE) == []
 
 
-def test_pieces_with_their_plan_and_the_readings_print_on_one_side(laptop, desktop, opened, tmp_path):
-    demo = show_demo(laptop, opened, desktop)
+def test_pieces_with_their_plan_and_the_readings_print_on_one_side(laptop, used_phone, tmp_path):
+    demo = show_demo(laptop, used_phone(), 1280)
     for place, shows in (("pieces", ".places svg"), ("survey", ".page.survey .plan svg")):
         to(demo, place, shows)
         assert (place, [pages_of(demo, tmp_path, size) for size in ("Letter", "A4")]) == (place, [1, 1])
@@ -82,8 +82,8 @@ def test_pieces_with_their_plan_and_the_readings_print_on_one_side(laptop, deskt
     expect(demo.locator(".tabs")).to_be_hidden()
 
 
-def test_boards_of_every_profile_share_pages_and_labels_fill_a_sheet_of_them(laptop, desktop, opened, tmp_path):
-    demo = show_demo(laptop, opened, desktop)
+def test_boards_of_every_profile_share_pages_and_labels_fill_a_sheet_of_them(laptop, used_phone, tmp_path):
+    demo = show_demo(laptop, used_phone(), 1280)
     to(demo, "boards", ".plan-of-boards svg")
     profiles = demo.locator(".plan-of-boards").count()
     pages = [pages_of(demo, tmp_path, size) for size in ("Letter", "A4")]

@@ -11,7 +11,7 @@ WINDOW = entity(950)
 
 
 @pytest.fixture
-def windowed(laptop, phone, opened) -> Page:
+def windowed(laptop, used_phone) -> Page:
     """The measured room, with a window in its third wall that has been read but for its jambs' depths."""
     entries = walked_room(read=True)
     last = entries[-1]
@@ -25,7 +25,8 @@ def windowed(laptop, phone, opened) -> Page:
     for what, text in (("at", "8 1/2"), ("width", "26"), ("left", "48"), ("right", "48"), ("sash", "4")):
         entry("reading", of=WINDOW, what=what, text=text)
     send(laptop.url, entries)
-    page = opened(phone, laptop.url)
+    page = used_phone().new_page()
+    page.goto(laptop.url)
     expect(title(page)).to_have_text("Sewing room")
     awake(page)
     return page

@@ -62,8 +62,9 @@ def test_recording_needs_no_engine_at_all(laptop, phone, opened):
     expect(row).to_contain_text("59 7/8")
 
 
-def test_a_wall_that_cannot_be_reached_is_left_and_stays_wanted(laptop, phone, opened):
-    page = opened(phone, laptop.url)
+def test_a_wall_that_cannot_be_reached_is_left_and_stays_wanted(laptop, used_phone):
+    page = used_phone().new_page()
+    page.goto(laptop.url)
     start_house(page)
     walk(page)
     awake(page)
