@@ -5,7 +5,7 @@
 
 from hypothesis import HealthCheck, settings
 
-settings.register_profile("same", deadline=None, derandomize=True, max_examples=60, database=None)
+settings.register_profile("same", deadline=None, derandomize=True, max_examples=40, database=None)
 settings.register_profile(
     "further", deadline=None, max_examples=1000, suppress_health_check=[HealthCheck.too_slow], print_blob=True
 )

@@ -4,6 +4,8 @@ import pytest
 
 from tests.browser.conftest import poll
 
+pytestmark = pytest.mark.further
+
 REGISTERED = """async () => {
   const all = await navigator.serviceWorker.getRegistrations();
   const found = all.find(({ scope }) => scope.endsWith("/background/here/"));

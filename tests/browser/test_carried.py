@@ -10,6 +10,8 @@ from playwright.sync_api import Page
 from scantling.blobs import Blobs
 from scantling.cli import main
 
+pytestmark = pytest.mark.further
+
 ATTACH = """async ([seed, size]) => {
   const bytes = new Uint8Array(await (await fetch(`/seed?${seed}-${size}`)).arrayBuffer());
   const photo = new Blob([bytes], { type: "image/jpeg" });

@@ -11,6 +11,8 @@ from scantling.demo_house import house_file, load_demo
 from tests.browser.conftest import Laptop, listen
 from tests.browser.touch import OTHER_PHONE, awake, entity, send, touch, visit
 
+pytestmark = pytest.mark.further
+
 ROOMS = 50
 
 

@@ -22,6 +22,7 @@ from tests.browser.touch import (
     start_house,
     title,
     touch,
+    unfold,
     visit,
     walked_room,
 )
@@ -393,7 +394,7 @@ def test_a_wall_struck_and_restored_keeps_its_place(room):
     touch(room, "Strike wall 2")
     expect(room.get_by_text("7 walls so far")).to_be_visible()
 
-    room.get_by_text("Struck", exact=True).tap()
+    unfold(room, "Struck", button(room, "Restore the wall").first)
     touch(room, "Restore the wall")
 
     room.get_by_text("8 walls so far").tap()

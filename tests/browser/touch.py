@@ -9,7 +9,7 @@ from itertools import count
 from typing import Any
 from urllib.request import Request, urlopen
 
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Locator, Page, TimeoutError, expect
 
 #: An invented room of eight walls, from the door round to the right: opposite the door stands a chimney breast.
 CORNERS = ("inside", "inside", "inside", "outside", "outside", "inside", "inside")
@@ -41,6 +41,17 @@ def button(page: Page, name: str) -> Locator:
 
 def touch(page: Page, name: str) -> None:
     button(page, name).first.tap()
+
+
+def unfold(page: Page, words: str, shows: Locator) -> None:
+    """Opens what is folded away under these words; once more where the page moved under the finger."""
+    for _ in range(5):
+        page.get_by_text(words, exact=True).tap()
+        try:
+            return shows.wait_for(timeout=5_000)
+        except TimeoutError:
+            continue
+    raise AssertionError(f"nothing unfolds under {words}")
 
 
 def title(page: Page) -> Locator:

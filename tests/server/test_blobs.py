@@ -180,6 +180,21 @@ def test_a_device_asks_what_is_lacking_brings_it_and_another_fetches_it(client):
     assert client.post("/api/blobs", json={**ahead, "digest": "0" * 64}).status_code == 422
 
 
+def test_one_that_the_disk_has_spoilt_is_not_handed_out_and_comes_again_from_who_has_it(client, tmp_path):
+    data = photo(1)
+    for piece in pieces(data):
+        client.post("/api/blobs", json=piece.body())
+    blob = name_of(data)
+    path = tmp_path / "blobs" / blob[:2] / blob
+    path.write_bytes(path.read_bytes()[:-1] + b"?")
+    assert client.get(f"/api/blobs/{blob}").status_code == 404
+    assert (tmp_path / "blobs" / "spoilt" / blob).read_bytes()[-1:] == b"?"
+    assert client.post("/api/blobs/lacking", json={"blobs": [blob]}).json == {"lacking": [{"blob": blob, "offset": 0}]}
+    for piece in pieces(data):
+        client.post("/api/blobs", json=piece.body())
+    assert path.read_bytes() == data
+
+
 def test_an_attachment_names_its_bytes_and_goes_with_something(client):
     house = client.post("/api/houses", json={"name": "the house", "built": None}).json["entry"]["body"]["house"]
     said = {"blob": "0f" * 32, "size": 3, "type": "image/jpeg", "name": "behind the plaster"}

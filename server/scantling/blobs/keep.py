@@ -20,6 +20,8 @@ from scantling.blobs.piece import DIGEST, PIECE_BYTES, BlobError, Piece, short
 from scantling.whole_file import flush_folder
 
 COMING = "coming"
+#: Where a file goes whose bytes changed on the disk: a person may still see something in it.
+SPOILT = "spoilt"
 COMING_AT_MOST = 64
 BLOBS_AT_MOST = 50_000
 #: What did not go on for a month is thrown away when others want its place: its device has it still.
@@ -78,6 +80,18 @@ class Blobs:
             at += len(piece.data)
             if at >= piece.size:
                 return
+
+    def prove(self, blob: str) -> None:
+        """Set one aside whose bytes are no longer what its name says: then it is lacking, and who has it brings it."""
+        path, aside = self._path(blob), self._folder / SPOILT
+        with self._line:
+            try:
+                if not path.exists() or _digest_of(path) == blob:
+                    return
+                aside.mkdir(exist_ok=True, mode=0o700)
+                os.replace(path, aside / blob)
+            except OSError as error:
+                raise BlobError("blob-disk", why=error.strerror or error) from error
 
     def whole(self) -> list[str]:
         """The blobs that are here."""

@@ -86,7 +86,8 @@ class NotebookServer:
         await self._server.serve(sockets=[self._socket] if self._socket else None)
         # uvicorn knows of a connection once its TLS handshake is done, and forgets it when its farewell begins.
         for transport in list(getattr(asyncio.get_running_loop(), "_transports", {}).values()):
-            transport.abort()
+            if not transport.is_closing() or transport.get_write_buffer_size():  # one that is gone bears no abort
+                transport.abort()
         await asyncio.sleep(0)
 
 
