@@ -8,6 +8,8 @@ from playwright.sync_api import Page, expect
 from tests.browser.test_drawn import OUTSIDE, OVERLAPS, pages_of, show_demo, to
 from tests.browser.touch import touch
 
+pytestmark = pytest.mark.further
+
 
 @pytest.fixture
 def demo(laptop, used_phone) -> Page:

@@ -8,8 +8,10 @@ import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
 from tests.browser.conftest import Laptop
-from tests.browser.touch import send
+from tests.browser.touch import awake, send
 from tests.parity_questions import DEMO
+
+pytestmark = pytest.mark.further
 
 #: Lines of text that lie over each other by more than the rim of a letter, as the browser itself measures them.
 OVERLAPS = """(svg) => {
@@ -41,6 +43,7 @@ def show_demo(laptop: Laptop, context: BrowserContext, wide: int) -> Page:
     page.set_viewport_size({"width": wide, "height": 800})
     page.goto(laptop.url)
     page.get_by_role("heading", name="Sewing room", level=1).wait_for()
+    awake(page)  # before any test takes the laptop out of its reach
     return page
 
 

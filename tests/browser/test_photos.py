@@ -21,6 +21,8 @@ from scantling.demo_house import house_file, load_demo
 from tests.browser.conftest import Laptop, listen, poll
 from tests.browser.touch import awake, title, touch, visit
 
+pytestmark = pytest.mark.further
+
 #: A picture whose left half is red and whose right half is blue.
 DRAWN = """async ([width, height, type]) => {
   const canvas = Object.assign(document.createElement("canvas"), { width, height });

@@ -8,6 +8,8 @@ from playwright.sync_api import Page, expect
 from tests.browser.conftest import Laptop, listen
 from tests.browser.touch import awake, button, send, title, touch, visit, walked_room
 
+pytestmark = pytest.mark.further
+
 STUB = """
 globalThis.said = [];
 Object.defineProperty(globalThis, "speechSynthesis", { value: {
