@@ -2,7 +2,7 @@
 
 python3 tests              style, types, and the tests that every change must pass
 python3 tests unit         the same without a browser
-python3 tests further      tests in the browser of one kind of work or one bad day, and at every size: as many again, beside the rest
+python3 tests further      tests in the browser of one kind of work, of one bad day, and at every size
 python3 tests bench        how fast it is, on this machine
 python3 tests look         a picture of every screen at every size, in test-results/look
 python3 tests laws         the laws again, with fresh examples and many more of them
