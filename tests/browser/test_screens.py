@@ -346,6 +346,35 @@ def test_touches_build_the_text(still):
     assert dict(zip(whys, made, strict=True)) == {why: left for _, _, left, why in TYPED}
 
 
+# What the engine said
+
+
+def test_an_answer_that_comes_before_the_screen_listens_is_shown(still):
+    """The screen is drawn first and listens a moment later; what was asked for it before may be answered in between."""
+    shown = still.evaluate(
+        """async () => {
+          const at = `/v/${document.documentElement.dataset.build}`;
+          const { html, render } = await import(`${at}/controls/ui.js`);
+          const { Notebook, useAnswer } = await import(`${at}/notebook/notebook.js`);
+          const { Answers } = await import(`${at}/notebook/answers.js`);
+          let reply;
+          const engine = { ask: () => new Promise((answer) => { reply = answer; }) };
+          const journal = { entries: () => [], onChange: () => {} };
+          const answers = new Answers({ engine, journal, kept: { known: [], save: () => {} } });
+          answers.want('{"ask":"boards"}', true, () => {});
+          const Screen = () => useAnswer({ ask: "boards" }).answer ?? "not heard";
+          const place = document.createElement("div");
+          render(html`<${Notebook.Provider} value=${{ answers, engine: "awake" }}><${Screen} /><//>`, place);
+          reply({ answer: "heard" });
+          for (let turn = 0; turn < 50 && place.textContent !== "heard"; turn += 1) {
+            await new Promise((done) => setTimeout(done, 20));
+          }
+          return place.textContent;
+        }"""
+    )
+    assert shown == "heard"
+
+
 # What was read
 
 

@@ -27,11 +27,13 @@ export function useAnswer(question) {
   const [, hear] = useState({});
   const asking = question && JSON.stringify(question);
   const awake = engine === "awake";
-  useEffect(
-    () => (asking ? answers.want(asking, awake, () => hear({})) : undefined),
-    [asking, answers.held, awake],
-  );
-  const found = asking && answers.find(asking);
+  const found = asking ? answers.find(asking) : null;
+  useEffect(() => {
+    if (!asking) return;
+    const stop = answers.want(asking, awake, () => hear({}));
+    if (answers.find(asking)?.reply !== found?.reply) hear({}); // it came since this was drawn
+    return stop;
+  }, [asking, answers.held, awake]);
   if (!found) return { ...SILENCE, heard: false, older: false };
   return { ...found.reply, heard: true, older: !found.current && !awake };
 }
