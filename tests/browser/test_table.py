@@ -96,3 +96,49 @@ def test_the_last_touch_is_taken_back_by_strikes_and_nothing_is_lost(table):
     expect(table.get_by_role("status").filter(has_text="taken back")).to_be_visible()
     table.keyboard.press("Control+z")
     expect(table.get_by_text("Nothing that was written on this page")).to_be_visible()
+
+
+def stand_beside(page: Page) -> None:
+    """The list at the left and the thing at the right, neither wider than the window."""
+    sides = [page.locator(one).first.bounding_box() for one in (".list", ".beside")]
+    assert sides[0]["x"] + sides[0]["width"] <= sides[1]["x"]
+    assert sides[1]["x"] + sides[1]["width"] <= 1440
+    assert sides[1]["width"] > 480
+
+
+def test_what_covers_the_room_stands_beside_the_list_of_it(table):
+    visit(table, "cover")
+    table.get_by_role("link", name="Cover something").click()
+    beside = table.locator(".beside")
+    beside.get_by_role("radio", name="Paint").check()
+    beside.get_by_label("Its name").fill("Walls, oat")
+    beside.get_by_role("button", name="Go on").click()
+    row = table.locator(".list a.row", has_text="Walls, oat")
+    expect(row).to_have_attribute("aria-current", "true")
+    expect(beside.get_by_role("heading", name="Walls, oat")).to_be_visible()
+    stand_beside(table)
+    visit(table, "cover")  # with nothing chosen a line is open all the same
+    expect(beside.get_by_role("heading", name="Walls, oat")).to_be_visible()
+    expect(title(table)).to_have_text("Cover: Sewing room")
+
+
+def test_what_is_to_buy_stands_beside_what_it_comes_to(table):
+    visit(table, "supplies")
+    expect(table.locator(".list .good").first).to_be_visible()
+    expect(table.locator(".beside .money")).to_be_visible()
+    expect(table.locator(".beside").get_by_role("heading", name="What the amounts go by")).to_be_visible()
+    stand_beside(table)
+
+
+def test_the_places_of_the_house_stand_beside_its_rooms(table):
+    visit(table, "house")
+    beside = table.locator(".beside")
+    expect(beside.get_by_role("heading", name="This notebook")).to_be_visible()
+    for link, heading in (("Money", "Money"), ("On hand", "On hand"), ("The order of work", "Work: Sewing room")):
+        table.locator(".list").get_by_role("link", name=link).click()
+        expect(beside.get_by_role("heading", name=heading, exact=True)).to_be_visible()
+        expect(table.locator(".list [aria-current]")).to_contain_text(link)
+        expect(table.locator(".list").get_by_role("button", name="Sewing room")).to_be_visible()
+        stand_beside(table)
+    table.locator(".list").get_by_role("link", name="This notebook").click()
+    expect(beside.get_by_role("heading", name="This notebook")).to_be_visible()

@@ -1,6 +1,7 @@
 // @ts-check
 // The sheet that every screen is written on: a line on top with its name and how things stand, the screen, the tabs.
-import { html, useEffect, useLayoutEffect, useRef } from "../controls/ui.js";
+// At the table a screen may stand beside a list instead, on the sheet of that list.
+import { createContext, html, useContext, useEffect, useLayoutEffect, useRef } from "../controls/ui.js";
 import { Button } from "../controls/controls.js";
 import { link } from "../controls/route.js";
 import { useWide } from "../controls/wide.js";
@@ -18,6 +19,9 @@ export const TABS = [
   ["house", "House"],
 ];
 
+/** Whether a page stands beside a list: it is then a part of the list's page. */
+export const Beside = createContext(false);
+
 /** The list of keys, which stands on every page unseen. */
 export function showKeys() {
   /** @type {HTMLDialogElement | null} */ (document.querySelector("dialog.keys"))?.showModal();
@@ -28,7 +32,17 @@ export function showKeys() {
  *   `aside` stands at the right of the title instead of the status; a page without `tab` fills the screen;
  *   `older`: what is shown was worked out before the last entries were written
  */
-export function Page({ title, aside, tab, kind = "", older = false, children }) {
+export function Page(props) {
+  return useContext(Beside) ? html`<${Part} ...${props} />` : html`<${Sheet} ...${props} />`;
+}
+
+/** @param {{title: string, kind?: string, older?: boolean, children?: any}} props */
+function Part({ title, kind = "", older = false, children }) {
+  return html`<section class="part ${kind}" aria-label=${title}><h2>${title}</h2>${older ? html`<${Older} />` : null}${children}</section>`;
+}
+
+/** @param {{title: string, aside?: any, tab?: string, kind?: string, older?: boolean, children?: any}} props */
+function Sheet({ title, aside, tab, kind = "", older = false, children }) {
   const heading = useRef(/** @type {HTMLElement | null} */ (null));
   const { spoken, told, trouble, arrived, newer, overdue, room } = useNotebook();
   useEffect(() => {

@@ -112,6 +112,7 @@ function App({ services, answers }) {
 
 /** Whether a place is a list, or a line of it that is shown beside it. @param {string} screen @param {string[]} place */
 function isBeside(screen, [name, ...rest]) {
+  if (screen === "cover" || screen === "house") return true;
   return screen === "pieces" ? !["free", "saw", "labels"].includes(name) && !rest.length : screen === "survey" && (!name || name === "row");
 }
 

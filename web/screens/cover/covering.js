@@ -32,16 +32,20 @@ export function Covering({ id, asked }) {
 function Answered({ answer, asked }) {
   const { sort } = answer.article;
   return html`
-    <${Wanted} answer=${answer} />
-    <${Problems} problems=${answer.problems} />
-    ${answer.missing.length ? html`<${Missing} answer=${answer} />` : null}
-    <${Plan} answer=${answer} />
-    <${WorkList} answer=${answer} />
-    <${Said} answer=${answer} asked=${asked} />
-    <${Cautions} cautions=${answer.cautions} />
-    ${sort ? html`<p class="onward"><a href=${link("supplies")}>What to buy for the room</a></p>` : null}
-    <${Instead} answer=${answer} asked=${asked} />
-    <${Strike} answer=${answer} />`;
+    <div class="to-do">
+      <${Wanted} answer=${answer} />
+      <${Problems} problems=${answer.problems} />
+      ${answer.missing.length ? html`<${Missing} answer=${answer} />` : null}
+      <${Plan} answer=${answer} />
+      <${WorkList} answer=${answer} />
+    </div>
+    <div class="to-say">
+      <${Said} answer=${answer} asked=${asked} />
+      <${Cautions} cautions=${answer.cautions} />
+      ${sort ? html`<p class="onward"><a href=${link("supplies")}>What to buy for the room</a></p>` : null}
+      <${Instead} answer=${answer} asked=${asked} />
+      <${Strike} answer=${answer} />
+    </div>`;
 }
 
 /** How much of it, and what that comes to. @param {{answer: any}} props */

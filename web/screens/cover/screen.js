@@ -1,10 +1,11 @@
 // @ts-check
-// Cover: what a room is covered with, papers, paints, film and panels, each on a page of its own.
+// Cover: what a room is covered with, papers, paints, film and panels, each on a page of its own, or beside their list.
 import { html } from "../../controls/ui.js";
 import { Refusal } from "../../controls/notes.js";
 import { link } from "../../controls/route.js";
+import { useWide } from "../../controls/wide.js";
 import { Asleep, NoRoom } from "../../frame/empty.js";
-import { Page } from "../../frame/page.js";
+import { Beside, Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { ARTICLES } from "../../settings/labels.js";
 import { Covering } from "./covering.js";
@@ -14,30 +15,35 @@ import { Fresh } from "./fresh.js";
 export function Cover({ place: [id] }) {
   const { room } = useNotebook();
   const { answer, error, heard, older } = useAnswer(room ? { ask: "coverings", room: room.id } : null);
+  const wide = useWide();
   if (!room) return html`<${Page} title="Cover" tab="cover"><${NoRoom} /><//>`;
-  if (id === "new") return html`<${Fresh} asked=${answer} />`;
-  if (id) return html`<${Covering} id=${id} asked=${answer} key=${id} />`;
-  return html`<${Page} title=${`Cover: ${room.name}`} tab="cover" kind="cover" older=${older}>
-    ${heard ? null : html`<${Asleep} what="The coverings" />`}
+  // With room beside the list, one of its lines is always open: what wants a look, or the first.
+  const first = wide && answer?.rows.length ? (answer.rows.find((row) => row.look) ?? answer.rows[0]).id : null;
+  const chosen = id ?? first;
+  const one = chosen && (chosen === "new" ? html`<${Fresh} asked=${answer} />` : html`<${Covering} id=${chosen} asked=${answer} key=${chosen} />`);
+  if (id && !wide) return one;
+  const list = html`${heard ? null : html`<${Asleep} what="The coverings" />`}
     <${Refusal} error=${error} />
-    ${answer ? html`<${List} rows=${answer.rows} />` : null}
-    <p class="onward"><a href=${link("cover", "new")}>Cover something</a></p>
+    ${answer ? html`<${List} rows=${answer.rows} chosen=${wide ? chosen : null} />` : null}
+    <p class="onward"><a href=${link("cover", "new")}>Cover something</a></p>`;
+  return html`<${Page} title=${`Cover: ${room.name}`} tab="cover" kind=${wide ? "cover table" : "cover"} older=${older}>
+    ${wide ? html`<div class="list">${list}</div><div class="beside"><${Beside.Provider} value=${true}>${one}<//></div>` : list}
   <//>`;
 }
 
-/** @param {{rows: any[]}} props */
-function List({ rows }) {
+/** @param {{rows: any[], chosen: string | null}} props `chosen`: the one that stands beside the list */
+function List({ rows, chosen }) {
   if (!rows.length) {
     return html`<div class="now"><h2>Nothing is covered yet</h2>
       <p class="pencil">Wallpaper, paint, film on glass, panels: say which, and where, and it is counted from the survey.</p></div>`;
   }
-  return html`<ul class="rows">${rows.map((row) => html`<${Row} row=${row} key=${row.id} />`)}</ul>`;
+  return html`<ul class="rows">${rows.map((row) => html`<${Row} row=${row} chosen=${row.id === chosen} key=${row.id} />`)}</ul>`;
 }
 
-/** @param {{row: any}} props */
-function Row({ row }) {
+/** @param {{row: any, chosen: boolean}} props */
+function Row({ row, chosen }) {
   const sort = ARTICLES[row.sort]?.name ?? "";
-  return html`<li><a class="row" href=${link("cover", row.id)}>
+  return html`<li><a class="row" href=${link("cover", row.id)} aria-current=${chosen ? "true" : null}>
     <span class="row-words"><span>${row.name || sort}</span>
       <small>${[sort, row.where].filter(Boolean).join(" · ")}</small>
       ${row.look ? html`<small class="wrong">to look at</small>` : null}</span>

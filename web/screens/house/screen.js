@@ -3,9 +3,10 @@
 import { html, useState } from "../../controls/ui.js";
 import { Button, Field, Find } from "../../controls/controls.js";
 import { go, link } from "../../controls/route.js";
+import { useWide } from "../../controls/wide.js";
 import { isYear, parseYear, Year } from "../../controls/year.js";
 import { Cautions } from "../../frame/cautions.js";
-import { Page } from "../../frame/page.js";
+import { Beside, Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { useSurvey } from "../../notebook/survey.js";
 import { restateHouse, strike, strikeOut } from "../../notebook/write.js";
@@ -41,29 +42,37 @@ export function House({ place: [name, of] }) {
   // Settings and conflicts are acted on: those of before the last entries are not shown.
   const answer = older ? null : last;
   const known = answer?.houses.find((one) => one.id === house?.id) ?? null;
-  const Place = PLACES[/** @type {keyof PLACES} */ (name)];
-  if (Place && house) return html`<${Place} house=${house} known=${known} room=${of} />`;
-  return html`<${Page} title="House" tab="house" kind="house">
+  const wide = useWide();
+  const Place = house && PLACES[/** @type {keyof PLACES} */ (name)];
+  const one = Place ? html`<${Place} house=${house} known=${known} room=${of} key=${`${name} ${of}`} />` : null;
+  if (one && !wide) return one;
+  const list = html`${
+    house
+      ? html`<${TheHouse} house=${house} known=${known} chosen=${name} key=${house.id} />`
+      : html`<p class="onward"><a href=${link("survey")}>Make a house and a room</a></p>`
+  }
+    ${answer?.conflicts.length ? html`<${Conflicts} conflicts=${answer.conflicts} />` : null}`;
+  const keeping = html`<${Keeping} notebook=${answer} /><${Entrance} />`;
+  return html`<${Page} title="House" tab="house" kind=${wide ? "house table" : "house"}>
     ${
-      house
-        ? html`<${TheHouse} house=${house} known=${known} key=${house.id} />`
-        : html`<p class="onward"><a href=${link("survey")}>Make a house and a room</a></p>`
+      wide
+        ? html`<div class="list">${list}</div>
+          <div class="beside"><${Beside.Provider} value=${true}>${one ?? keeping}<//></div>`
+        : html`${list}${keeping}`
     }
-    ${answer?.conflicts.length ? html`<${Conflicts} conflicts=${answer.conflicts} />` : null}
-    <${Keeping} notebook=${answer} />
-    <${Entrance} />
   <//>`;
 }
 
 /** More rooms than this are searched. */
 const MANY = 8;
 
-/** What wants a look comes first. @param {{house: any, known: any}} props */
-function TheHouse({ house, known }) {
+/** What wants a look comes first. @param {{house: any, known: any, chosen?: string}} props `chosen`: the place that is open */
+function TheHouse({ house, known, chosen = "" }) {
   const { room } = useNotebook();
   // What old paint there may be is a matter of the house, and said with the survey of any of its rooms.
   const { cautions } = useSurvey(house.rooms[0]?.id ?? null);
   const [words, setWords] = useState("");
+  const at = (/** @type {string} */ name) => (name === chosen ? "true" : null);
   const knownRoom = (/** @type {string} */ id) => known?.rooms.find((one) => one.id === id);
   const isFirst = (/** @type {any} */ one) => Boolean(knownRoom(one.id)?.problems);
   const rooms = house.rooms
@@ -77,10 +86,15 @@ function TheHouse({ house, known }) {
     </ul>
     <${Cautions} cautions=${cautions} />
     <p class="onward">
-      ${room ? html`<a href=${link("house", "work", room.id)}>The order of work: ${room.name}</a>` : null}
-      <a href=${link("house", "money")}>Money: planned and spent, receipts, the next rooms</a>
-      <a href=${link("house", "stock")}>On hand: rolls, cans, boards left over</a>
-      <a href=${link("house", "standard")}>The standard: base, casing, boards and prices</a>
+      ${
+        room
+          ? html`<a href=${link("house", "work", room.id)} aria-current=${at("work")}>The order of work: ${room.name}</a>`
+          : null
+      }
+      <a href=${link("house", "money")} aria-current=${at("money")}>Money: planned and spent, receipts, the next rooms</a>
+      <a href=${link("house", "stock")} aria-current=${at("stock")}>On hand: rolls, cans, boards left over</a>
+      <a href=${link("house", "standard")} aria-current=${at("standard")}>The standard: base, casing, boards and prices</a>
+      ${chosen ? html`<a href=${link("house")}>This notebook: sync, files, devices</a>` : null}
       <a href=${link("survey", "rooms")}>Another room</a>
     </p>
     <${Aside} house=${house} />

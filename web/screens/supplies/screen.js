@@ -4,6 +4,7 @@ import { html } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
 import { Problems, Refusal } from "../../controls/notes.js";
 import { link } from "../../controls/route.js";
+import { useWide } from "../../controls/wide.js";
 import { Cautions } from "../../frame/cautions.js";
 import { Asleep, NoRoom } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
@@ -22,30 +23,33 @@ const HEADS = [
 export function Supplies() {
   const { room } = useNotebook();
   const { answer, error, heard, older } = useAnswer(room ? { ask: "shopping", room: room.id } : null);
+  const wide = useWide();
   if (!room) return html`<${Page} title="Supplies" tab="supplies"><${NoRoom} /><//>`;
-  return html`<${Page} title=${`Supplies: ${room.name}`} tab="supplies" kind="supplies" older=${older}>
+  return html`<${Page} title=${`Supplies: ${room.name}`} tab="supplies" kind=${wide ? "supplies table" : "supplies"} older=${older}>
     ${heard ? null : html`<${Asleep} what="The things to buy" />`}
     <${Refusal} error=${error} />
-    ${answer ? html`<${List} answer=${answer} older=${older} />` : null}
+    ${answer ? html`<${List} answer=${answer} older=${older} wide=${wide} />` : null}
   <//>`;
 }
 
-/** @param {{answer: any, older: boolean}} props */
-function List({ answer, older }) {
+/** @param {{answer: any, older: boolean, wide: boolean}} props */
+function List({ answer, older, wide }) {
   const { room } = useNotebook();
   const { states, put } = useTicks(room.id, "supplies");
   const open = answer.goods.flatMap((good) => good.lines).filter((line) => !states.has(line.key)).length;
-  return html`
-    <div class="wanted">
+  const sum = html`<div class="wanted">
       <p class="money">$${answer.total}</p>
       <p>${open ? `${open} ${open === 1 ? "line" : "lines"} to buy` : "Everything is ticked off"}${answer.unpriced.length ? `; no price yet: ${answer.unpriced.join(", ")}` : ""}</p>
     </div>
-    <${Problems} problems=${answer.problems} />
-    ${HEADS.map(([title, sorts]) => html`<${Group} ...${{ title, states, put, older }} goods=${answer.goods.filter((one) => sorts.includes(one.sort))} key=${title} />`)}
-    ${answer.missing.length ? html`<${Missing} missing=${answer.missing} />` : null}
+    <${Problems} problems=${answer.problems} />`;
+  const groups = html`${HEADS.map(([title, sorts]) => html`<${Group} ...${{ title, states, put, older }} goods=${answer.goods.filter((one) => sorts.includes(one.sort))} key=${title} />`)}`;
+  const rest = html`${answer.missing.length ? html`<${Missing} missing=${answer.missing} />` : null}
     <${CountedBy} />
     <${Cautions} cautions=${answer.cautions} />
     <p class="onward"><a href=${link("house", "money")}>Enter a receipt</a></p>`;
+  return wide
+    ? html`<div class="list">${groups}</div><div class="beside"><div class="part">${sum}${rest}</div></div>`
+    : html`${sum}${groups}${rest}`;
 }
 
 /** @param {{missing: string[]}} props */
@@ -108,8 +112,8 @@ function CountedBy() {
   const subject = { ...house, above: inHouse({ ...house, settings: {} }), from: "until you set it", back: "No longer set" };
   return html`<section class="group counted-by" aria-label="What the amounts go by">
     <h2>What the amounts go by</h2>
-    <p class="pencil">For every room of ${house.name}. What differs in this room is set under
-      <a href=${link("house", "standard", room.id)}> what differs in it</a>.</p>
+    <p class="pencil">For every room of ${house.name}. What differs in this room is set
+      under${" "}<a href=${link("house", "standard", room.id)}>what differs in it</a>.</p>
     <${Settings} groups=${groups} subject=${subject} />
   </section>`;
 }
