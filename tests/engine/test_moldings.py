@@ -241,7 +241,7 @@ DOOR = thing("door", "30", "30 1/8")
 
 def joined(studs: str | list[str] | None, length: str = "120", **standard: object) -> Facts:
     """The base of a wall without openings, door across from it, of 8 ft boards."""
-    facts = oblong(DOOR, base__stock=STOCK, **standard)
+    facts = oblong(DOOR, base__stock=STOCK, **{"scarf__place": "even", **standard})
     facts["walls"][2]["length"] = facts["walls"][0]["length"] = length
     if studs is not None:
         facts["walls"][2]["studs"] = studs

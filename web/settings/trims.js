@@ -52,6 +52,7 @@ const BASE = {
         "scarf.place",
         "Where boards are joined",
         [
+          ["plan", "where boards cost least"],
           ["even", "short boards long"],
           ["offcut", "longest offcut"],
         ],

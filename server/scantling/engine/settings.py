@@ -11,6 +11,7 @@ from scantling.engine.movement import GREEN, find_wood
 from scantling.engine.standard import (
     AT_ARRIS,
     BEYOND_SPRING,
+    BY_PLAN,
     EVEN,
     HEADS,
     IN_CORNER,
@@ -158,7 +159,7 @@ SETTINGS: dict[str, Any] = {
     "base.inside": _choice(*INSIDE_JOINTS),
     "base.scarf": _scarf,
     "base.floor": _choice(*ON_FALLING_FLOOR),
-    "scarf.place": _choice(EVEN, OFFCUT),
+    "scarf.place": _choice(BY_PLAN, EVEN, OFFCUT),
     "light.from": _light,
     "bow.spring": _not_negative,
     "bow.beyond": _choice(*BEYOND_SPRING),

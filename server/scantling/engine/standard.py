@@ -37,7 +37,7 @@ BLOCKING = "crown blocking"
 SHIM, SCRIBE = "shim", "scribe"
 BEYOND_SPRING = (SHIM, SCRIBE)
 WINDOWS = "windows"
-EVEN, OFFCUT = "even", "offcut"
+EVEN, OFFCUT, BY_PLAN = "even", "offcut", "plan"
 SPARES_AT_MOST = 20
 OVERAGE_AT_MOST = 100
 
@@ -83,7 +83,7 @@ class Standard:
     base_inside: str = "cope"
     base_scarf: Fraction = Fraction(30)
     base_floor: str = "follow"
-    scarf_place: str = EVEN
+    scarf_place: str = BY_PLAN
     light_from: str = WINDOWS
     bow_spring: Length = Length(Fraction(1, 8))
     bow_beyond: str = SHIM

@@ -9,11 +9,13 @@ from scantling.engine import forms
 from scantling.engine.errors import quote
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.question import Context
+from scantling.engine.rack.joins import join_boards, known_lengths
 from scantling.engine.settings import OF_OPENING, OF_SUPPLIES, OF_THING, SETTINGS, dotted
 from scantling.engine.shapes import Asked, one_of
 from scantling.engine.survey.facts import check_settings, collect_facts
 from scantling.engine.survey.read import read_room
 from scantling.engine.survey.room import BASE_AT, OPENINGS, TURNS, WALLS_AT_MOST, Problem, Room
+from scantling.engine.tape.lengths import Length
 from scantling.engine.trim.moldings.stick import SETTINGS as STICK_SETTINGS
 from scantling.engine.trim.own.battens import SETTINGS as BATTEN_SETTINGS
 from scantling.engine.trim.piece import Piece
@@ -166,12 +168,21 @@ def room_of(notebook: Notebook, room: str) -> Room:
 def find_pieces(asked: dict[str, Any], room: Room, context: Context) -> tuple[list[Piece], list[Problem]]:
     """The pieces of the room asked about, lettered as if no list had been issued, and what cannot be made."""
     facts = asked["room"]
-    return pieces_of(context.notebook, facts) if isinstance(facts, str) else derive_pieces(room)
+    return pieces_of(context.notebook, facts) if isinstance(facts, str) else _pieces_joined(room)
 
 
 def pieces_of(notebook: Notebook, room: str) -> tuple[list[Piece], list[Problem]]:
     """The pieces of a room of the notebook, derived once for all who ask."""
-    return notebook.derived("pieces", room, lambda: derive_pieces(room_of(notebook, room)))
+
+    def derive() -> tuple[list[Piece], list[Problem]]:
+        return _pieces_joined(room_of(notebook, room), lambda: known_lengths(notebook, room))
+
+    return notebook.derived("pieces", room, derive)
+
+
+def _pieces_joined(room: Room, known: Callable[[], Mapping[str, Length]] = dict) -> tuple[list[Piece], list[Problem]]:
+    """The pieces, those of several boards joined where all the boards of the room come out best."""
+    return derive_pieces(join_boards(room, known))
 
 
 def _unused(facts: Mapping[str, Any]) -> list[str]:

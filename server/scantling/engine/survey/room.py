@@ -6,7 +6,7 @@ concerns; the other walls stand.
 
 import itertools
 from collections.abc import Callable, Hashable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Any, Literal, TypeVar
 
@@ -189,11 +189,20 @@ class Free:
 
 
 @dataclass(frozen=True, slots=True)
+class Joined:
+    """On which studs, from the wall's left end, the boards of a run are joined, and why there."""
+
+    studs: tuple[Length, ...]
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
 class Room:
     """`closed`: the last wall's right end is the first wall's left end.
 
     `comes_round`: its walls turn once right round. A closed room whose walls do not is still being walked, and nobody
-    knows yet what its last wall meets.
+    knows yet what its last wall meets. `joined`: by the key of a whole piece, where its boards are joined, as far as
+    that was chosen with all boards in view.
     """
 
     name: str
@@ -203,6 +212,7 @@ class Room:
     problems: tuple[Problem, ...]
     free: tuple[Free, ...] = ()
     comes_round: bool = True
+    joined: Mapping[str, Joined] = field(default_factory=dict)
     #: No field of the room: what rules made of it, which more than one of them asks for. It goes when the room goes.
     _derived: dict[Hashable, Any] = field(default_factory=dict, init=False, repr=False, compare=False)
 
@@ -212,6 +222,12 @@ class Room:
             self._derived[what] = derive()
         found: T = self._derived[what]
         return found
+
+    def join(self, key: str, joined: Joined) -> "Room":
+        """The room with the boards of one piece joined so; what was derived of it stands."""
+        room = replace(self, joined={**self.joined, key: joined})
+        room._derived.update(self._derived)
+        return room
 
     def after(self, wall: Wall) -> Wall | None:
         """The wall to the right, round the corner."""

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import partial
 
+from scantling.engine.standard import Standard
 from scantling.engine.survey.room import Problem, Room, Wall
 from scantling.engine.tape.angles import Corner, derive_front_minus_back
 from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_length
@@ -44,7 +45,16 @@ from scantling.engine.trim.runs.run import (
     Term,
     derive_runs,
 )
-from scantling.engine.trim.runs.scarf import derive_lap, derive_scarf_end, fitting_order, split_run
+from scantling.engine.trim.runs.scarf import (
+    choose_studs,
+    derive_lap,
+    derive_scarf_end,
+    fitting_order,
+    move_joint,
+    say_rule,
+    say_studs,
+    split_run,
+)
 from scantling.engine.trim.runs.working import derive_working
 from scantling.engine.trim.told.stock import is_too_long
 from scantling.engine.trim.told.tolerance import MARK, READING
@@ -173,35 +183,65 @@ def _spring_in(run: Run, by: Length) -> Run:
     return replace(run, right=right) if by else run
 
 
-def joints_of(room: Room, molding: Molding) -> dict[str, set[Length]]:
-    """By wall, how far along it the studs are that a molding is joined on."""
-    return room.derived(("joints", molding), lambda: _joints_of(room, molding))
+@dataclass(frozen=True, slots=True)
+class Scarfed:
+    """A piece that no board is so long for, where it goes, and on which studs it is joined: none, where none will do.
+
+    `moves` are the same joints with one of them on another stud, by its number among them.
+    """
+
+    placed: Placed
+    piece: Piece
+    lap: Length
+    taken: frozenset[Length]
+    joints: tuple[Length, ...]
+
+    def moves(self, standard: Standard, number: int) -> list[tuple[Length, ...]]:
+        return move_joint(standard, self.placed.run, self.piece, self.lap, self.taken, self.joints, number)
+
+    def boards(self, room: Room, molding: Molding) -> list[Piece]:
+        """Its boards as a room has them joined."""
+        return _of_boards(room, molding, self.placed, self.piece)
 
 
-def _joints_of(room: Room, molding: Molding) -> dict[str, set[Length]]:
-    found: dict[str, set[Length]] = {}
-    for placed, piece in derive_whole(room, molding)[0]:
-        for part in _parts(room, molding, placed, piece)[1:]:
-            found.setdefault(part.wall.id, set()).add(part.left.terms[0].value)
-    return found
+def scarfed_in(room: Room, molding: Molding) -> tuple[Scarfed, ...]:
+    """The pieces of a molding that are made of several boards, along the walls."""
+    joined = tuple((key, one.studs) for key, one in sorted(room.joined.items()))
+    found = room.derived(("scarfed", molding, joined), lambda: _scarfed_in(room, molding))
+    return tuple(one for one in found if one.joints)
 
 
-def _parts(room: Room, molding: Molding, placed: Placed, piece: Piece) -> list[Run]:
-    """The run of each board that a piece is made of, from left to right: one, where a board is long enough."""
+def _scarfed_in(room: Room, molding: Molding) -> tuple[Scarfed, ...]:
+    return tuple(_scarf(room, molding, placed, piece) for placed, piece in derive_whole(room, molding)[0])
+
+
+def _scarf(room: Room, molding: Molding, placed: Placed, piece: Piece) -> Scarfed:
     standard, run = room.standard, placed.run
     if not is_too_long(standard, piece):
-        return [run]
+        return Scarfed(placed, piece, ZERO, frozenset(), ())
     lap = derive_lap(molding.thickness_along(room, run.wall), standard.base_scarf)
-    taken = {stud for under in molding.under for stud in joints_of(room, under).get(run.wall.id, ())}
-    return split_run(standard, molding.course, run, piece, lap, placed.door, taken)
+    taken = frozenset(
+        stud
+        for under in molding.under
+        for one in scarfed_in(room, under)
+        if one.piece.wall == run.wall.id
+        for stud in one.joints
+    )
+    chosen = room.joined.get(piece.key)
+    joints = chosen.studs if chosen else choose_studs(standard, run, piece, lap, taken)
+    return Scarfed(placed, piece, lap, taken, joints)
 
 
 def _of_boards(room: Room, molding: Molding, placed: Placed, piece: Piece) -> list[Piece]:
     """The piece as it is, or scarfed of several where no board is so long."""
-    parts = _parts(room, molding, placed, piece)
-    if len(parts) == 1:
+    one = _scarf(room, molding, placed, piece)
+    if not one.joints:
         return [piece]
-    return [_derive_piece(room, molding, replace(placed, run=part)) for part in fitting_order(parts, placed.door)]
+    parts = split_run(molding.course, placed.run, one.joints, one.lap, placed.door)
+    why = room.joined[piece.key].why if piece.key in room.joined else say_rule(room.standard)
+    step = Step(f"{say_studs(one.joints)}: {why}", of_end=True)
+    boards = (_derive_piece(room, molding, replace(placed, run=part)) for part in fitting_order(parts, placed.door))
+    return [replace(board, working=(*board.working, step)) for board in boards]
 
 
 def _too_short(molding: Molding, run: Run) -> Problem:

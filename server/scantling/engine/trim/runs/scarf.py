@@ -4,11 +4,12 @@ The middle of the lap is on the middle of a stud, away from corners; the board n
 so that the open side of the joint faces away from it (a Canadian home expert, on running base). Thirty degrees from
 square (a trade journal, on scarfs). Where no stud was read nothing is cut to a guess. Fewest joints; then none on a
 stud that a joint of what lies beside it is on ("stagger joints in adjacent trim", a master specification of finish
-carpentry); then the shortest board as long as can be, or the longest offcut as long: common practice, no source.
+carpentry); then the shortest board as long as can be, or the longest offcut as long: common practice, no source. Where
+a room's boards are planned, any stud by the same rules may be tried (`move_joint`).
 """
 
 import itertools
-from collections.abc import Set
+from collections.abc import Sequence, Set
 from fractions import Fraction
 
 from scantling.engine.standard import OFFCUT, Standard
@@ -39,15 +40,11 @@ def derive_scarf_end(run: Run, side: str, thickness: Length, angle: Fraction, ov
 
 
 def split_run(
-    standard: Standard, course: Course, run: Run, piece: Piece, lap: Length, door: str, taken: Set[Length] = frozenset()
+    course: Course, run: Run, joints: Sequence[Length], lap: Length, door: str
 ) -> list[Run]:
-    """The run in as many as boards and studs allow, from left to right; the run alone where they allow nothing.
-
-    `taken` are the studs that what it lies on is joined on: another is chosen where one would do as well.
-    """
+    """The run in parts, joined on these studs, from left to right; the run alone where there are none."""
     studs = run.wall.studs
-    joints = _choose(standard, piece, studs, lap, taken) if studs and piece.start is not None else []
-    if not studs or not joints:
+    if not studs:
         return [run]
     half = lap / 2
     bounds = [run.left]
@@ -64,18 +61,18 @@ def split_run(
 Way = tuple[int, int, Length, list[Length]]
 
 
-def _choose(standard: Standard, piece: Piece, studs: Measure, lap: Length, taken: Set[Length]) -> list[Length]:
+def choose_studs(standard: Standard, run: Run, piece: Piece, lap: Length, taken: Set[Length]) -> tuple[Length, ...]:
     """Studs to join on: fewest, fewest of them taken, then such that the shortest board, or the longest offcut, is as
     long as can be; none where it cannot be done.
 
-    Worked from the left: the best way to have come to each stud is kept, and no more is needed to go on from it.
+    `taken` are the studs that what it lies on is joined on: another is chosen where one would do as well. Worked from
+    the left: the best way to have come to each stud is kept, and no more is needed to go on from it.
     """
     longest = longest_usable(standard, piece.profile)
-    assert longest is not None
-    assert piece.start is not None
-    start = piece.start - max(ZERO, piece.left.grows)
-    end = start + piece.cut
-    usable = [stud for stud in studs.lengths if start + CLEAR <= stud <= end - CLEAR]
+    if longest is None or run.wall.studs is None or piece.start is None:
+        return ()
+    start, end = _reach(piece)
+    usable = _usable(run, start, end)
     # By where a board may end: how many boards it took, how many taken studs, how good it is, the less the better (the
     # shortest board, or the longest offcut, below nothing), and the studs joined on.
     by_offcut = standard.scarf_place == OFFCUT
@@ -95,8 +92,39 @@ def _choose(standard: Standard, piece: Piece, studs: Measure, lap: Length, taken
         if found:
             ways.append((place, min(found)))
         if last:
-            return min(found)[-1] if found else []
-    return []
+            return tuple(min(found)[-1]) if found else ()
+    return ()
+
+
+def move_joint(
+    standard: Standard, run: Run, piece: Piece, lap: Length, taken: Set[Length], joints: tuple[Length, ...], number: int
+) -> list[tuple[Length, ...]]:
+    """The same joints with one of them on every other stud that is as good by the rules, from left to right."""
+    start, end = _reach(piece)
+    longest = longest_usable(standard, piece.profile)
+    clashes = sum(stud in taken for stud in joints)
+    found = []
+    for stud in _usable(run, start, end):
+        moved = (*joints[:number], stud, *joints[number + 1 :])
+        spans = list(itertools.pairwise((start, *moved, end)))
+        laps = [lap / 2 if place in (0, len(joints)) else lap for place in range(len(spans))]
+        boards = [right - left + laid for (left, right), laid in zip(spans, laps, strict=True)]
+        fit = longest is not None and all(round_to(board, SIXTY_FOURTH, toward="up") <= longest for board in boards)
+        far = all(right - left >= CLEAR for left, right in spans)
+        if stud not in joints and fit and far and sum(one in taken for one in moved) <= clashes:
+            found.append(moved)
+    return found
+
+
+def _reach(piece: Piece) -> tuple[Length, Length]:
+    """From where to where along its wall a whole piece would be cut."""
+    start = (piece.start or ZERO) - max(ZERO, piece.left.grows)
+    return start, start + piece.cut
+
+
+def _usable(run: Run, start: Length, end: Length) -> list[Length]:
+    """The studs that are not too near an end."""
+    return [stud for stud in (run.wall.studs.lengths if run.wall.studs else ()) if start + CLEAR <= stud <= end - CLEAR]
 
 
 def _offcut(standard: Standard, piece: Piece, board: Length) -> Length:
@@ -108,3 +136,14 @@ def _offcut(standard: Standard, piece: Piece, board: Length) -> Length:
 def fitting_order(parts: list[Run], door: str) -> list[Run]:
     """The board farthest from the door first: each nearer one laps over it."""
     return parts if door == RIGHT else parts[::-1]
+
+
+def say_studs(joints: Sequence[Length]) -> str:
+    """Where boards are joined, in words."""
+    return f"joined on the stud{'s' if len(joints) > 1 else ''} at {' and '.join(map(format_length, joints))}"
+
+
+def say_rule(standard: Standard) -> str:
+    """Why there, where no plan was asked."""
+    what = "the longest offcut" if standard.scarf_place == OFFCUT else "the shortest board"
+    return f"so {what} is as long as can be"

@@ -1,0 +1,152 @@
+"""Joins: on which studs the boards of a run are joined, with all the room's boards of its profile in view.
+
+Of the studs that would do, the one that makes the plan cheapest; of several, the one that leaves the longest board to
+keep. A joint is moved along its wall while the others stay, one after the other: each stud is tried once, so many plans
+in all and no more. A joint that is on a board already, lettered, planned or cut, stays where it is. Common practice, no
+source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import islice
+
+from scantling.engine.boards.case.case import BoardsError
+from scantling.engine.boards.search.plan import plan_boards
+from scantling.engine.cutlist.letters import id_of, whole_key
+from scantling.engine.cutlist.states import derive_state
+from scantling.engine.notebook import Notebook
+from scantling.engine.rack.accepted import derive_accepted
+from scantling.engine.rack.of_house import house_of
+from scantling.engine.rack.slack import keep_slack
+from scantling.engine.rack.wanted import derive_case
+from scantling.engine.standard import BY_PLAN, format_price
+from scantling.engine.survey.room import Joined, Room
+from scantling.engine.tape.figures import parse_figure
+from scantling.engine.tape.lengths import ZERO, Length, format_length
+from scantling.engine.trim.moldings.every import wanted_moldings
+from scantling.engine.trim.moldings.molding import Molding, Scarfed, derive_molding, scarfed_in
+from scantling.engine.trim.piece import Piece
+from scantling.engine.trim.runs.scarf import say_rule, say_studs
+from scantling.engine.trim.told.stock import is_too_long
+
+PLANS_AT_MOST = 36
+"""How many plans one molding's joints are tried with: of each run the studs that would do, some nine to a wall."""
+
+SEARCH = 0.01
+"""Seconds' worth of search for each: a room's boards are few, and a plan that is not the best is none the worse."""
+
+STAYS = "as it is on the boards that were lettered, planned or cut"
+
+Studs = tuple[Length, ...]
+Rank = tuple[int, int, Length]
+"""What a plan comes to: cents, boards, and the longest that is left to keep, below nothing."""
+
+
+def join_boards(room: Room, known: Callable[[], Mapping[str, Length]]) -> Room:
+    """The room with its joints where they are cheapest. `known` gives the lengths of pieces that joints stay for."""
+    for molding in wanted_moldings(room.standard):
+        tried = 0
+        for one in scarfed_in(room, molding):
+            kept = _kept(room, molding, one, known())
+            if kept is not None:
+                room = room.join(one.piece.key, Joined(kept, STAYS))
+            elif room.standard.scarf_place == BY_PLAN:
+                found = _cheapest(room, molding, one, PLANS_AT_MOST - tried)
+                tried += found.tried
+                room = room.join(one.piece.key, found.joined)
+    return room
+
+
+def known_lengths(notebook: Notebook, room: str) -> dict[str, Length]:
+    """By key, how long the pieces are that a person was given to cut: as planned, as lettered, or as cut."""
+    found: dict[str, Length] = {}
+    for of, prefix in ((house_of(notebook, room), whole_key(room, "")), (room, "")):
+        for plan in derive_accepted(notebook, of).values():
+            lines = (line for stick in plan.sticks for line in stick.lines)
+            found |= {line.key.removeprefix(prefix): line.takes for line in lines if line.key.startswith(prefix)}
+    for entry in notebook.about("issue", room):
+        rows = entry.body["pieces"] if notebook.strike_of(entry.id) is None else ()
+        found |= {row["key"]: length for row in rows if (length := parse_figure(row["cut"])) is not None}
+    for key in found:
+        made = derive_state(notebook, id_of(whole_key(room, key))).made
+        found[key] = made.cut_to if made and made.cut_to is not None else found[key]
+    return found
+
+
+def _ways(room: Room, one: Scarfed) -> Iterator[Studs]:
+    """The joints as the rule has them, then each joint moved by itself."""
+    yield one.joints
+    for number in range(len(one.joints)):
+        yield from one.moves(room.standard, number)
+
+
+def _kept(room: Room, molding: Molding, one: Scarfed, known: Mapping[str, Length]) -> Studs | None:
+    """The joints of the boards that there are already: those whose boards come nearest to them."""
+    boards = _boards_of(room, molding, one, one.joints)
+    if not any(board.key in known for board in boards):
+        return None
+    best = one.joints
+    for number in range(len(best)):
+        moved = [(*best[:number], *way[number:]) for way in one.moves(room.standard, number)]
+        best = min((best, *moved), key=lambda way: _off(_boards_of(room, molding, one, way), known))
+    return best
+
+
+def _off(boards: Sequence[Piece], known: Mapping[str, Length]) -> Length:
+    return sum((abs(board.cut - known[board.key]) for board in boards if board.key in known), start=ZERO)
+
+
+def _boards_of(room: Room, molding: Molding, one: Scarfed, joints: Studs) -> list[Piece]:
+    """The boards of one run, joined so."""
+    return one.boards(room.join(one.piece.key, Joined(joints, "")), molding)
+
+
+@dataclass(frozen=True, slots=True)
+class _Found:
+    joined: Joined
+    tried: int
+
+
+def _cheapest(room: Room, molding: Molding, one: Scarfed, at_most: int) -> _Found:
+    """Joints that make the plan cheapest, then leave most; where nothing is gained, those of the rule."""
+    ranks: dict[Studs, Rank] = {}
+    ways = list(islice(_ways(room, one), max(1, at_most)))
+    for way in ways:
+        rank = _rank(room.join(one.piece.key, Joined(way, "")), molding, one.piece.profile)
+        ranks |= {way: rank} if rank else {}
+    if one.joints not in ranks:
+        return _Found(Joined(one.joints, say_rule(room.standard)), len(ways))
+    best = min(ranks, key=lambda way: ranks[way])
+    return _Found(Joined(best, _say(ranks, one.joints, best)), len(ways))
+
+
+def _rank(room: Room, molding: Molding, profile: str) -> Rank | None:
+    standard = room.standard
+    pieces = [piece for piece in derive_molding(room, molding)[0]
+              if piece.profile == profile and not is_too_long(standard, piece)]  # fmt: skip
+    case = keep_slack(derive_case(standard, standard.stock_of(profile), pieces), standard.slack)
+    try:
+        plan = plan_boards(case, None, SEARCH)
+    except BoardsError:
+        return None
+    left = max(board.offcut for board in plan.boards)
+    return plan.cost, plan.count, -left if left >= standard.hold else ZERO
+
+
+def _say(ranks: Mapping[Studs, Rank], rule: Studs, best: Studs) -> str:
+    """Why these joints and not those that the rule would have."""
+    ways = f"of {len(ranks)} ways to join it" if len(ranks) > 1 else "the only way to join it"
+    if best == rule:
+        return f"{ways}, none is cheaper or leaves more of a board" if len(ranks) > 1 else ways
+    other = say_studs(rule).removeprefix("joined ")
+    (cost, count, left), (cost_by_rule, count_by_rule, left_by_rule) = ranks[best], ranks[rule]
+    if cost != cost_by_rule:
+        why = f"the boards cost {format_price(cost)}, {other} they would cost {format_price(cost_by_rule)}"
+    elif count != count_by_rule:
+        why = f"it takes {count} boards, {other} it would take {count_by_rule}"
+    else:
+        than = f", {other} {format_length(-left_by_rule)}" if left_by_rule else f", {other} nothing to keep"
+        why = f"the boards cost the same, and {format_length(-left)} is left of one{than}"
+    return f"{ways}, the best: {why}"
