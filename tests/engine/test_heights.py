@@ -273,6 +273,30 @@ def test_a_shorter_board_is_less_off_and_one_beside_the_place_not_at_all():
 
 
 @pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        # Caulk fills 1/8: common practice, no source. All of 120 is off by the whole bow, wherever that is.
+        ("1/8 hollow at 48", 'a hollow of 1/8" behind it, 48" from its left: set it straight to its line, and caulk '
+         'the gap of 1/8" there, at its wall edge.'),
+        ("1/8 hump at 48", 'and caulk the gap of 1/8" at both ends, at its wall edge.'),
+        ("1/4 hollow at 48", 'the gap of 1/4" there, at its wall edge, is too wide for caulk: scribe that edge, '
+         '1/4" off it at its ends, to nothing there.'),
+        ("1/4 hump at 48", 'the gap of 1/4" at both ends, at its wall edge, is too wide for caulk: scribe that edge, '
+         '1/4" off it at that place, to nothing at its ends.'),
+    ],
+)  # fmt: skip
+def test_crown_is_not_sprung_to_a_bow_and_the_gap_to_caulk_or_scribe_is_told(text, said):
+    facts = oblong(crown__wanted="yes", bow__spring="1")
+    facts["walls"][0]["bow"] = text
+    told = {one["wall"]: [flag["message"] for flag in one["flags"] if flag["key"] == "bow"]
+            for one in of_part(facts, "crown")}  # fmt: skip
+    (message,) = told.pop("w1")
+    assert said in message
+    assert message.endswith("Hold a string under the ceiling first: the wall may bow otherwise there.")
+    assert not any(told.values())
+
+
+@pytest.mark.parametrize(
     ("text", "key"),
     [("1/4", "which-way"), ("1/4 hump", "which-way"), ("9 hump at 4", "bows-too-far"),
      ("1/4 hump at 200", "past-the-end")],

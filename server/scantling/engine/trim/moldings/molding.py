@@ -19,7 +19,7 @@ from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_len
 from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.ends import SCALE, End, derive_butt, derive_cope, derive_miter, derive_run_through
 from scantling.engine.trim.footprint import LEFT, RIGHT
-from scantling.engine.trim.moldings.bow import flag_bow
+from scantling.engine.trim.moldings.bow import flag_bow, flag_bow_of_crown
 from scantling.engine.trim.moldings.rake import find_skirt, meet_rake, rake_end
 from scantling.engine.trim.moldings.stick import actual_thickness, check_stick
 from scantling.engine.trim.piece import Kind, Piece, Step
@@ -207,12 +207,9 @@ class Scarfed:
 def scarfed_in(room: Room, molding: Molding) -> tuple[Scarfed, ...]:
     """The pieces of a molding that are made of several boards, along the walls."""
     joined = tuple((key, one.studs) for key, one in sorted(room.joined.items()))
-    found = room.derived(("scarfed", molding, joined), lambda: _scarfed_in(room, molding))
+    whole = derive_whole(room, molding)[0]
+    found = room.derived(("scarfed", molding, joined), lambda: [_scarf(room, molding, *one) for one in whole])
     return tuple(one for one in found if one.joints)
-
-
-def _scarfed_in(room: Room, molding: Molding) -> tuple[Scarfed, ...]:
-    return tuple(_scarf(room, molding, placed, piece) for placed, piece in derive_whole(room, molding)[0])
 
 
 def _scarf(room: Room, molding: Molding, placed: Placed, piece: Piece) -> Scarfed:
@@ -220,13 +217,8 @@ def _scarf(room: Room, molding: Molding, placed: Placed, piece: Piece) -> Scarfe
     if not is_too_long(standard, piece):
         return Scarfed(placed, piece, ZERO, frozenset(), ())
     lap = derive_lap(molding.thickness_along(room, run.wall), standard.base_scarf)
-    taken = frozenset(
-        stud
-        for under in molding.under
-        for one in scarfed_in(room, under)
-        if one.piece.wall == run.wall.id
-        for stud in one.joints
-    )
+    taken = frozenset(stud for under in molding.under for one in scarfed_in(room, under)
+                      if one.piece.wall == run.wall.id for stud in one.joints)  # fmt: skip
     chosen = room.joined.get(piece.key)
     joints = chosen.studs if chosen else choose_studs(standard, run, piece, lap, taken)
     return Scarfed(placed, piece, lap, taken, joints)
@@ -307,7 +299,9 @@ def _derive_piece(room: Room, molding: Molding, placed: Placed) -> Piece:
     )
     seen = Seen(molding.course, molding.stands_out(room, run.wall), _walls_at(room, run), molding.spring is not None)
     flags = derive_flags(room, seen, placed, piece)
-    if molding.spring is None and not molding.on_base:
+    if molding.spring is not None:
+        flags = (*flags, *flag_bow_of_crown(run.wall, piece))
+    elif not molding.on_base:
         flags = (*flags, *flag_bow(room.standard, run.wall, piece, molding.thickness_along(room, run.wall)))
     return replace(piece, flags=flags)
 
