@@ -93,6 +93,18 @@ def _of_notebook(demo: list[dict[str, Any]]) -> list[Any]:
     photo = {"attachment": rooms[0], "of": walls[0], "blob": "0f" * 32, "size": 3, "type": "image/jpeg", "name": "stud"}
     told = {**demo[-1], "id": "0190bbbb-0000-7000-8000-000000000000", "kind": "attachment", "body": photo}
     questions += [{"ask": "take", "entries": [told]}, {"ask": "attachments", "of": walls[0]}, {"ask": "attachments"}]
+    marks = (
+        ("stroke", {"attachment": rooms[0], "points": [[0, 0], [10_000, 9]]}),
+        ("pin", {"pin": walls[0], "attachment": rooms[0], "of": walls[0], "what": "length", "x": 1, "y": 2}),
+        ("pin", {"pin": walls[1], "attachment": rooms[0], "of": rooms[0], "what": "cut", "x": 3, "y": 4}),
+        *(("sum", {"sum": of, "of": room, "text": text, "note": "so"})
+          for of, room, text in ((walls[0], None, "127 / 3"), (walls[1], rooms[0], "fish"))),
+    )  # fmt: skip
+    marked = [{**told, "id": f"0190bbbb-0000-7000-8000-{place:012x}", "kind": kind, "body": body}
+              for place, (kind, body) in enumerate(marks, 1)]  # fmt: skip
+    questions += [{"ask": "take", "entries": marked}]
+    questions += [{"ask": "photo", "attachment": of} for of in (rooms[0], walls[0])]
+    questions += [{"ask": "tape", **part} for part in ({}, {"most": 1, "skip": 1}, {"most": 0})]
     return questions + [{"ask": "survey", "room": rooms[0], "in_hand": wall} for wall in walls[:4]]
 
 

@@ -66,7 +66,8 @@ class Family:
         self.devices = (Device("a"), Device("b", 1_000_500))
         self.device = self.devices[0]
         self.twins: list[Entry] = []
-        kinds = ("house", "room", "wall", "opening", "obstacle", "piece", "article", "covering", "lot", "attachment")
+        kinds = ("house", "room", "wall", "opening", "obstacle", "piece", "article", "covering", "lot", "attachment",
+                 "pin", "sum")  # fmt: skip
         self.subjects: dict[str, list[str]] = {kind: [] for kind in kinds}
         for kind in ("house", "room", "wall"):
             self.state(kind, 0, 0)
@@ -107,6 +108,15 @@ class Family:
             "attachment": lambda: {
                 "of": self.pick(("room", "wall")[number % 2], number // 4), "name": f"photo {number}",
                 "blob": f"{number:064x}", "size": number + 1, "type": ("image/jpeg", "text/plain")[number % 2],
+            },
+            "pin": lambda: {
+                "attachment": self.pick("attachment", number // 4), "x": number, "y": 10_000 - number,
+                "of": self.pick(("wall", "piece")[number % 2], number // 2),
+                "what": ("length", "corner", "cut")[number % 3],
+            },
+            "sum": lambda: {
+                "of": self.pick("room", number // 4) if number % 2 else None, "note": f"note {number}",
+                "text": ("63 1/4 - 2", "half of 9", "fish", "3 × 4", "127 / 3", "0")[number % 6],
             },
             "lot": lambda: {
                 "of": self.pick(("room", "house")[number % 2], number // 4), "name": f"lot {number}",
@@ -152,6 +162,11 @@ class Family:
         said = [entry["id"] for entry in self.entries if entry["body"].get("key") == key]
         self.device.say("tick", said[: other % 3], of=of, list=list_, key=key, state=state, remember="")
 
+    def draw(self, one: int, other: int) -> None:
+        """Draw a line on a photo."""
+        points = [[one, other], [other, 60 - one]]
+        self.device.say("stroke", attachment=self.pick("attachment", one // 4), points=points)
+
     def act(self, action: str, one: int, other: int) -> None:
         self.device = self.devices[one % 2]
         if action in SUBJECTS:
@@ -163,8 +178,8 @@ class Family:
         elif action == "set":
             of = self.pick(("house", "room")[one % 2], one // 2)
             self.device.say("setting", of=of, name=NAMES[other % len(NAMES)], value=VALUES[one % len(VALUES)])
-        elif action == "cover":
-            self.cover(one, other)
+        elif action in ("cover", "draw"):
+            getattr(self, action)(one, other)
         elif action == "issue":
             self.issue(self.pick("room", one), other)
         elif action == "mark":
@@ -204,6 +219,9 @@ ACTIONS = (
     "covering",
     "lot",
     "attachment",
+    "pin",
+    "draw",
+    "sum",
     "cover",
     "cover",
     "cover",
@@ -242,9 +260,14 @@ def everything(desk: Desk) -> str:
     covered = [desk.answer({"ask": "coverings", "room": room}).get("answer", {"rows": []}) for room in rooms]
     asked += [{"ask": "covering", "room": room, "covering": row["id"]}
               for room, found in zip(rooms, covered, strict=True) for row in found["rows"]]  # fmt: skip
+    asked += [{"ask": "tape"}, *({"ask": "photo", "attachment": photo} for photo in photos(desk))]
     of_house = ("spent", "stock", "next_rooms", "cautions")
     asked += [{"ask": name, "house": house["id"]} for house in houses for name in of_house]
     return notebook + desk.answer_text(json.dumps(asked))
+
+
+def photos(desk: Desk) -> list[str]:
+    return sorted({str(one.body.get("attachment")) for one in desk.context.notebook.entries.values()})
 
 
 @given(ACTS | LISTING, st.randoms(use_true_random=False))

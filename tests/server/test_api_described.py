@@ -55,8 +55,11 @@ def subjects(client):
     opening = made(f"rooms/{house.room}/openings", wall=house.walls[0], kind="door")["opening"]
     obstacle = made(f"rooms/{house.room}/obstacles", wall=house.walls[1], kind="tub", base="stops")["obstacle"]
     photo = photo_of(client, house.walls[0])
-    return {**photo, "opening": opening, "obstacle": obstacle, "house": house.house, "room": house.room,
-            "wall": house.walls[0], "thing": house.walls[0],
+    said = {"of": house.walls[0], "what": "length", "x": 1, "y": 2}
+    pin = made(f"attachments/{photo['attachment']}/pins", **said)["pin"]
+    kept = made("sums", text="63 1/4 - 2")["sum"]
+    return {**photo, "pin": pin, "sum": kept, "opening": opening, "obstacle": obstacle,
+            "house": house.house, "room": house.room, "wall": house.walls[0], "thing": house.walls[0],
             "entry": house.entries[-1]["id"], "article": paper, "covering": over, "lot": lot["lot"], "piece": piece,
             "free": free, "name": "base.thickness", "device": "0123456789abcdef"}  # fmt: skip
 

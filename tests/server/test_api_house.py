@@ -333,7 +333,8 @@ def test_a_wall_said_anew_keeps_its_place_unless_that_is_said_too(client, room, 
 def test_what_has_an_id_of_its_own_can_be_said_anew(client):
     ways = {rule.rule for rule in client.application.url_map.iter_rules() if "PUT" in rule.methods}
     own = {kind for kind, body in BODIES.items() if kind in body().fields} - {"state"}  # a word, and no id
-    assert own == {"house", "room", "wall", "opening", "obstacle", "free", "article", "covering", "lot", "attachment"}
+    assert own == {"house", "room", "wall", "opening", "obstacle", "free", "article", "covering", "lot", "attachment",
+                   "pin", "sum"}  # fmt: skip
     for kind in own:
         assert any(way.endswith(f"<{kind}>") for way in ways), kind
 
@@ -417,6 +418,8 @@ def test_every_kind_of_entry_has_a_way_by_rest_and_a_line_in_the_api_page(client
         "article": "/api/houses/{house}/articles", "covering": "/api/rooms/{room}/coverings",
         "lot": "/api/rooms/{room}/lots", "tick": "/api/rooms/{room}/ticks",
         "strike": "/api/entries/{entry}/strike", "attachment": "/api/of/{thing}/attachments",
+        "stroke": "/api/attachments/{attachment}/strokes", "pin": "/api/attachments/{attachment}/pins",
+        "sum": "/api/sums",
     }  # fmt: skip
     assert set(BODIES) - set(ways) == {"device"}  # the laptop names itself
     page = client.get("/api/").text

@@ -11,6 +11,10 @@ const isText = (/** @type {any} */ value) => typeof value === "string";
 const oneOf = (/** @type {string[]} */ ...names) => (/** @type {any} */ value) => names.includes(value);
 const orNone = (/** @type {(value: any) => boolean} */ fits) => (/** @type {any} */ value) => value === null || fits(value);
 const isFigure = orNone((value) => isText(value) && value.length <= 60);
+const isWhole = (/** @type {any} */ value) => Number.isInteger(value) && value >= 0 && value <= 10000;
+const isPoint = (/** @type {any} */ value) => Array.isArray(value) && value.length === 2 && value.every(isWhole);
+const isLine = (/** @type {any} */ value) =>
+  Array.isArray(value) && value.length >= 2 && value.length <= 200 && value.every(isPoint);
 const isYear = orNone((value) => Number.isInteger(value) && value >= 1 && value <= 9999);
 
 /**
@@ -56,6 +60,9 @@ const BODIES = {
     type: isText,
     name: isWords,
   },
+  stroke: { attachment: isId, points: isLine },
+  pin: { pin: isId, attachment: isId, of: isId, what: isText, x: isWhole, y: isWhole },
+  sum: { sum: isId, of: orNone(isId), text: (value) => isText(value) && /^(?=[^]*\S)[^]{1,1000}$/u.test(value), note: isWords },
   tick: {
     of: isId,
     list: oneOf("work", "strips", "supplies", "cautions"),

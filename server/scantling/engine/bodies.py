@@ -80,14 +80,19 @@ class ObstacleBody(Body):
     base = _choice("stops", "notch", "over")
 
 
+FIGURES = (
+    "length", "corner", "sides", "at", "width", "height", "left", "right", "left_corner", "right_corner", "studs",
+    "ceiling", "ceiling_corner", "plumb", "bow", "fall", "chair_rail", "picture_rail", "depth", "sill", "in_place",
+    "salvaged",
+    "sash", "depth_left", "depth_right", "depth_head", "depth_sill",
+)  # fmt: skip
+#: Of a piece: what it is to be cut to. It is no reading; a pin may show it.
+CUT_TO = "cut"
+
+
 class ReadingBody(Body):
     of = id_field()
-    what = _choice(
-        "length", "corner", "sides", "at", "width", "height", "left", "right", "left_corner", "right_corner", "studs",
-        "ceiling", "ceiling_corner", "plumb", "bow", "fall", "chair_rail", "picture_rail", "depth", "sill", "in_place",
-        "salvaged",
-        "sash", "depth_left", "depth_right", "depth_head", "depth_sill",
-    )  # fmt: skip
+    what = _choice(*FIGURES)
     text = _words()
 
 
@@ -250,6 +255,54 @@ class AttachmentBody(Body):
     name = _words()
 
 
+#: Places on a photo are so many parts of its width from the left, and of its height from the top.
+PARTS = 10_000
+POINTS_AT_MOST = 200
+
+
+def _check_points(value: object) -> None:
+    if isinstance(value, list) and 2 <= len(value) <= POINTS_AT_MOST and all(_is_point(one) for one in value):
+        return
+    raise ValidationError(
+        f"A line is of 2 to {POINTS_AT_MOST} points, each two whole numbers from 0 to {PARTS}: in ten-thousandths "
+        "of the photo, from its left and from its top."
+    )
+
+
+def _is_point(value: object) -> bool:
+    # By their types, for Python holds True to be 1.
+    return isinstance(value, list) and len(value) == 2 and all(type(one) is int and 0 <= one <= PARTS for one in value)
+
+
+class StrokeBody(Body):
+    """A line drawn on a photo in one go. Like a reading it is never said anew: it is struck, and another drawn."""
+
+    attachment = id_field()
+    points = fields.Raw(required=True, validate=_check_points)
+
+
+def _place() -> fields.Integer:
+    said = f"A place on a photo is a whole number from 0 to {PARTS}."
+    return fields.Integer(required=True, strict=True, validate=validate.Range(0, PARTS, error=said))
+
+
+class PinBody(Body):
+    """A figure pinned on a photo, where it was taken: which figure of which thing, and where on the photo."""
+
+    pin, attachment, of = id_field(), id_field(), id_field()
+    what = _choice(*FIGURES, CUT_TO)
+    x, y = _place(), _place()
+
+
+class SumBody(Body):
+    """A sum that is kept, as it was typed; `of` is the room in which it was done, where there was one."""
+
+    sum = id_field()
+    of = id_field(allow_none=True)
+    text = fields.String(required=True, validate=validate.Regexp(r"(?s)(?=.*\S).{1,1000}\Z", error="Write a sum."))
+    note = _words()
+
+
 class TickBody(Body):
     """A line of a list that is done with: a step of the work, a strip, a thing to buy, a caution.
 
@@ -287,6 +340,9 @@ BODIES: dict[str, type[Body]] = {
     "covering": CoveringBody,
     "lot": LotBody,
     "attachment": AttachmentBody,
+    "stroke": StrokeBody,
+    "pin": PinBody,
+    "sum": SumBody,
     "tick": TickBody,
     "strike": StrikeBody,
     "device": DeviceBody,

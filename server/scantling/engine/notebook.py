@@ -16,12 +16,13 @@ from scantling.engine.kept import AT_MOST, Kept
 
 T = TypeVar("T")
 # Kinds that say something of a thing by its id, which stands in their body under the kind's own name.
-SUBJECTS = ("house", "room", "wall", "opening", "obstacle", "free", "article", "covering", "lot", "attachment")
+SUBJECTS = ("house", "room", "wall", "opening", "obstacle", "free", "article", "covering", "lot", "attachment", "pin",
+            "sum")  # fmt: skip
 PARENT = {"room": "house", "wall": "room", "opening": "wall", "obstacle": "wall", "free": "room", "article": "house",
-          "covering": "room", "lot": "of", "attachment": "of"}  # fmt: skip
+          "covering": "room", "lot": "of", "attachment": "of", "pin": "attachment"}  # fmt: skip
 # What names the group in which entries of a kind are read; none where all of a kind are one group.
-GATHERED = {**PARENT, "house": "", "device": "", "reading": "of", "setting": "of", "issue": "room", "state": "piece",
-            "plan": "of", "tick": "of"}  # fmt: skip
+GATHERED = {**PARENT, "house": "", "device": "", "sum": "", "reading": "of", "setting": "of", "issue": "room",
+            "state": "piece", "plan": "of", "tick": "of", "stroke": "attachment"}  # fmt: skip
 
 
 @dataclass(slots=True)

@@ -11,8 +11,9 @@ from scantling.api.nouns import (
     pieces,
     readings,
     rooms,
+    sums,
     sync,
     work,
 )
 
-NOUNS = (ask, houses, rooms, readings, pieces, coverings, money, work, attachments, journal, sync, devices)
+NOUNS = (ask, houses, rooms, readings, pieces, coverings, money, work, attachments, sums, journal, sync, devices)

@@ -6,10 +6,12 @@ from flask import Response
 from marshmallow import fields, validate
 
 from scantling.api.blueprint import Blueprint, Written, laptop, reply_answer, require, write
+from scantling.api.nouns.readings import ask_desk
+from scantling.api.refusals import DoorError
 from scantling.blobs import BlobError, Blobs, parse_piece
 from scantling.blobs.piece import DIGEST, PieceSchema
 from scantling.clock import mint_id, now_ms
-from scantling.engine.bodies import AttachmentBody
+from scantling.engine.bodies import AttachmentBody, PinBody, StrokeBody
 from scantling.engine.desk import QUESTIONS
 from scantling.engine.forms import Schema
 
@@ -21,6 +23,21 @@ NAMED_AT_MOST = 500
 class Attachment(AttachmentBody):
     class Meta(AttachmentBody.Meta):
         exclude = ("attachment", "of")
+
+
+class Caption(AttachmentBody):
+    class Meta(AttachmentBody.Meta):
+        fields = ("name",)
+
+
+class Stroke(StrokeBody):
+    class Meta(StrokeBody.Meta):
+        exclude = ("attachment",)
+
+
+class Pin(PinBody):
+    class Meta(PinBody.Meta):
+        exclude = ("pin", "attachment")
 
 
 class Wanted(Schema):
@@ -74,6 +91,58 @@ def restate_attachment(said: dict[str, Any], attachment: str) -> dict[str, Any]:
     """Name it anew, or put another file in its place."""
     before = require("attachment", attachment)
     return write("attachment", {"attachment": attachment, "of": before[-1].body["of"], **said}, before)
+
+
+@blueprint.put("/attachments/<attachment>/caption")
+@blueprint.arguments(Caption)
+@blueprint.response(200, Written)
+def caption_attachment(said: dict[str, Any], attachment: str) -> dict[str, Any]:
+    """Say what it shows, and leave the rest as it is."""
+    before = require("attachment", attachment)
+    return write("attachment", {**before[-1].body, **said}, before)
+
+
+@blueprint.get("/attachments/<attachment>/marks")
+@blueprint.response(200, QUESTIONS["photo"].gives)
+def list_marks(attachment: str) -> Response:
+    """What is drawn and pinned on a photo, each pin with its figure as it is now, and what may be pinned there."""
+    require("attachment", attachment)
+    return reply_answer({"ask": "photo", "attachment": attachment})
+
+
+@blueprint.post("/attachments/<attachment>/strokes")
+@blueprint.arguments(Stroke)
+@blueprint.response(201, Written)
+def add_stroke(said: dict[str, Any], attachment: str) -> dict[str, Any]:
+    """Draw a line on a photo. To take it back, strike its entry."""
+    require("attachment", attachment)
+    return write("stroke", {"attachment": attachment, **said})
+
+
+@blueprint.post("/attachments/<attachment>/pins")
+@blueprint.arguments(Pin)
+@blueprint.response(201, Written)
+def add_pin(said: dict[str, Any], attachment: str) -> dict[str, Any]:
+    """Pin a figure on a photo, one of those that its marks name."""
+    require("attachment", attachment)
+    _require_figure(attachment, said)
+    return write("pin", {"pin": mint_id(now_ms()), "attachment": attachment, **said})
+
+
+@blueprint.put("/attachments/<attachment>/pins/<pin>")
+@blueprint.arguments(Pin)
+@blueprint.response(200, Written)
+def restate_pin(said: dict[str, Any], attachment: str, pin: str) -> dict[str, Any]:
+    """Put a pin elsewhere, or another figure on it."""
+    before = require("pin", pin, attachment=attachment)
+    _require_figure(attachment, said)
+    return write("pin", {"pin": pin, "attachment": attachment, **said}, before)
+
+
+def _require_figure(attachment: str, said: dict[str, Any]) -> None:
+    figures = ask_desk({"ask": "photo", "attachment": attachment})["figures"]
+    if not any((one["of"], one["what"]) == (said["of"], said["what"]) for one in figures):
+        raise DoorError("no-such-figure", name=said["what"])
 
 
 @blueprint.post("/blobs/lacking")

@@ -12,9 +12,11 @@ from scantling.engine.questions.question import Question
 #: Each file of questions, by its place in this folder, with the names of those it answers.
 FILES: dict[str, tuple[str, ...]] = {
     "tape.lengths": ("read", "sum"),
+    "tape.running": ("tape",),
     "notebook.entries": ("take", "check"),
     "notebook.journal": ("notebook",),
     "notebook.attached": ("attachments",),
+    "notebook.photo": ("photo",),
     "survey.room": ("needs", "closure", "plan", "elevation", "survey"),
     "survey.behind": ("behind",),
     "survey.held": ("held",),
