@@ -24,11 +24,13 @@ from typing import Any
 
 from playwright.sync_api import Browser, Page, sync_playwright
 
+sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "browser"))
 
 from conftest import BARE_SCREEN, CONTROLLED, PATIENCE, QUIET, Laptop, browser_path  # a folder, not a package
 from row import Row
 from scantling.site import Site, web_folder
+from screens import measure_stillness, measure_touches
 
 STARTS = 7
 SLOW = 4
@@ -371,6 +373,8 @@ def measure(browser: Browser, work: Path) -> Iterator[Row]:
     yield from measure_starts(browser, work)
     yield from measure_answers(browser, work)
     yield from measure_sharing(browser, work)
+    yield from measure_stillness(browser, work)
+    yield from measure_touches(browser, work)
 
 
 def main() -> int:

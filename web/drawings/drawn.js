@@ -5,10 +5,16 @@ import { html, useState } from "../controls/ui.js";
 import { useAnswer, useNotebook } from "../notebook/notebook.js";
 import { Drawing } from "./drawing.js";
 
-/** A piece of the room in hand drawn large, once that is answered. @param {any} piece as `pieces` answers it */
+/** Still to come: its place is kept, or all that stands under it would move when it does. */
+const COMING = { at_saw: "", hanging: "" };
+
+/**
+ * A piece of the room in hand drawn large; null where the engine does not say. @param {any} piece as `pieces` answers it
+ */
 export function useDrawn(piece) {
-  const { room } = useNotebook();
-  return useAnswer({ ask: "drawn", room: room.id, piece: piece.key }).answer;
+  const { room, engine } = useNotebook();
+  const { answer, heard } = useAnswer({ ask: "drawn", room: room.id, piece: piece.key });
+  return answer ?? (engine === "awake" && !heard ? COMING : null);
 }
 
 /** @param {{piece: any, answer: any}} props what `useDrawn` gave */

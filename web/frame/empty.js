@@ -10,6 +10,15 @@ export function NoRoom() {
     <p class="onward"><a href=${link("survey")}>Make a house and a room</a></p></div>`;
 }
 
+/**
+ * What comes after an answer on a screen, and is there without one too: but not while one is on its way, which would push it
+ * from under the finger. @param {{heard: boolean, children?: any}} props
+ */
+export function Onward({ heard, children }) {
+  const { engine } = useNotebook();
+  return heard || engine !== "awake" ? html`<p class="onward">${children}</p>` : null;
+}
+
 /** While the engine sleeps nothing can be worked out, and the screen says so. @param {{what: string}} props */
 export function Asleep({ what }) {
   const { engine } = useNotebook();

@@ -12,11 +12,12 @@ export function Status() {
 }
 
 /**
- * `pending` are saved here and not yet on the laptop.
+ * `pending` are saved here and not yet on the laptop. While the engine wakes no more is said than fits beside the title:
+ * a second line that goes when it is awake would move the whole page under the finger.
  * @param {{engine: string, sync: string, counts: {pending: number}, cover: string}} facts
  */
 export function statusWords({ engine, sync, counts, cover }) {
-  const words = [sync, counts.pending ? `${counts.pending} saved here` : "", cover];
-  if (engine !== "awake") words.unshift(engine === "waking" ? "engine waking" : "engine not running");
-  return words.filter(Boolean).join(" · ");
+  const pending = counts.pending ? `${counts.pending} saved here` : "";
+  if (engine === "waking") return ["engine waking", pending].filter(Boolean).join(" · ");
+  return [engine === "awake" ? "" : "engine not running", sync, pending, cover].filter(Boolean).join(" · ");
 }
