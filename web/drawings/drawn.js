@@ -3,6 +3,7 @@
 // asked for where it is shown, so that the list of pieces stays light.
 import { html, useState } from "../controls/ui.js";
 import { useAnswer, useNotebook } from "../notebook/notebook.js";
+import { Closer } from "./closer.js";
 import { Drawing } from "./drawing.js";
 
 /** Still to come: its place is kept, or all that stands under it would move when it does. */
@@ -36,7 +37,7 @@ export function PieceDrawn({ piece, answer }) {
 export function Elevation({ wall }) {
   const { room } = useNotebook();
   const { answer } = useAnswer({ ask: "elevation", room: room.id, wall: wall.id });
-  return answer ? html`<${Drawing} svg=${answer.drawing} label="Wall ${wall.number} from in front" kind="plan" />` : null;
+  return answer ? html`<${Closer} svg=${answer.drawing} label="Wall ${wall.number} from in front" kind="plan" />` : null;
 }
 
 /**
@@ -51,7 +52,7 @@ export function Places({ piece }) {
   const wall = piece && room.walls.find(({ id, openings }) => id === piece.wall || openings.some((one) => one.id === piece.opening));
   return html`<section class="places">
     <h2>Where they go</h2>
-    <${Drawing} svg=${answer.drawing} label="Plan of ${room.name} with its pieces by letter" kind="plan" />
+    <${Closer} svg=${answer.drawing} label="Plan of ${room.name} with its pieces by letter" kind="plan" />
     ${wall ? html`<${Elevation} wall=${wall} />` : null}
     <details class="more" onToggle=${(event) => setOpen(event.currentTarget.open)}>
       <summary>Each wall from in front</summary>

@@ -16,6 +16,7 @@ const LIST = [
   ["N", "to what is done next"],
   ["F", "find in the list"],
   ["Esc", "to the list, from one of its lines"],
+  ["+ − 0", "the plan closer, farther, whole; the arrows move it"],
   ["Ctrl Z", "strikes what was written last on this page"],
   ["?", "this list"],
 ];
@@ -43,8 +44,18 @@ function digit(digit) {
   return !field;
 }
 
+/** Presses the button that says it hears the key, where the keyboard is or else the first. @param {string} key */
+function hears(key) {
+  const buttons = seen(`[data-keys~="${CSS.escape(key)}"] > button`);
+  const here = document.activeElement?.closest("[data-hears]");
+  const button = buttons.find((one) => here?.contains(one)) ?? buttons[0];
+  button?.click();
+  return Boolean(button);
+}
+
 /** @param {string} key @returns {boolean} whether the key means something */
 function press(key) {
+  if (hears(key)) return true;
   if (/^[0-9]$/.test(key)) return digit(key);
   if (key === "ArrowDown" || key === "ArrowUp") return step(key === "ArrowDown" ? 1 : -1);
   if (key === "Escape") go(location.hash.split("/")[1]);

@@ -8,7 +8,7 @@ import { go, link } from "../../controls/route.js";
 import { useWide } from "../../controls/wide.js";
 import { useLight } from "../../controls/wake.js";
 import { isYear, parseYear, Year } from "../../controls/year.js";
-import { Drawing } from "../../drawings/drawing.js";
+import { Closer } from "../../drawings/closer.js";
 import { Cautions } from "../../frame/cautions.js";
 import { Page } from "../../frame/page.js";
 import { useNotebook } from "../../notebook/notebook.js";
@@ -53,7 +53,7 @@ function RoomInHand({ beside }) {
   const row = survey.rows.find(({ key }) => key === beside);
   return html`<${Page} title=${room.name} tab="survey" kind="survey" older=${survey.older}>
     <section class="ahead">
-      ${survey.plan ? html`<${Drawing} svg=${survey.plan} label="Plan of ${room.name}" kind="plan" />` : null}
+      ${survey.plan ? html`<${Closer} svg=${survey.plan} label="Plan of ${room.name}" kind="plan" />` : null}
       ${row ? html`<h2>${row.title}</h2><${History} row=${row} />` : html`<${Ahead} next=${next} survey=${survey} />`}
     </section>
     <section class="taken" aria-label="Readings">
