@@ -72,7 +72,8 @@ def answer_photo(asked: dict[str, Any], context: Context) -> Answer:
         "attachment": photo,
         "of": of,
         "caption": heads[-1].body["name"],
-        "strokes": [{"entry": entry.id, "points": entry.body["points"]} for entry in strokes],
+        # Copies, or who changes an answer would redraw the entry.
+        "strokes": [{"entry": entry.id, "points": [list(one) for one in entry.body["points"]]} for entry in strokes],
         "pins": [_pin(notebook, pin, shown, entries, asked["nearest"]) for pin, shown, entries in pins],
         "figures": figures_of(notebook, of, asked["nearest"]),
     }
