@@ -7,7 +7,7 @@ from tests.browser.touch import awake, button, entity, press, send, title, touch
 
 pytestmark = pytest.mark.further
 
-WINDOW = entity(950)
+WINDOW, CABINET = entity(950), entity(903)
 
 
 @pytest.fixture
@@ -51,6 +51,25 @@ def test_one_window_is_framed_as_a_picture_and_has_a_stool_again(windowed):
     touch(windowed, "Windows, below: as in the room")
     expect(windowed.get_by_role("radio", name="stool and apron")).to_be_checked()
     expect_pieces(windowed, "stool", "sill")
+
+
+def test_a_cabinet_is_given_another_toe_kick_after_it_was_added(windowed):
+    visit(windowed, "survey", "walk", entity(2))
+    touch(windowed, "What differs at the cabinet")
+    field = windowed.get_by_label("Toe kick, height", exact=True)
+    field.fill("4")
+    touch(windowed, "Save Toe kick, height")
+    expect(button(windowed, "Toe kick, height: as in the room")).to_be_visible()
+    visit(windowed, "pieces")
+    strip = windowed.locator("a.row:has(.ring)").filter(has_text="base of the toe kick, wall 2, cabinet")
+    expect(strip).to_be_visible()
+
+    visit(windowed, "survey", "opening", CABINET)
+    touch(windowed, "Toe kick, height: as in the room")
+    expect(field).to_have_value("")
+    visit(windowed, "pieces")
+    expect(windowed.locator("a.row:has(.ring)").first).to_be_visible()
+    expect(strip).to_be_hidden()
 
 
 def test_depths_of_a_jamb_are_read_point_after_point(windowed):

@@ -220,6 +220,16 @@ def test_a_survey_names_every_wall_thing_and_entry_that_a_screen_would_strike():
     assert {entry for one in (first, *first["openings"], *first["obstacles"]) for entry in one["entries"]} <= kept
 
 
+def test_what_a_thing_in_the_way_differs_in_is_shown_with_it():
+    house = four_walls()
+    cabinet = house.new("obstacle", wall=house.walls[0], kind="cabinet", base="stops")
+    house.say("setting", of=cabinet, name="toe.height", value="4")
+    house.say("setting", of=cabinet, name="toe.depth", value="far")
+    (found,) = survey(house)["walls"][0]["obstacles"]
+    assert (found["name"], found["settings"]) == ("cabinet", {"toe.height": "4", "toe.depth": "far"})
+    assert list(found["setting_errors"]) == ["toe.depth"]
+
+
 def test_the_notebook_counts_what_stands_what_is_wanted_and_what_is_wrong():
     house = four_walls()
     door = house.new("opening", wall=house.walls[0], kind="door")

@@ -347,6 +347,13 @@ def test_free_pieces_plans_and_settings_of_a_thing_have_a_way_by_rest(client, ho
     assert [piece["part"] for piece in found].count("shelf") == 2
     address = f"/api/rooms/{room}/things/{walls[0]}/settings/battens.count"
     assert written(client.put(address, json={"value": "4"}), 200)["of"] == walls[0]
+    said = client.post(f"/api/rooms/{room}/obstacles", json={"wall": walls[1], "kind": "cabinet", "base": "stops"})
+    toe = f"/api/rooms/{room}/things/{written(said)['obstacle']}/settings/toe.height"
+    for value in ("4", "3 1/2"):  # said, and said otherwise later
+        written(client.put(toe, json={"value": value}), 200)
+    found = client.get(f"/api/rooms/{room}").json["walls"]
+    shown = next(one for one in found if one["id"] == walls[1])["obstacles"][-1]
+    assert shown["settings"] == {"toe.height": "3 1/2"}
     stock = [{"length": "144", "price": "19.98", "limit": None}]
     written(client.put(f"/api/houses/{house}/settings/base.stock", json={"value": stock}), 200)
     client.post(f"/api/rooms/{room}/pieces/issue")

@@ -61,7 +61,10 @@ function useSetting(subject) {
     save: (/** @type {string} */ name, /** @type {string | object[]} */ value, /** @type {string} */ words) =>
       act(() => setSetting(journal, subject.id, name, value), words),
     drop: (/** @type {string} */ name, /** @type {string} */ words) =>
-      act(() => strikeOut(journal, "setting", { of: subject.id, name }, "no longer set"), words),
+      act(async () => {
+        await strikeOut(journal, "setting", { of: subject.id, name }, "no longer set");
+        return true;
+      }, words),
   };
 }
 
@@ -74,12 +77,14 @@ function Table({ subject, name, label, hint, cells, saved }) {
   <//>`;
 }
 
-/** As what is above has it again. @param {{subject: Subject, name: string, label: string}} props */
-function Drop({ subject, name, label }) {
+/** As what is above has it again. @param {{subject: Subject, name: string, label: string, then?: () => void}} props */
+function Drop({ subject, name, label, then }) {
   const { drop } = useSetting(subject);
   if (!(name in subject.settings)) return null;
-  return html`<${Button} kind="plain" label="${label}: ${subject.back.toLowerCase()}"
-    onTouch=${() => drop(name, `${label}: ${subject.back.toLowerCase()}`)}>${subject.back}<//>`;
+  const take = async () => {
+    if (await drop(name, `${label}: ${subject.back.toLowerCase()}`)) then?.();
+  };
+  return html`<${Button} kind="plain" label="${label}: ${subject.back.toLowerCase()}" onTouch=${take}>${subject.back}<//>`;
 }
 
 /** @param {{subject: Subject, name: string, label: string, hint: string, plain: boolean}} props `plain`: no length */
@@ -97,7 +102,7 @@ function Measure({ subject, name, label, hint, plain }) {
     <${Field} label=${label} value=${text} onInput=${setText} onEnter=${keep} hint=${answer?.words ?? hint}
       wrong=${wrong} holds=${[subject.above[name], subject.from].filter(Boolean).join(", ")} />
     <${Button} label="Save ${label}" disabled=${!ready} onTouch=${keep}>${text && text === saved ? "Saved" : "Save"}<//>
-    <${Drop} ...${{ subject, name, label }} />
+    <${Drop} ...${{ subject, name, label }} then=${() => setText("")} />
   </div>`;
 }
 

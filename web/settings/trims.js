@@ -342,9 +342,50 @@ const STOCK = {
   },
 };
 
-/** All that a house or a room may set, and what one opening may. */
+/** What one thing in the way may have otherwise than its room: a stair's skirt, its rake, any other its toe kick.
+ * @type {Record<string, Group>} */
+const OF_ONE_THING = {
+  stairs: {
+    title: "Rake of the stairs",
+    picks: [
+      [
+        "thing.rises",
+        "The stairs rise",
+        [
+          ["left", "to the left"],
+          ["right", "to the right"],
+        ],
+      ],
+    ],
+    rows: [["thing.rake", "Rake", "degrees from level, such as 37, or none: then the base ends square", "plain"]],
+  },
+  toe: {
+    title: "Toe kick",
+    rows: [
+      ["toe.height", "Toe kick, height", "from the floor to where it comes forward; none if there is none"],
+      ["toe.depth", "Toe kick, depth", "how far it is set back from the face"],
+    ],
+  },
+  at: {
+    title: "Boards that end at it",
+    picks: [
+      [
+        "thing.end",
+        "Their ends",
+        [
+          ["square", "cut square"],
+          ["scribed", "scribed to it"],
+        ],
+      ],
+    ],
+    rows: [["thing.clearance", "Kept clear of it", "between a board's end and it, for the caulk"]],
+  },
+};
+
+/** All that a house or a room may set, what one opening may, and what one thing in the way. */
 export const OF_ROOM = keyed({ ...BASE, ...OPENINGS, ...MOLDINGS, ...STOCK, ...CUTTING, ...SUPPLIES });
 export const OF_OPENING = keyed({ ...OPENINGS, ...ONE_ONLY });
+export const OF_THING = keyed(OF_ONE_THING);
 
 /** @param {Record<string, Group>} groups @returns {Group[]} */
 function keyed(groups) {
@@ -353,7 +394,7 @@ function keyed(groups) {
 
 /** What each setting is called, for any screen that has to name one. */
 export const SETTING_NAMES = new Map(
-  [...OF_ROOM, ...keyed(ONE_ONLY)].flatMap(({ picks = [], rows = [], boards = [], tables = [] }) => [
+  [...OF_THING, ...OF_ROOM, ...keyed(ONE_ONLY)].flatMap(({ picks = [], rows = [], boards = [], tables = [] }) => [
     ...[...picks, ...rows, ...tables].map(([name, label]) => /** @type {[string, string]} */ ([name, label])),
     ...boards.map(([name, of]) => /** @type {[string, string]} */ ([name, `Boards of ${of}`])),
   ]),

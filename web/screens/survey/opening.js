@@ -1,5 +1,5 @@
 // @ts-check
-// One door, window or cased opening: what it is to have otherwise than its room.
+// One door, window or cased opening, or one thing in the way: what it is to have otherwise than its room.
 import { html } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
 import { go, link } from "../../controls/route.js";
@@ -9,40 +9,56 @@ import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { useSurvey } from "../../notebook/survey.js";
 import { Photos } from "../../photos/photos.js";
 import { inHouse, Settings } from "../../settings/settings.js";
-import { OF_OPENING } from "../../settings/trims.js";
+import { OF_OPENING, OF_THING } from "../../settings/trims.js";
+import { SKIRT } from "./thing.js";
 
 /** @param {{place: string[]}} props */
 export function Opening({ place: [id] }) {
   const { room } = useNotebook();
   const { answer, older } = useAnswer({ ask: "notebook" });
-  const wall = room.walls.find((one) => one.openings.some((opening) => opening.id === id));
+  const wall = room.walls.find((one) => thingsOf(one).some((thing) => thing.id === id));
   if (!wall) {
-    return html`<${Page} title="An opening" tab="survey">
+    return html`<${Page} title="What differs" tab="survey">
       <p class="onward"><a href=${link("survey", "walk")}>Back to the walk</a></p>
     <//>`;
   }
-  const opening = wall.openings.find((one) => one.id === id);
+  const thing = thingsOf(wall).find((one) => one.id === id);
   const known = older ? null : answer?.houses.find((one) => one.id === room.house);
-  return html`<${OfOpening} wall=${wall} opening=${opening} known=${known} />`;
+  return html`<${OfThing} wall=${wall} thing=${thing} known=${known} />`;
 }
 
-/** What one opening has otherwise than its room. @param {{wall: any, opening: any, known: any}} props */
-function OfOpening({ wall, opening, known }) {
+/** All that stands in a wall, or before it. @param {{openings: any[], obstacles: any[]}} wall @returns {any[]} */
+function thingsOf(wall) {
+  return [...wall.openings, ...wall.obstacles];
+}
+
+/** What may differ at a thing, and which of it is shown at first. @param {any} thing @returns {[import("../../settings/trims.js").Group[], string]} */
+function groupsOf(thing) {
+  if (!thing.base) {
+    const isWindow = thing.kind === "window";
+    return [OF_OPENING.filter(({ ofWindows }) => isWindow || !ofWindows), isWindow ? "window" : "casing"];
+  }
+  const other = thing.kind === SKIRT ? "toe" : "stairs";
+  return [OF_THING.filter(({ key }) => key !== other), thing.kind === SKIRT ? "stairs" : "toe"];
+}
+
+/** What one thing has otherwise than its room. @param {{wall: any, thing: any, known: any}} props */
+function OfThing({ wall, thing, known }) {
   const { room } = useNotebook();
   const { walls = [] } = useSurvey(room.id);
-  const found = walls.flatMap((one) => one.openings).find((one) => one.id === opening.id);
+  const found = walls.flatMap(thingsOf).find((one) => one.id === thing.id);
   const inRoom = known?.rooms.find((one) => one.id === room.id);
-  const groups = OF_OPENING.filter(({ ofWindows }) => opening.kind === "window" || !ofWindows);
+  const [groups, open] = groupsOf(thing);
   const above = inRoom && { ...inHouse(known), ...inRoom.settings };
   const subject = found && above && { ...found, above, from: "in the room", back: "As in the room" };
-  return html`<${Page} title=${`The ${found?.name ?? "opening"}, wall ${wall.number}`} aside=" " tab="survey" kind="form standard">
+  return html`<${Page} title=${`The ${found?.name ?? thing.kind}, wall ${wall.number}`} aside=" " tab="survey" kind="form standard">
     <p class="pencil">Set here only what this one is to have otherwise than the others in ${room.name}.</p>
     ${
       subject
-        ? html`<${Settings} groups=${groups} subject=${subject} open=${opening.kind === "window" ? "window" : "casing"} />`
+        ? html`<${Settings} groups=${groups} subject=${subject} open=${open} />`
         : html`<${Asleep} what="What it differs in" />`
     }
-    <${Photos} of=${opening.id} from=${["survey", "opening", opening.id]} />
+    <${Photos} of=${thing.id} from=${["survey", "opening", thing.id]} />
     <div class="low last-row"><${Button} onTouch=${() => go("survey", "walk", wall.id)}>Back<//></div>
   <//>`;
 }

@@ -10,7 +10,7 @@ import { addObstacle, setSetting } from "../../notebook/write.js";
 /** What the base usually does: common practice, and a touch changes it. */
 const USUAL = { __proto__: null, cabinet: "stops", tub: "stops", hearth: "stops", radiator: "over", register: "notch", pipe: "notch", outlet: "over", "stair skirt": "stops" };
 /** What meets the base at the angle of a stair, and is asked for that. */
-const SKIRT = "stair skirt";
+export const SKIRT = "stair skirt";
 const RISES = [
   ["left", "to the left"],
   ["right", "to the right"],

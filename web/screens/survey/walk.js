@@ -156,7 +156,7 @@ function ThingLine({ thing, name }) {
       <span>${name}</span>
       ${thing.base ? html`<small>base ${BASE[/** @type {keyof BASE} */ (thing.base)]}</small>` : null}
     </span>
-    ${thing.base ? null : html`<${Button} label="What differs at the ${name}" onTouch=${() => go("survey", "opening", thing.id)}>Differs<//>`}
+    <${Button} label="What differs at the ${name}" onTouch=${() => go("survey", "opening", thing.id)}>Differs<//>
     <${Button} label="Strike the ${name}" onTouch=${take}>Strike<//>
   </li>`;
 }

@@ -1,6 +1,6 @@
 """Questions about a room: what is still to be read, its pieces, its plan, and the survey as a person walks it."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from marshmallow import Schema, fields
@@ -94,22 +94,18 @@ class RowOut(FigureOut):
     readings = out(TakenOut, many=True)
 
 
-class ThingOut(Schema):
-    id, kind = text_out(), text_out()
+class ThingOut(SettledOut):
+    """An opening, or what is in the way; `settings`: what it differs in from its room."""
+
+    id, kind, name = text_out(), text_out(), text_out()
     entries = texts_out()
-
-
-class OpeningOut(ThingOut, SettledOut):
-    """`settings`: what this opening differs in from its room."""
-
-    name = text_out()
 
 
 class WallOut(Schema):
     id, turn = text_out(), text_out()
     number = fields.Integer(required=True)
     entries = texts_out()
-    openings, obstacles = out(OpeningOut, many=True), out(ThingOut, many=True)
+    openings, obstacles = out(ThingOut, many=True), out(ThingOut, many=True)
 
 
 class RoomOut(Schema):
@@ -232,25 +228,23 @@ def _taken(one: Taken) -> Answer:
 
 
 def _wall(notebook: Notebook, wall: Wall, shown: Entry, heads: list[Entry]) -> Answer:
-    names = {opening.id: opening.name for opening in wall.openings}
+    names = {one.id: one.name for one in wall.openings} | {one.id: one.name for one in wall.obstacles}
     return {
         "id": wall.id,
         "number": wall.number,
         "turn": shown.body["turn"],
         "entries": [entry.id for entry in heads],
-        "openings": [
-            {**opening, "name": names[opening["id"]], **show_settings(notebook, opening["id"])}
-            for opening in _things(notebook, "opening", wall.id)
-        ],
-        "obstacles": _things(notebook, "obstacle", wall.id),
+        "openings": _things(notebook, "opening", wall.id, names),
+        "obstacles": _things(notebook, "obstacle", wall.id, names),
     }
 
 
-def _things(notebook: Notebook, kind: str, wall: str) -> list[Answer]:
+def _things(notebook: Notebook, kind: str, wall: str, names: Mapping[str, str]) -> list[Answer]:
     return [
-        {"id": thing, "kind": shown.body["kind"], "entries": [entry.id for entry in heads]}
+        {"id": thing, "kind": shown.body["kind"], "name": names[thing], "entries": [entry.id for entry in heads],
+         **show_settings(notebook, thing)}
         for thing, shown, heads in notebook.children(kind, wall)
-    ]
+    ]  # fmt: skip
 
 
 QUESTIONS = (
