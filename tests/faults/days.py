@@ -13,6 +13,9 @@ import sqlite3
 from collections import Counter
 from pathlib import Path
 
+from scantling.clock import DAY_MS, now_ms
+from scantling.doctor.clocks import look_at_clock
+from scantling.doctor.keeping import look_at_folder, look_at_notebook
 from scantling.engine.desk import Desk
 from scantling.journal_file.restoring import restore
 from scantling.laptop import Laptop
@@ -221,6 +224,15 @@ class Days:
         assert len(last) == len(self.phones)
         assert all(numbers[entry["device"], entry["seq"]] == 1 for entry in last)
 
+    def check_doctor(self):
+        """On the laptop all is sound; of what was done to it the doctor names the clocks that ran away, and no more."""
+        now = now_ms()
+        told, notebook = look_at_notebook(self.network.folder)
+        found = [*look_at_folder(self.network.folder, served=False), *told,
+                 *look_at_clock(self.network.folder, notebook, now, lambda command: None)]  # fmt: skip
+        ahead = any(int(entry["stamp"][:12], 16) > now + DAY_MS for entry in self.network.entries())
+        assert {finding.key for finding in found if finding.wrong} == ({"clock-ahead"} if ahead else set())
+
     def close(self):
         self.network.store.close()
 
@@ -256,6 +268,7 @@ def live_through(seed, folder, make_phone, events=EVENTS):
         days.come_to_rest()
         days.check(before)
         days.check_names()
+        days.check_doctor()
     except Exception as error:
         error.add_note(f"seed {seed}")
         raise

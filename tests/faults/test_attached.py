@@ -16,6 +16,7 @@ from pathlib import Path
 import pytest
 from scantling.blobs import BlobError, Blobs, keep, parse_piece
 from scantling.blobs.piece import Piece
+from scantling.doctor.attachments import look_at_attachments
 from scantling.engine.errors import EngineError
 
 from tests.faults.days import MEMORY
@@ -252,6 +253,17 @@ def whole_of(phones, laptop):
     return {blob for phone in phones for blob in phone.whole}.union(laptop.blobs.whole())
 
 
+def check_doctor(laptop, named, before, seed):
+    """The doctor finds nothing wrong but what nobody has any more: that it says."""
+    texts = [json.dumps({"kind": "attachment", "body": {"blob": blob}}) for blob in sorted(named)]
+    found = {finding.key: finding for finding in look_at_attachments(laptop.blobs, texts)}
+    lost = set(named) - before - laptop.blobs.begun()
+    assert {key for key in found if found[key].wrong} == ({"blobs-missing"} if lost else set()), seed
+    assert not lost or f"{len(lost)} attachments" in found["blobs-missing"].message, seed
+    assert ("blobs-good" in found) == (set(named) <= before and bool(named)), seed
+    assert "blobs-unnamed" not in found, seed
+
+
 @pytest.mark.parametrize("part", range(PARTS))
 def test_after_any_bad_days_every_attachment_that_anybody_holds_is_whole_everywhere(part, monkeypatch):
     deaths = refusals = 0
@@ -270,5 +282,6 @@ def test_after_any_bad_days_every_attachment_that_anybody_holds_is_whole_everywh
             for blob in before:
                 data = b"".join(piece.data for piece in laptop.blobs.pieces(blob))
                 assert hashlib.sha256(data).hexdigest() == blob, seed
+            check_doctor(laptop, named, before, seed)
             deaths, refusals = deaths + laptop.deaths, refusals + laptop.refusals
     assert RUNS < 50 or min(deaths, refusals) > 0, "the days were not bad"

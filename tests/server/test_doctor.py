@@ -1,6 +1,7 @@
 """The doctor: each thing that may be wrong is found by its key, and a machine on which all is well is told so."""
 
 import datetime as dt
+import hashlib
 import json
 import os
 import shutil
@@ -14,6 +15,7 @@ from ipaddress import ip_address
 from pathlib import Path
 
 import pytest
+from scantling.blobs import Blobs, Piece
 from scantling.cli import main
 from scantling.clock import DAY_MS, now_ms
 from scantling.doctor import Asked, look_at_all
@@ -25,6 +27,7 @@ from scantling.upkeep import held
 
 from tests.unprivileged import only_for_root, run_as_nobody
 
+HOUSE_ID = "0190aaaa-0000-7000-8000-00000000000a"
 HOME = ip_address("192.168.7.20")
 NOW = dt.datetime(2026, 5, 4, tzinfo=dt.UTC)
 
@@ -374,3 +377,77 @@ def test_the_command_says_each_finding_and_its_status_whether_one_is_wrong(folde
     assert {"about": "port", "key": "port-taken", "wrong": True} in [
         {key: value for key, value in finding.items() if key != "message"} for finding in told["findings"]
     ]
+
+
+PHOTO = b"a photo of the bay"
+
+
+def digest_of(data):
+    return hashlib.sha256(data).hexdigest()
+
+
+@pytest.fixture
+def photo(folder, make_entry):
+    """An entry that names a photo, and the blobs beside the notebook, which have it not yet."""
+    from tests.server.test_cli_files import add
+
+    named = {"attachment": HOUSE_ID, "of": HOUSE_ID, "blob": digest_of(PHOTO), "size": len(PHOTO), "type": "image/jpeg"}
+    add(folder, make_entry(1, kind="attachment", body={**named, "name": ""}))
+    return Blobs(folder / "blobs")
+
+
+def bring(blobs, data, upto=None):
+    blobs.receive(Piece(digest_of(data), len(data), 0, data[:upto]))
+
+
+def test_attachments_that_are_all_here_are_proved_and_told(look, photo):
+    bring(photo, PHOTO)
+    assert wrong(found := look(blobs=photo)) == set()
+    assert "All 1 attachments" in found["blobs-good"].message
+
+
+def test_an_attachment_that_is_named_and_is_not_here_is_said_with_who_brings_it(look, photo):
+    assert wrong(found := look(blobs=photo)) == {"blobs-missing"}
+    assert digest_of(PHOTO)[:12] in found["blobs-missing"].message
+    assert "scantling restore" in found["blobs-missing"].message
+    assert "blobs-good" not in found
+
+
+def test_one_that_is_still_coming_is_told_and_is_no_fault(look, photo):
+    bring(photo, PHOTO, upto=5)
+    assert wrong(found := look(blobs=photo)) == set()
+    assert "blobs-coming" in found
+    assert "blobs-good" not in found
+
+
+def test_one_that_the_disk_has_spoilt_is_said_by_its_file_until_it_is_whole_again(look, photo, folder):
+    bring(photo, PHOTO)
+    path = folder / "blobs" / digest_of(PHOTO)[:2] / digest_of(PHOTO)
+    path.write_bytes(b"A" + PHOTO[1:])
+    assert wrong(found := look(blobs=photo)) == {"blob-spoilt"}
+    assert str(path) in found["blob-spoilt"].message
+    photo.prove(digest_of(PHOTO))
+    assert wrong(found := look(blobs=photo)) == {"blobs-missing"}
+    assert str(folder / "blobs" / "spoilt") in found["blobs-aside"].message
+    bring(photo, PHOTO)
+    assert wrong(found := look(blobs=photo)) == set()
+    assert {"blobs-good", "blobs-aside"} <= found.keys()
+
+
+def test_one_that_no_entry_names_is_told_and_is_no_fault(look, photo):
+    bring(photo, PHOTO)
+    bring(photo, b"of nothing")
+    assert wrong(found := look(blobs=photo)) == set()
+    assert digest_of(b"of nothing")[:12] in found["blobs-unnamed"].message
+    assert digest_of(PHOTO)[:12] not in found["blobs-unnamed"].message
+
+
+def test_attachments_that_cannot_be_read_are_said(look, photo, monkeypatch):
+    monkeypatch.setattr(Blobs, "damaged", lambda blobs: Path("/").read_bytes())
+    assert wrong(look(blobs=photo)) == {"blobs-closed"}
+
+
+def test_the_command_looks_at_the_attachments_beside_its_notebook(photo, folder, capsys):
+    main(["--data", str(folder), "--json", "doctor", "--port", str(free_port())])
+    keys = {finding["key"] for finding in json.loads(capsys.readouterr().out)["findings"]}
+    assert "blobs-missing" in keys

@@ -101,6 +101,14 @@ class Blobs:
         """The files whose bytes are no longer what their names say."""
         return [path for blob in self.whole() if _digest_of(path := self._path(blob)) != blob]
 
+    def begun(self) -> set[str]:
+        """The blobs of which the first bytes are here."""
+        return {path.stem for path in (self._folder / COMING).glob("*.*") if DIGEST.match(path.stem)}
+
+    def aside(self) -> list[Path]:
+        """The files that were set aside because their bytes had changed."""
+        return sorted((self._folder / SPOILT).glob("*"))
+
     def _receive(self, piece: Piece) -> int | None:
         if self._path(piece.blob).exists():
             return None

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from dataclasses import asdict
 from pathlib import Path
 
-from scantling.cli.command import REFUSED, CommandError
+from scantling.cli.command import REFUSED, CommandError, blobs_of
 from scantling.cli.output import say, write_json
 from scantling.cli.serving import PORT, port_of
 from scantling.engine.desk import dump
@@ -30,7 +30,8 @@ def run_doctor(chosen: argparse.Namespace) -> int:
     if chosen.key and not chosen.cert:
         raise CommandError("half-certificate")
     database = chosen.place if isinstance(chosen.place, Database) else None
-    asked = Asked(chosen.data, chosen.port, database, chosen.cert, chosen.key, chosen.name)
+    blobs = blobs_of(chosen.place, chosen.data)
+    asked = Asked(chosen.data, chosen.port, database, blobs, chosen.cert, chosen.key, chosen.name)
     found = []
     for finding in look_at_all(asked):
         found.append(finding)

@@ -2,6 +2,7 @@
 
 finding       one thing that was looked at, and how it is
 keeping       folder, disk, notebook, database
+attachments   the bytes that entries name
 clocks        the machine's clock, held against the notebook
 network       name, addresses and ports
 certificates  the authority and what it signed, or a certificate of one's own

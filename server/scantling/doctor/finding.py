@@ -30,6 +30,18 @@ class Said(EngineError):
         "database-new": "The database answers; {household} has no journal in it yet: scantling pair begins one.",
         "database-older": "The database answers; the next start brings the journal of {household} up to date, "
         "by {steps}.",
+        "blobs-good": "All {count} attachments that the notebook names are here, each proved by its digest.",
+        "blobs-closed": "The attachments in {path} cannot be read ({why}): make them yours, then look again.",
+        "blob-spoilt": "The attachment in {path} is not what its name says: delete that file, and a device that has it "
+        "brings it again.",
+        "blobs-missing": "{count} attachments that the notebook names are not here: {names}. Open Scantling near this "
+        "laptop on the device that took them, and leave it open until it says that all is shared; where that device is "
+        "gone, scantling restore brings them home from a backup that has them.",
+        "blobs-coming": "{count} attachments are here in part: they go on when the device that has them is back.",
+        "blobs-unnamed": "{count} attachments are here that no entry names which this Scantling reads: {names}. Leave "
+        "them: the entry may still come from a device, and it does no harm if none does.",
+        "blobs-aside": "{count} spoilt attachments were set aside in {path}, where something may still be seen in "
+        "them: delete them when you have looked.",
         "clock-good": "The clock says {now} UTC, which fits the notebook.",
         "clock-off": "The clock says {now} UTC, which cannot be: set it, for certificates and pairing codes go by it.",
         "clock-behind": "The clock says {now} UTC, and the notebook was written on {then}: set the clock.",

@@ -14,7 +14,7 @@ from pathlib import Path
 
 from scantling.doctor.finding import Finding, good, refused, wrong
 from scantling.engine.errors import EngineError
-from scantling.store import FILE_NAME, MIGRATIONS, Database, describe_database
+from scantling.store import FILE_NAME, MIGRATIONS, Database, describe_database, open_store
 from scantling.store.copies import list_copies
 from scantling.store.examine import Examined
 from scantling.upkeep import look
@@ -76,15 +76,23 @@ def look_at_notebook(folder: Path) -> tuple[list[Finding], Examined | None]:
     return told, found
 
 
-def look_at_database(database: Database) -> Iterator[Finding]:
+def look_at_database(database: Database) -> tuple[list[Finding], list[str]]:
+    """How it is, and the texts of its entries where they can be read without changing anything."""
     try:
         missing = describe_database(database)
+        if missing is None:
+            return [good("database", "database-new", household=database.household)], []
+        if missing:
+            return [good("database", "database-older", household=database.household, steps=", ".join(missing))], []
+        return [good("database", "database-good", household=database.household)], _texts_of(database)
     except EngineError as error:
-        yield refused("database", error)
-        return
-    if missing is None:
-        yield good("database", "database-new", household=database.household)
-    elif missing:
-        yield good("database", "database-older", household=database.household, steps=", ".join(missing))
-    else:
-        yield good("database", "database-good", household=database.household)
+        return [refused("database", error)], []
+
+
+def _texts_of(database: Database) -> list[str]:
+    store = open_store(database)
+    try:
+        with store.reading() as ledger:
+            return [row.text for row in ledger.read_all()]
+    finally:
+        store.close()

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from scantling.clock import now_ms
+from scantling.doctor.attachments import Kept, look_at_attachments
 from scantling.doctor.certificates import look_at_authority, look_at_own
 from scantling.doctor.clocks import look_at_clock
 from scantling.doctor.finding import Finding, good, refused
@@ -25,11 +26,12 @@ from scantling.upkeep import is_held
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What to look at, and the machine as it is: clock, commands, network."""
+    """What to look at, and the machine as it is: clock, commands, network; `blobs` where attachments are kept."""
 
     folder: Path
     port: int
     database: Database | None = None
+    blobs: Kept | None = None
     certificate: Path | None = None
     key: Path | None = None
     names: Sequence[str] = ()
@@ -47,12 +49,15 @@ def look_at_all(asked: Asked) -> Iterator[Finding]:
     served = is_held(folder)
     yield from look_at_folder(folder, served)
     yield from look_at_disk(folder)
-    notebook = None
+    notebook, texts = None, list[str]()
     if asked.database:
-        yield from look_at_database(asked.database)
+        told, texts = look_at_database(asked.database)
     else:
         told, notebook = look_at_notebook(folder)
-        yield from told
+        texts = list(notebook.sound.values()) if notebook else []
+    yield from told
+    if asked.blobs:
+        yield from look_at_attachments(asked.blobs, texts)
     yield from look_at_clock(folder, notebook, asked.clock(), asked.run)
     yield look_at_port(asked.port, served or asked.database is not None)
     if asked.certificate:
