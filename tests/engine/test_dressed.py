@@ -142,6 +142,14 @@ def test_a_picture_rail_stops_at_what_is_put_on_a_head(standard, rail, backs):
     assert of_part(facts, "picture rail", "w1") == backs
 
 
+def test_a_picture_rail_runs_on_over_a_door_that_has_no_room_for_the_band_it_asks_for():
+    # The casing reaches 82 7/16; the band that there is no room for beside the leg would reach 83 7/16.
+    tight = thing("door", "1 1/2", "30", left="80", right="80", head_corners=["90", "90"])
+    rail = {"picture_rail__wanted": "yes", "picture_rail__height": "83"}
+    facts = oblong(tight, casing__wanted="yes", backband__width="1", **rail)
+    assert of_part(facts, "picture rail", "w1") == [120]
+
+
 def test_crown_that_meets_what_a_head_is_built_up_to_is_named():
     # Crown comes down to 86 - 2.857, about 83 9/64; the head reaches 82 7/16, and with fillet and cap 83 11/16.
     said = []

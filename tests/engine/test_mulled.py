@@ -145,3 +145,33 @@ def test_a_row_waits_until_every_place_in_it_is_read():
 
 def test_a_window_alone_that_was_said_to_share_nothing_is_as_it_was():
     assert cuts(window("one", "20")) == cuts(window("one", "20", settings={"window.mulled": "no"}))
+
+
+def test_a_band_goes_round_the_whole_row_and_not_round_the_casing_between():
+    # Head 55 3/8 outside, and 1 at either miter: 57 3/8; legs 49 11/16 and 1.
+    found = {name: cut for name, cut in cuts(*pair(), backband__width="1").items() if "backband" in name}
+    assert found == {
+        "left leg backband": '50 11/16"', "right leg backband": '50 11/16"', "head backband": '57 3/8"',
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize("tight", [("3", "30"), ("63", "93")], ids=["left", "right"])
+def test_a_row_that_has_no_room_for_a_band_at_one_end_has_none_at_all(tight):
+    # 3 from the jamb to the corner: the reveal, the leg and a band of 1 are 3 7/16.
+    row = window("one", tight[0], settings=SHARES), window("two", tight[1])
+    answered = ask("pieces", oblong(*row, **CASED, backband__width="1"))
+    assert [one["key"] for one in answered["problems"]] == ["no-room-for-band"]
+    assert not [piece for piece in answered["pieces"] if "backband" in piece["part"]]
+
+
+def test_base_beside_a_row_without_a_band_goes_to_its_casing():
+    # Base goes by windows that come down to it: 30 less 3/16 and 2 1/4, whichever end of the row wants the room.
+    for ends, base in ((("3", "30"), "w1"), (("63", "93"), "w1")):
+        row = [window(name, at, settings=settings, sill="6") for name, at, settings in
+               (("one", ends[0], SHARES), ("two", ends[1], {}))]  # fmt: skip
+        facts = oblong(*row, casing__wanted="yes", backband__width="1", window__style="picture", base__height="5 1/2")
+        found = [piece["back"]["shown"] for piece in ask("pieces", facts)["pieces"]
+                 if piece["part"] == "base" and piece["wall"] == base]  # fmt: skip
+        bare = oblong(*row, casing__wanted="yes", window__style="picture", base__height="5 1/2")
+        assert found == [piece["back"]["shown"] for piece in ask("pieces", bare)["pieces"]
+                         if piece["part"] == "base" and piece["wall"] == base]  # fmt: skip

@@ -17,6 +17,7 @@ from scantling.engine.survey.read import read_room
 from scantling.engine.survey.room import BASE_AT, OPENINGS, TURNS, WALLS_AT_MOST, Problem, Room
 from scantling.engine.tape.lengths import Length
 from scantling.engine.trim.moldings.stick import SETTINGS as STICK_SETTINGS
+from scantling.engine.trim.openings.reach import settle_bands
 from scantling.engine.trim.own.battens import SETTINGS as BATTEN_SETTINGS
 from scantling.engine.trim.piece import Piece
 from scantling.engine.trim.pieces import derive_pieces
@@ -155,13 +156,13 @@ def find(asked: dict[str, Any], context: Context) -> tuple[Room, list[str]]:
     facts = asked["room"]
     if isinstance(facts, str):
         return room_of(context.notebook, facts), []
-    return read_room(facts), [f"Not used: {name}." for name in _unused(facts)]
+    return settle_bands(read_room(facts)), [f"Not used: {name}." for name in _unused(facts)]
 
 
 def room_of(notebook: Notebook, room: str) -> Room:
     """A room of the notebook, read; read again only after something was said of it. Raises `EngineError`."""
     return notebook.derived(
-        "room", room, lambda: read_room(collect_facts(notebook, room), check_settings(notebook, room))
+        "room", room, lambda: settle_bands(read_room(collect_facts(notebook, room), check_settings(notebook, room)))
     )
 
 

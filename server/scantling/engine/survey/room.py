@@ -91,6 +91,7 @@ class Opening:
     `sill`: from the floor to a window's stool or sill; `sash`: from its closed sash to the plane of the wall; `depths`:
     from the jamb's edge to that, by place; `depth`: of one without casing, how far its reveal goes in.
     `standard`: the room's, with what this opening differs in; None where that cannot be, and nothing is cut to it.
+    `banded`: whether a backband goes round it, None until that is settled for the whole room.
     """
 
     id: str
@@ -107,6 +108,7 @@ class Opening:
     standard: Standard | None
     sill: Measure | None = None
     depth: Measure | None = None
+    banded: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -46,7 +46,8 @@ def wrap(standard: Standard, pieces: Sequence[Piece]) -> list[Piece]:
 
 
 def _bands(standard: Standard, pieces: Sequence[Piece]) -> Iterator[Piece]:
-    casing = [piece for piece in pieces if piece.kind in BANDED]
+    # Of a row of windows the casing between has no outer edge, and is no left or right leg.
+    casing = [piece for piece in pieces if piece.kind in BANDED and (piece.kind != Kind.LEG or piece.side)]
     head = next((piece for piece in casing if piece.kind == Kind.HEAD), None)
     if not asks_for_band(standard) or head is None or head.left.joint != "miter":
         return

@@ -27,6 +27,7 @@ from scantling.engine.trim.footprint import (
 from scantling.engine.trim.openings.casing import CasingError, Make, Plinth, derive_fit
 from scantling.engine.trim.openings.frame import write
 from scantling.engine.trim.openings.heads import derive_rise
+from scantling.engine.trim.openings.mulled import find_joined
 
 SIDES = ("left", "right")
 
@@ -162,12 +163,13 @@ def derive_leg_band(opening: Opening) -> Band:
     if standard.is_bare:
         return Band(bottom, top)
     make = derive_make(standard, opening)
+    may_have_band = asks_for_band(standard) if opening.banded is None else opening.banded
+    band = standard.backband_width if may_have_band else ZERO
     if opening.kind == "window" and bottom is not None:
         stool = standard.window_style != PICTURE
-        frame = make.back + make.head_width + (standard.backband_width if asks_for_band(standard) else ZERO)
+        frame = make.back + make.head_width + band
         under = standard.stool_thickness + standard.apron_size[1] if stool else frame
         bottom = max(ZERO, bottom - under)
-    band = standard.backband_width if asks_for_band(standard) else ZERO
     return Band(bottom, top + make.back + derive_rise(standard, make) + band if top is not None else None)
 
 
@@ -176,19 +178,46 @@ def asks_for_band(standard: Standard | None) -> bool:
     return standard is not None and standard.wants_backband and standard.head == "mitered" and standard.wants("casing")
 
 
+def settle_bands(room: Room) -> Room:
+    """The room, each opening that asks for a backband told whether one goes round it: heights go by that."""
+    if not any(asks_for_band(one.standard) for wall in room.walls for one in wall.openings):
+        return room
+    banded = find_banded(room)
+    walls = (
+        replace(wall, openings=tuple(replace(one, banded=one.id in banded) for one in wall.openings))
+        for wall in room.walls
+    )
+    return replace(room, walls=tuple(walls))
+
+
 def find_banded(room: Room) -> frozenset[str]:
-    """The openings, by id, round which a backband goes: all that ask for one and have room for it beside both legs."""
+    """The openings, by id, round which a backband goes: all that ask for one and have room for it beside both legs.
+
+    A row of mulled windows has one round all of it, or none.
+    """
     return room.derived("banded", lambda: _find_banded(room))
 
 
 def _find_banded(room: Room) -> frozenset[str]:
     """One by one from the first; one not come to yet counts as banded, so that no two bands are given one place."""
+    openings = [one for wall in room.walls for one in wall.openings]
+    if any(one.banded is not None for one in openings):
+        return frozenset(one.id for one in openings if one.banded)
     placed = [(wall, one) for wall in room.walls for one in wall.openings if asks_for_band(one.standard)]
     banded = {one.id for _, one in placed if one.standard and one.standard.head_width == one.standard.casing_width}
     for wall, one in placed:
-        if not all(_has_room_for_band(room, wall, one, side, banded) for side in SIDES):
-            banded.discard(one.id)
+        row = _find_row_of(wall, one)
+        if not banded >= row or not all(_has_room_for_band(room, wall, one, side, banded) for side in SIDES):
+            banded -= row
     return frozenset(banded)
+
+
+def _find_row_of(wall: Wall, opening: Opening) -> set[str]:
+    """The ids of an opening and of all that share a casing with it, one beside the other."""
+    row, pairs = {opening.id}, find_joined(wall)
+    for _ in pairs:
+        row |= {of for pair in pairs for of in pair if row & set(pair)}
+    return row
 
 
 def _has_room_for_band(room: Room, wall: Wall, opening: Opening, side: str, banded: Container[str]) -> bool:
