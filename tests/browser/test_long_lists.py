@@ -96,6 +96,59 @@ def test_one_of_fifty_rooms_is_found_by_its_name(long):
         expect(long.locator("section .row", has_text="Attic")).to_have_count(1)
 
 
+def test_fifty_rooms_are_jumped_through_by_letter_and_those_that_want_nothing_are_folded_away(long):
+    visit(long, "house")
+    done = long.locator("details", has_text="Nothing wanted")
+    expect(done.locator("summary")).to_contain_text("3")
+    expect(done.get_by_text("Sewing room")).to_be_hidden()
+    letters = long.get_by_role("navigation", name="Jump to a letter").get_by_role("button")
+    expect(letters).to_have_text(["A", "B", "S"])
+    letters.last.tap()
+    row = done.locator("button", has_text="Sewing room")
+    expect(row).to_be_focused()
+    expect(row).to_be_in_viewport()
+    letters.first.tap()
+    expect(long.locator("button", has_text="Attic 1").first).to_be_focused()
+    expect(long.locator("section .row", has_text="Attic").nth(9)).to_contain_text("Attic 10")  # not after Attic 1
+
+
+def test_a_long_survey_is_folded_by_wall_and_searched_by_the_number_of_a_wall(long):
+    visit(long, "survey")
+    rows = long.locator(".taken a.row")
+    wall = long.locator(".folds > details", has=long.get_by_text("wall 2", exact=True))
+    expect(wall).to_be_visible()
+    expect(long.locator(".folds > details")).to_have_count(16)
+    expect(rows.first).to_be_hidden()
+    wall.locator("summary").tap()
+    expect(wall.get_by_text("window, jamb to jamb")).to_be_visible()
+    wall.locator("a.row").first.tap()
+    long.get_by_role("button", name="Back").tap()
+    expect(wall.get_by_text("window, jamb to jamb")).to_be_visible()  # as one left it
+
+    find = long.get_by_label("Find a reading")
+    find.fill("wall 1 corner")
+    expect(rows.first).to_contain_text("left corner to the door")
+    expect(long.locator(".taken")).not_to_contain_text("corner 11")
+    find.fill("register")
+    expect(rows).to_have_count(2)
+    find.fill("wall 17")
+    expect(long.get_by_text("Nothing here is called that.")).to_be_visible()
+    find.fill("")
+
+
+def test_a_reading_that_wants_a_look_stands_before_all_others(long):
+    visit(long, "survey")
+    long.get_by_label("Find a reading").fill("wall 2 along the floor")
+    long.locator(".taken a.row").first.tap()
+    long.get_by_role("button", name="Read it again").tap()
+    long.get_by_label("type it or say it").fill("99")
+    long.get_by_role("button", name="Save").tap()
+    visit(long, "survey")
+    first = long.get_by_role("region", name="Look at these first")
+    expect(first.locator("a.row").first).to_contain_text("along the floor")
+    expect(first.locator("a.row")).to_have_count(1)
+
+
 def test_the_list_and_the_plan_are_saved_as_files(long, tmp_path):
     visit(long, "pieces")
     long.get_by_text("Save as a file").tap()

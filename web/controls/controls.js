@@ -56,6 +56,42 @@ export function Choice({ name, legend, choices, value, onPick }) {
   </fieldset>`;
 }
 
+/**
+ * Whether a line is looked for by these words: each stands somewhere in it, and a number as a number, wall 1 not in wall 12.
+ * @param {string} text @param {string} words
+ */
+export function isFound(text, words) {
+  const here = text.toLowerCase();
+  const numbers = here.match(/\d+/g) ?? [];
+  const sought = words.toLowerCase().split(/\s+/).filter(Boolean);
+  return sought.every((word) => (/^\d+$/.test(word) ? numbers.includes(word) : here.includes(word)));
+}
+
+/** More lines than this of one sort are searched and jumped through. */
+export const MANY = 8;
+
+/** The letter that a name is looked up by; its line says it as `data-initial`. @param {string} name */
+export const initial = (name) => name.trim().charAt(0).toUpperCase();
+
+/** As names are looked up: Attic 9 before Attic 10. @param {{name: string}} one @param {{name: string}} other */
+export const byName = (one, other) => one.name.localeCompare(other.name, undefined, { numeric: true });
+
+/** A long list jumped through: touching a letter leads to the first line of it. @param {{names: string[]}} props */
+export function Jump({ names }) {
+  const letters = [...new Set(names.map(initial))].toSorted();
+  const jump = (/** @type {string} */ letter) => {
+    const line = [...document.querySelectorAll("[data-initial]")].find((one) => one.getAttribute("data-initial") === letter);
+    line?.closest("details")?.setAttribute("open", "");
+    const touched = /** @type {HTMLElement | null | undefined} */ (line?.matches("a, button") ? line : line?.querySelector("a, button"));
+    touched?.focus();
+    line?.scrollIntoView({ block: "center" });
+  };
+  if (letters.length < 2) return null;
+  return html`<nav class="choice-row numbers" aria-label="Jump to a letter">
+    ${letters.map((letter) => html`<${Button} onTouch=${() => jump(letter)} key=${letter}>${letter}<//>`)}
+  </nav>`;
+}
+
 /** Looking for a line of a long list. @param {{label: string, hint: string, value: string, onInput: (text: string) => void, onEnter?: () => void, none?: boolean}} props */
 export function Find({ label, hint, value, onInput, onEnter, none }) {
   return html`<div class="find"><${Field} ...${{ label, value, onInput, onEnter }} holds=${hint} hint="" wrong=${none ? "Nothing here is called that." : ""} /></div>`;

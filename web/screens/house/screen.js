@@ -1,8 +1,8 @@
 // @ts-check
 // House: the house and its standard, the devices that hold its notebook, and the keeping of it: sync, file, update.
 import { html, useState } from "../../controls/ui.js";
-import { Button, Field, Find } from "../../controls/controls.js";
-import { go, link } from "../../controls/route.js";
+import { Button, Field, MANY } from "../../controls/controls.js";
+import { link } from "../../controls/route.js";
 import { useWide } from "../../controls/wide.js";
 import { isYear, parseYear, Year } from "../../controls/year.js";
 import { Cautions } from "../../frame/cautions.js";
@@ -17,6 +17,7 @@ import { Entrance } from "./devices.js";
 import { Keeping } from "./keeping.js";
 import { Money } from "./money.js";
 import { Lot, Receipt } from "./receipt.js";
+import { Rooms } from "./rooms.js";
 import { Standard } from "./standard.js";
 import { Stock } from "./stock.js";
 import { Work } from "./work.js";
@@ -63,29 +64,14 @@ export function House({ place: [name, of] }) {
   <//>`;
 }
 
-/** More rooms than this are searched. */
-const MANY = 8;
-
-/** What wants a look comes first. @param {{house: any, known: any, chosen?: string}} props `chosen`: the place that is open */
+/** @param {{house: any, known: any, chosen?: string}} props `chosen`: the place that is open */
 function TheHouse({ house, known, chosen = "" }) {
   const { room } = useNotebook();
   // What old paint there may be is a matter of the house, and said with the survey of any of its rooms.
   const { cautions } = useSurvey(house.rooms[0]?.id ?? null);
-  const [words, setWords] = useState("");
   const at = (/** @type {string} */ name) => (name === chosen ? "true" : null);
-  const knownRoom = (/** @type {string} */ id) => known?.rooms.find((one) => one.id === id);
-  const isFirst = (/** @type {any} */ one) => Boolean(knownRoom(one.id)?.problems);
-  const rooms = house.rooms
-    .filter((/** @type {any} */ one) => one.name.toLowerCase().includes(words.trim().toLowerCase()))
-    .toSorted((/** @type {any} */ one, /** @type {any} */ other) => Number(isFirst(other)) - Number(isFirst(one)));
-  return html`<section aria-labelledby="the-house">
-    <h2 id="the-house">${house.name}</h2>
-    ${house.rooms.length > MANY ? html`<${Find} label="Find a room" hint="its name" value=${words} onInput=${setWords} none=${!rooms.length} />` : null}
-    <ul class="rows">
-      ${rooms.map((room) => html`<${RoomLine} room=${room} known=${knownRoom(room.id)} key=${room.id} />`)}
-    </ul>
-    <${Cautions} cautions=${cautions} />
-    <p class="onward">
+  const rooms = html`<${Rooms} house=${house} known=${known} />`;
+  const onward = html`<p class="onward">
       ${
         room
           ? html`<a href=${link("house", "work", room.id)} aria-current=${at("work")}>The order of work: ${room.name}</a>`
@@ -96,7 +82,10 @@ function TheHouse({ house, known, chosen = "" }) {
       <a href=${link("house", "standard")} aria-current=${at("standard")}>The standard: base, casing, boards and prices</a>
       ${chosen ? html`<a href=${link("house")}>This notebook: sync, files, devices</a>` : null}
       <a href=${link("survey", "rooms")}>Another room</a>
-    </p>
+    </p>`;
+  return html`<section aria-labelledby="the-house">
+    <h2 id="the-house">${house.name}</h2>
+    ${house.rooms.length > MANY ? html`${onward}${rooms}<${Cautions} cautions=${cautions} />` : html`${rooms}<${Cautions} cautions=${cautions} />${onward}`}
     <${Aside} house=${house} />
     <${NameAndYear} house=${house} />
   </section>`;
@@ -118,25 +107,6 @@ function NameAndYear({ house }) {
     <${Button} disabled=${!ready} onTouch=${save}>Save<//>
     <${Button} kind="plain" onTouch=${take}>Strike ${house.name}<//>
   </details>`;
-}
-
-/** @param {{room: any, known: any}} props `known` is what the engine counts in it, once awake */
-function RoomLine({ room, known }) {
-  const { takeRoom } = useNotebook();
-  const open = () => {
-    takeRoom(room.id);
-    go("survey");
-  };
-  const words = known ? [`${known.readings} read`, known.wanted ? `${known.wanted} wanted` : "nothing wanted"] : [];
-  return html`<li>
-    <button class="row" onClick=${open}>
-      <span class="row-words">
-        <span>${room.name}</span>
-        <small>${words.join(" · ")}</small>
-        ${known?.problems ? html`<small class="wrong">${known.problems} to look at</small>` : null}
-      </span>
-    </button>
-  </li>`;
 }
 
 /**

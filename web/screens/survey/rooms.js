@@ -1,16 +1,13 @@
 // @ts-check
 // Rooms: the one in hand, the others, a new one; and at a first start the house itself.
 import { html, useState } from "../../controls/ui.js";
-import { Button, Field, Find } from "../../controls/controls.js";
+import { Button, byName, Field, Find, initial, isFound, Jump, MANY } from "../../controls/controls.js";
 import { go, stayHere } from "../../controls/route.js";
 import { isYear, parseYear, Year } from "../../controls/year.js";
 import { Page } from "../../frame/page.js";
 import { addInvented } from "../../frame/invented.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { addHouse, addRoom, addWall, restateRoom, strikeAll, strikeOut } from "../../notebook/write.js";
-
-/** More rooms than this are searched. */
-const MANY = 8;
 
 export function Rooms() {
   const { outline } = useNotebook();
@@ -30,10 +27,13 @@ function RoomsOf({ house }) {
   const { room, outline } = useNotebook();
   const { struck } = outline;
   const [words, setWords] = useState("");
-  const rooms = house.rooms.filter((/** @type {any} */ one) => one.name.toLowerCase().includes(words.trim().toLowerCase()));
+  const isLong = house.rooms.length > MANY;
+  const found = house.rooms.filter((/** @type {any} */ one) => isFound(one.name, words));
+  const rooms = isLong ? found.toSorted(byName) : found;
   return html`<section>
     <h2>${house.name}</h2>
-    ${house.rooms.length > MANY ? html`<${Find} label="Find a room" hint="its name" value=${words} onInput=${setWords} none=${!rooms.length} />` : null}
+    ${isLong ? html`<${Find} label="Find a room" hint="its name" value=${words} onInput=${setWords} none=${!rooms.length} />
+      <${Jump} names=${rooms.map((/** @type {any} */ one) => one.name)} />` : null}
     <ul class="rows">${rooms.map((one) => html`<${RoomLine} room=${one} key=${one.id} />`)}</ul>
     ${room?.house === house.id ? html`<${Rename} room=${room} key=${room.id} />` : null}
     <${Struck} struck=${struck.filter((one) => one.house === house.id)} />
@@ -50,7 +50,7 @@ function RoomLine({ room }) {
   };
   const chosen = room.id === inHand?.id;
   const walls = room.walls.length === 1 ? "1 wall" : `${room.walls.length} walls`;
-  return html`<li class="row">
+  return html`<li class="row" data-initial=${initial(room.name)}>
     <span class="row-words">
       <span>${room.name}</span>
       <small>${room.closed ? walls : `${walls}, not walked round yet`}</small>

@@ -2,7 +2,6 @@
 // Survey: the plan, the one reading to take next, and every reading taken. A first start makes a house and a room.
 import { html, useEffect, useState } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
-import { Figure } from "../../controls/figure.js";
 import { Problems } from "../../controls/notes.js";
 import { go, link } from "../../controls/route.js";
 import { useWide } from "../../controls/wide.js";
@@ -16,6 +15,7 @@ import { nextRow, useSurvey } from "../../notebook/survey.js";
 import { useTicks } from "../../notebook/ticks.js";
 import { restateHouse } from "../../notebook/write.js";
 import { Battens } from "./battens.js";
+import { Readings } from "./list.js";
 import { Opening } from "./opening.js";
 import { Reading } from "./reading.js";
 import { Rooms } from "./rooms.js";
@@ -48,8 +48,6 @@ function RoomInHand({ beside }) {
   const next = nextRow(survey.rows, null, unreached) ?? nextRow(survey.rows, null, new Set());
   // The engine draws the first wanted wall as the one in hand; having left that for later, it is another.
   useEffect(() => setInHand(unreached.size ? next?.wall : undefined), [unreached, next?.wall]);
-  const shown = survey.rows.filter((row) => row.wanted || row.unread || row.readings.length || row.state === "check");
-  const others = survey.rows.filter((row) => !shown.includes(row));
   const row = survey.rows.find(({ key }) => key === beside);
   return html`<${Page} title=${room.name} tab="survey" kind="survey" older=${survey.older}>
     <section class="ahead">
@@ -58,8 +56,7 @@ function RoomInHand({ beside }) {
     </section>
     <section class="taken" aria-label="Readings">
       <${Problems} problems=${survey.problems} />
-      <${RowLines} rows=${shown} chosen=${beside} />
-      ${others.length ? html`<${Others} rows=${others} />` : null}
+      <${Readings} rows=${survey.rows} chosen=${beside} />
       <${Cautions} cautions=${survey.cautions} />
       ${survey.cautions.length ? html`<${AskYear} key=${room.house} />` : null}
       <p class="onward">
@@ -84,22 +81,6 @@ function AskYear() {
       <${Button} disabled=${!built.trim() || !isYear(built)} onTouch=${save}>Save the year<//>
       <${Button} onTouch=${() => put(YEAR, "dismissed", YEAR)}>Nobody knows<//>
     </div></div>`;
-}
-
-/** Figures that nothing wants, for whoever would like them on the plan. @param {{rows: any[]}} props */
-function Others({ rows }) {
-  return html`<details class="more">
-    <summary>Other readings you may take</summary>
-    <${RowLines} rows=${rows} />
-  </details>`;
-}
-
-/** @param {{rows: any[], chosen?: string}} props */
-function RowLines({ rows, chosen }) {
-  const isFirst = (/** @type {number} */ place) => rows[place].wall !== rows[place - 1]?.wall;
-  return html`<ul class="rows">
-    ${rows.map((row, place) => html`<${RowLine} row=${row} chosen=${row.key === chosen} first=${isFirst(place)} key=${row.key} />`)}
-  </ul>`;
 }
 
 /** What to do now. @param {{next: any, survey: any}} props */
@@ -163,16 +144,4 @@ function AllRead({ known }) {
 /** @param {{of: string, what: string}} row */
 function read({ of, what }) {
   go("survey", "read", of, what);
-}
-
-/** @param {{row: any, first: boolean, chosen: boolean}} props `first` of its wall, where the wall's number stands */
-function RowLine({ row, first, chosen }) {
-  const note = row.note || (row.wanted ? "wanted" : "not read");
-  return html`<li>
-    <a class="row row-${row.state}" href=${link("survey", "row", row.of, row.what)} aria-current=${chosen ? "true" : null}>
-      <span class="wall-number" aria-hidden="true">${first ? row.number : ""}</span>
-      <span class="row-words"><span><span class="heard">${row.short ? `wall ${row.number}, ` : ""}</span>${row.short ?? row.title}</span><small>${note}</small></span>
-      <${Figure} shown=${row.figure?.shown ?? ""} />
-    </a>
-  </li>`;
 }
