@@ -24,20 +24,30 @@ SETTLED = """async (place) => {
 
 
 PHOTO = "0190aaaa-0000-7000-8000-000000000001"
+PIN = "0190aaaa-0000-7000-8000-000000000009"
 
 
 def fill(data: Path) -> None:
-    """The demo house in a notebook of a folder, with a photo of its first wall."""
+    """The demo house in a notebook of a folder, with a photo of a wall, drawn and pinned on, and a sum."""
     data.mkdir(parents=True, exist_ok=True)
     load_demo(data)
     photo = plaster(300, 200)
     blob = hashlib.sha256(photo).hexdigest()
-    body = {"attachment": PHOTO, "of": first_of_each()["wall"]["wall"], "blob": blob, "size": len(photo)}
-    entry = {"id": PHOTO, "device": "00000000000000d2", "seq": 1, "stamp": "019cebd70be8-0000-00000000000000d2",
-             "version": 1, "kind": "attachment", "body": {**body, "type": "image/png", "name": ""},
-             "supersedes": []}  # fmt: skip
+    wall, name = first_of_each()["wall"]["wall"], "the wall before it was papered"
+    body = {"attachment": PHOTO, "of": wall, "blob": blob, "size": len(photo), "type": "image/png", "name": name}
+    said = [
+        ("attachment", body),
+        ("stroke", {"attachment": PHOTO, "points": [[1000, 4000], [3000, 3000], [5000, 4000]]}),
+        ("pin", {"pin": PIN, "attachment": PHOTO, "of": wall, "what": "corner", "x": 6000, "y": 8000}),
+        ("sum", {"sum": PIN, "of": None, "text": "63 1/4 - 2*(3 1/2 + 3/16)", "note": "between the casings"}),
+    ]
+    entries = [
+        {"id": f"{PHOTO[:-1]}{seq}", "device": "00000000000000d2", "seq": seq, "version": 1, "kind": kind, "body": body,
+         "stamp": f"019cebd70be{seq}-0000-00000000000000d2", "supersedes": []}
+        for seq, (kind, body) in enumerate(said, start=1)
+    ]  # fmt: skip
     file = data / "photo.ndjson"
-    file.write_text(json.dumps(entry), encoding="utf-8")
+    file.write_text("\n".join(map(json.dumps, entries)), encoding="utf-8")
     main(["--data", str(data), "restore", str(file)])
     Blobs(data / "blobs").receive(Piece(blob, len(photo), 0, photo))
 

@@ -169,6 +169,28 @@ export function sayLot(journal, { id, ...facts }) {
 }
 
 /**
+ * What a photo or another file shows, said anew.
+ * @param {Journal} journal @param {string} attachment
+ * @param {{of: string, blob: string, size: number, type: string, name: string}} facts
+ */
+export function sayAttachment(journal, attachment, facts) {
+  return say(journal, "attachment", { attachment }, facts);
+}
+
+/** A line on a photo. @param {Journal} journal @param {string} attachment @param {[number, number][]} points */
+export function addStroke(journal, attachment, points) {
+  return journal.append("stroke", { attachment, points }, []);
+}
+
+/**
+ * A figure pinned on a photo, or its pin put elsewhere.
+ * @param {Journal} journal @param {string} attachment @param {{id?: string, of: string, what: string, x: number, y: number}} said
+ */
+export function sayPin(journal, attachment, { id, ...facts }) {
+  return say(journal, "pin", { pin: id ?? journal.newId() }, { attachment, ...facts });
+}
+
+/**
  * Ticks a line of a list off; `remember` is what it said.
  * @param {Journal} journal @param {{of: string, list: string, key: string}} line @param {string} state @param {string} remember
  */

@@ -48,6 +48,7 @@ function Small({ photo, from }) {
   const stands = standingOf(picture);
   return html`<li>
     <a class="picture" href=${link("photo", photo.id, ...from)}><${Picture} photo=${photo} words=${wordsOf(photo, notebook)} picture=${picture} /></a>
+    ${photo.name ? html`<small>${photo.name}</small>` : null}
     ${stands ? html`<small>${stands}</small>` : null}
   </li>`;
 }

@@ -6,7 +6,7 @@ import { OPENINGS } from "../notebook/survey.js";
 /** @typedef {import("../notebook/fold.js").Entry} Entry */
 /**
  * `strikes`: to strike for a struck one to stand again; `stamp`: of the entry that first named it.
- * @typedef {{id: string, of: string, blob: string, type: string, name: string, stamp: string, struck: boolean, strikes: string[]}} Photo
+ * @typedef {{id: string, of: string, blob: string, size: number, type: string, name: string, stamp: string, struck: boolean, strikes: string[]}} Photo
  */
 
 /** Every attachment that is a picture. @param {Entry[]} entries @returns {Photo[]} */
@@ -20,9 +20,9 @@ export function photosIn(entries) {
   return [...said]
     .map(([id, statements]) => {
       const heads = headsOf(statements, strikes);
-      const { of, blob, type, name } = /** @type {Entry} */ (heads.at(-1) ?? statements.at(-1)).body;
+      const { of, blob, size, type, name } = /** @type {Entry} */ (heads.at(-1) ?? statements.at(-1)).body;
       const by = statements.flatMap((entry) => strikes.get(entry.id) ?? []);
-      return { id, of, blob, type, name, stamp: statements[0].stamp, struck: !heads.length, strikes: by };
+      return { id, of, blob, size, type, name, stamp: statements[0].stamp, struck: !heads.length, strikes: by };
     })
     .filter(({ type }) => type.startsWith("image/"));
 }

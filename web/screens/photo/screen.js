@@ -1,14 +1,21 @@
 // @ts-check
-// One photo, as large as the screen: when it was taken, how far it has come, and the way to strike it.
-import { html, useMemo } from "../../controls/ui.js";
-import { Button } from "../../controls/controls.js";
+// One photo, as large as the screen: when it was taken, how far it has come, what is drawn and pinned on it, what it shows
+// in words, and the way to strike it.
+import { html, useMemo, useState } from "../../controls/ui.js";
+import { Button, Field } from "../../controls/controls.js";
 import { go, link, stayHere } from "../../controls/route.js";
 import { Page } from "../../frame/page.js";
-import { useNotebook } from "../../notebook/notebook.js";
-import { photosIn } from "../../photos/taken.js";
-import { strikeAll, strikeOut } from "../../notebook/write.js";
+import { useAnswer, useNotebook } from "../../notebook/notebook.js";
+import { sayAttachment, sayPin, strike, strikeAll, strikeOut } from "../../notebook/write.js";
+import { markedOn } from "../../photos/marked.js";
 import { wordsOf } from "../../photos/photos.js";
-import { Picture, standingOf, usePicture } from "../../photos/picture.js";
+import { standingOf, usePicture } from "../../photos/picture.js";
+import { photosIn } from "../../photos/taken.js";
+import { Figures, Pins, told } from "./pins.js";
+import { Sheet } from "./sheet.js";
+
+/** Where a pin stands until a finger says otherwise. @type {import("../../photos/marked.js").Point} */
+const MIDDLE = [5000, 5000];
 
 /** @param {{place: string[]}} props the photo, and the place to go back to */
 export function PhotoInHand({ place: [id, ...from] }) {
@@ -27,27 +34,103 @@ export function PhotoInHand({ place: [id, ...from] }) {
 /** @param {{photo: import("../../photos/taken.js").Photo, back: string[]}} props */
 function Large({ photo, back }) {
   const notebook = useNotebook();
+  const { entries } = notebook;
   const picture = usePicture(photo);
+  const marked = useMemo(() => markedOn(entries, photo.id), [entries, photo.id]);
+  const { answer } = useAnswer(photo.struck ? null : { ask: "photo", attachment: photo.id });
+  const pins = told(marked.pins, answer, notebook);
+  const [mode, setMode] = useState(/** @type {"" | "draw" | "pin"} */ (""));
+  const [moved, setMoved] = useState(/** @type {any} */ (null));
+  const [spot, setSpot] = useState(MIDDLE);
+  const [lit, setLit] = useState(/** @type {string | null} */ (null));
   const words = wordsOf(photo, notebook);
+  const put = (/** @type {any} */ pin) => {
+    setMoved(pin);
+    setSpot(pin ? [pin.x, pin.y] : MIDDLE);
+    setMode("pin");
+  };
+  const shown = pins.filter((one) => !one.struck && one.id !== (mode === "pin" ? moved?.id : null));
+  const is = { photo, words, picture, marked, answer, spot, moved, onDone: () => setMode("") };
   return html`<${Page} title=${words} aside=${standingOf(picture) || " "} tab=${back[0]} kind="photo">
-    <figure class="large"><${Picture} photo=${photo} words=${words} picture=${picture} /></figure>
-    ${photo.struck ? html`<p class="stands">struck</p>` : null}
+    <${Sheet} ...${is} pins=${shown} mode=${mode} lit=${lit} onSpot=${setSpot} />
+    ${mode === "draw" ? html`<${Drawing} ...${is} />` : null}
+    ${mode === "pin" ? html`<${Pinning} ...${is} />` : null}
+    ${mode === "" ? html`<${Looking} ...${is} pins=${pins} back=${back} onLit=${setLit} onDraw=${() => setMode("draw")} onPut=${put} />` : null}
+  <//>`;
+}
+
+/** @param {any} props */
+function Looking({ photo, words, picture, pins, back, onLit, onDraw, onPut }) {
+  return html`${
+    photo.struck
+      ? html`<p class="stands">struck</p>`
+      : html`<div class="side-by-side">
+          <${Button} disabled=${!picture.url} onTouch=${onDraw}>Draw on it<//>
+          <${Button} disabled=${!picture.url} onTouch=${() => onPut(null)}>Pin a figure<//>
+        </div>
+        <${Pins} pins=${pins} onLit=${onLit} onMove=${onPut} />
+        <${Caption} photo=${photo} words=${words} key=${photo.name} />`
+  }
     <div class="low last-row">
       <${Button} onTouch=${() => go(...back)}>Back<//>
       <${Strike} photo=${photo} words=${words} back=${back} />
-    </div>
-  <//>`;
+    </div>`;
+}
+
+/** @param {any} props */
+function Drawing({ marked, words, onDone }) {
+  const { journal, act } = useNotebook();
+  const last = marked.strokes.at(-1);
+  const takeBack = () => act(() => strike(journal, last.entry, "taken back"), `${words}: the last line taken back`);
+  const bringBack = () => act(() => strike(journal, marked.takenBack, "brought back"), `${words}: a line brought back`);
+  return html`<p class="pencil">Draw with a finger. Each line is kept when you lift it.</p>
+    <div class="low now">
+      <div class="side-by-side">
+        <${Button} disabled=${!last} onTouch=${takeBack}>Take back the last line<//>
+        ${marked.takenBack ? html`<${Button} onTouch=${bringBack}>Bring a line back<//>` : null}
+      </div>
+      <${Button} kind="main" onTouch=${onDone}>Done<//>
+    </div>`;
+}
+
+/** @param {any} props */
+function Pinning({ photo, answer, spot: [x, y], moved, onDone }) {
+  const { journal, act } = useNotebook();
+  const put = async (/** @type {any} */ figure) => {
+    const { of, what } = figure;
+    const said = `${figure.title}: ${moved ? "pin moved" : "pinned"}`;
+    if (await act(() => sayPin(journal, photo.id, { id: moved?.id, of, what, x, y }), said)) onDone();
+  };
+  return html`<p>${moved ? `Touch where “${moved.title}” was taken.` : "Touch where it was taken, then choose the figure."}</p>
+    ${moved ? null : html`<${Figures} answer=${answer} onPick=${put} />`}
+    <div class="low last-row">
+      <${Button} onTouch=${onDone}>Leave it<//>
+      ${moved ? html`<${Button} kind="main" onTouch=${() => put(moved)}>Keep it here<//>` : null}
+    </div>`;
+}
+
+/** @param {any} props */
+function Caption({ photo, words }) {
+  const { journal, act } = useNotebook();
+  const [text, setText] = useState(photo.name);
+  const { of, blob, size, type } = photo;
+  const keep = () => act(() => sayAttachment(journal, photo.id, { of, blob, size, type, name: text.trim() }), `${words}: caption`);
+  const same = text.trim() === photo.name;
+  return html`<div class="setting">
+    <${Field} label="Caption" value=${text} onInput=${setText} holds="what it shows" hint="" onEnter=${keep} />
+    <${Button} label="Save the caption" disabled=${same} onTouch=${keep}>Save<//>
+  </div>`;
 }
 
 /** @param {{photo: import("../../photos/taken.js").Photo, words: string, back: string[]}} props */
 function Strike({ photo, words, back }) {
   const { journal, act } = useNotebook();
   const restore = () => act(() => strikeAll(journal, photo.strikes, "restored by hand"), `${words}: restored`);
-  const strike = async () => {
+  const away = async () => {
     const stays = stayHere();
     const struck = await act(() => strikeOut(journal, "attachment", { attachment: photo.id }, "struck by hand").then(() => true), `${words}: struck`);
     if (struck && stays()) go(...back);
   };
   if (photo.struck) return html`<${Button} onTouch=${restore}>Restore this photo<//>`;
-  return html`<${Button} onTouch=${strike}>Strike this photo<//>`;
+  return html`<${Button} onTouch=${away}>Strike this photo<//>`;
 }

@@ -1,0 +1,152 @@
+"""Photos drawn and pinned on, and the tape of sums, as a finger does it, with the demo house on the laptop."""
+
+import json
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Locator, Page, expect
+from scantling.demo_house import house_file
+
+from tests.browser.conftest import Laptop, listen, poll
+from tests.browser.touch import awake, button, title, touch, visit
+from tests.look.places import PHOTO, fill
+
+ENTRIES = json.loads(house_file().read_text(encoding="utf-8"))["entries"]
+WALL = next(one["body"]["wall"] for one in ENTRIES if one["kind"] == "wall")
+FIGURE = "wall 1, along the floor"
+#: Lines, and pins, that the photo has before a test: one of each, of another figure.
+DRAWN = PINNED = 1
+LOADED = "() => document.querySelector('.large img')?.naturalWidth > 0"
+#: A finger's way over the photo, in parts of its sides, as the browser itself tells a page.
+FINGER = """([points, end]) => {
+  const sheet = document.querySelector(".touched");
+  const { left, top, width, height } = sheet.getBoundingClientRect();
+  const tell = (type, [x, y]) => sheet.dispatchEvent(new PointerEvent(type, { bubbles: true, pointerId: 1, buttons: 1,
+    pointerType: "touch", clientX: left + x * width, clientY: top + y * height }));
+  sheet.setPointerCapture = () => {};
+  tell("pointerdown", points[0]);
+  points.forEach((point) => tell("pointermove", point));
+  tell(end, points.at(-1));
+}"""
+
+
+@pytest.fixture(scope="module")
+def laptop(tmp_path_factory, site) -> Iterator[Laptop]:
+    data: Path = tmp_path_factory.mktemp("marked")
+    fill(data)
+    running = Laptop(data, site).start()
+    yield running
+    running.stop()
+
+
+@pytest.fixture(scope="module")
+def page(laptop, browser, playwright) -> Iterator[Page]:
+    context = browser.new_context(**{**playwright.devices["Pixel 7"], "service_workers": "block"})
+    wrong = listen(context)
+    page = context.new_page()
+    page.goto(laptop.url)
+    awake(page)
+    yield page
+    context.close()
+    assert wrong == []
+
+
+@pytest.fixture
+def photo(page) -> Page:
+    visit(page, "survey")
+    visit(page, "photo", PHOTO, "survey", "row", WALL, "length")
+    page.wait_for_function(LOADED)
+    return page
+
+
+def bodies(laptop: Laptop, kind: str) -> list[dict[str, Any]]:
+    return [one["body"] for one in laptop.journal() if one["kind"] == kind]
+
+
+def draw(page: Page, *points: tuple[float, float], end: str = "pointerup") -> None:
+    page.evaluate(FINGER, [points, end])
+
+
+def lines(page: Page) -> Locator:
+    return page.locator(".over polyline.line")
+
+
+def test_lines_are_drawn_taken_back_and_brought_back_and_reach_the_laptop(photo, laptop):
+    touch(photo, "Draw on it")
+    draw(photo, (0.1, 0.1), (0.2, 0.3), (0.5, 0.5))
+    expect(lines(photo)).to_have_count(DRAWN + 1)
+    draw(photo, (0.9, 0.9), (1.4, -0.4))
+    expect(lines(photo)).to_have_count(DRAWN + 2)
+    draw(photo, (0.3, 0.3), (0.4, 0.4), end="pointercancel")
+    draw(photo, (0.6, 0.6))
+    assert poll(photo, lambda: len(bodies(laptop, "stroke")) == DRAWN + 2)
+    first, second = (body["points"] for body in bodies(laptop, "stroke")[DRAWN:])
+    assert all(abs(one - wanted) < 40 for one, wanted in zip(first[0], (1000, 1000), strict=True))
+    assert second[-1] == [10_000, 0]
+    touch(photo, "Take back the last line")
+    expect(lines(photo)).to_have_count(DRAWN + 1)
+    touch(photo, "Bring a line back")
+    expect(lines(photo)).to_have_count(DRAWN + 2)
+    expect(button(photo, "Bring a line back")).to_have_count(0)
+    touch(photo, "Done")
+    photo.reload()
+    expect(lines(photo)).to_have_count(DRAWN + 2)
+
+
+def test_a_long_line_is_kept_short_of_what_an_entry_holds(photo, laptop):
+    touch(photo, "Draw on it")
+    before = len(bodies(laptop, "stroke"))
+    zigzag = [(place % 2, place / 900) for place in range(900)]
+    draw(photo, *zigzag)
+    assert poll(photo, lambda: len(bodies(laptop, "stroke")) == before + 1)
+    points = bodies(laptop, "stroke")[-1]["points"]
+    assert 100 <= len(points) <= 200
+    assert points[-1][1] > 9900
+    touch(photo, "Take back the last line")
+
+
+def test_a_pin_shows_what_its_figure_is_now_is_moved_struck_and_restored(photo, laptop):
+    touch(photo, "Pin a figure")
+    draw(photo, (0.25, 0.75))
+    photo.get_by_role("button", name=FIGURE).tap()
+    pinned = photo.get_by_role("list", name="Figures pinned on it")
+    expect(pinned).to_contain_text(FIGURE)
+    label = photo.locator(".pin text").nth(PINNED)
+    was = label.text_content()
+    assert was.endswith('"')
+    (body,) = poll(photo, lambda: bodies(laptop, "pin")[PINNED:])
+    assert (body["of"], body["what"]) == (WALL, "length")
+    assert abs(body["x"] - 2500) < 40
+    assert abs(body["y"] - 7500) < 40
+
+    said = {"of": WALL, "what": "length", "text": "9 1/8"}
+    room = next(one["body"]["room"] for one in ENTRIES if one["kind"] == "wall")
+    assert laptop.app.test_client().post(f"/api/rooms/{room}/readings", json=said).status_code == 201
+    photo.evaluate("() => dispatchEvent(new Event('online'))")
+    expect(label).to_have_text('9 1/8"')
+
+    touch(photo, f"Move the pin: {FIGURE}")
+    spot = photo.get_by_role("application")
+    for _ in range(3):
+        spot.press("ArrowRight")
+    spot.press("ArrowUp")
+    touch(photo, "Keep it here")
+    expect(photo.locator(".pin circle").nth(PINNED)).to_have_attribute("cx", f"{(body['x'] + 300) / 100:g}%")
+    assert poll(photo, lambda: bodies(laptop, "pin")[PINNED + 1 :])[0]["y"] == body["y"] - 100
+
+    touch(photo, f"Strike the pin: {FIGURE}")
+    expect(label).to_have_count(0)
+    photo.get_by_text("Struck pins").tap()
+    touch(photo, f"Restore the pin: {FIGURE}")
+    expect(label).to_have_text('9 1/8"')
+
+
+def test_a_caption_is_kept_with_the_photo(photo, laptop):
+    photo.get_by_role("textbox", name="Caption").fill("crack at the sill")
+    touch(photo, "Save the caption")
+    expect(title(photo)).to_contain_text("crack at the sill")
+    touch(photo, "Back")
+    expect(photo.locator(".pictures")).to_contain_text("crack at the sill")
+    assert poll(photo, lambda: [one["name"] for one in bodies(laptop, "attachment")][1:]) == ["crack at the sill"]
