@@ -7,8 +7,6 @@ import contextlib
 import http.client
 import json
 import socket
-import subprocess
-import sys
 import threading
 import time
 
@@ -18,6 +16,7 @@ from scantling.store import open_store
 from tests.bench.sync_bench import Phone, make_entries
 from tests.faults.test_days import RUNS
 from tests.faults.test_killed import PATIENCE, serving
+from tests.program import Program
 
 SOAK = RUNS >= 1000
 SLOW = 50
@@ -94,8 +93,7 @@ def test_a_long_journal_is_brought_in_by_file_and_by_page_while_others_write(tmp
         writers = [threading.Thread(target=caught(write, failed), args=(10 + one, port)) for one in range(WRITERS)]
         for writer in writers:
             writer.start()
-        command = [sys.executable, "-m", "scantling", "--data", folder, "restore", tmp_path / "half.ndjson"]
-        restoring = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+        restoring = Program(folder, "restore", tmp_path / "half.ndjson")
         connection = http.client.HTTPConnection("127.0.0.1", port, timeout=600)
         connection.request("POST", "/api/journal", lines[0].encode(), {"Content-Type": "application/x-ndjson"})
         answered = json.loads(connection.getresponse().read())

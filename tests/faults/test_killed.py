@@ -4,8 +4,6 @@ import http.client
 import json
 import random
 import re
-import subprocess
-import sys
 import threading
 import time
 from contextlib import contextmanager
@@ -15,6 +13,7 @@ from scantling.store import canonical_text, open_store
 
 from tests.faults.days import NOW_MS, notebook_of
 from tests.faults.twin import Twin
+from tests.program import Program
 
 KILLS = 4
 PATIENCE = 60
@@ -23,8 +22,7 @@ PATIENCE = 60
 @contextmanager
 def serving(folder, port=0):
     """A server of its own process on this folder, killed at the end."""
-    command = [sys.executable, "-m", "scantling", "--data", str(folder), "serve", "--port", str(port)]
-    process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True)
+    process = Program(folder, "serve", "--port", port)
     try:
         for line in process.stdout:
             if found := re.search(r"http://[^\s:]+:(\d+)", line):
@@ -33,8 +31,7 @@ def serving(folder, port=0):
         raise AssertionError("the server did not say where it serves")
     finally:
         process.kill()
-        process.stdout.close()
-        process.wait(PATIENCE)
+        process.communicate(PATIENCE)
 
 
 def sender(port, acknowledged):

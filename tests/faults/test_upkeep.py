@@ -6,7 +6,6 @@ import shutil
 import signal
 import sqlite3
 import subprocess
-import sys
 import tempfile
 import urllib.request
 from contextlib import suppress
@@ -21,7 +20,7 @@ from scantling.store import FILE_NAME, StoreError, open_store
 from scantling.store.copies import KEPT, list_copies, make_copy
 from scantling.upkeep import held, judge, put_right
 
-from tests.unprivileged import command_of_nobody, only_for_root, run_as_nobody
+from tests.program import Program, only_for_root, run_as_nobody
 
 PATIENCE = 60
 
@@ -69,8 +68,8 @@ def texts(folder):
 class Serving:
     """A server in a process of its own: its address, and what it said on standard error."""
 
-    def __init__(self, command):
-        self.process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+    def __init__(self, folder, *, nobody=False):
+        self.process = Program(folder, "serve", "--port", "0", nobody=nobody)
         self.address = self.process.stdout.readline().strip().replace("localhost", "127.0.0.1")
 
     def ask(self, path, body=None):
@@ -89,10 +88,6 @@ class Serving:
         finally:
             self.process.kill()
         return self.process.returncode, err
-
-
-def serve(folder):
-    return Serving([sys.executable, "-m", "scantling", "--data", str(folder), "serve", "--port", "0"])
 
 
 # ---- what a file is called ------------------------------------------------------------------------------------------
@@ -223,7 +218,7 @@ def test_a_server_mends_what_it_finds_says_so_and_copies_each_day(folder):
     before = texts(folder)
     make_copy(folder, "2026-08-01", judge)
     (folder / FILE_NAME).write_bytes((folder / FILE_NAME).read_bytes()[:20_000])
-    server = serve(folder)
+    server = Serving(folder)
     status, body = server.ask("/api/journal")
     assert status == 200
     assert sorted(body.decode().splitlines()) == sorted(before)
@@ -235,7 +230,7 @@ def test_a_server_mends_what_it_finds_says_so_and_copies_each_day(folder):
 
 
 def test_a_second_server_on_one_folder_is_refused_and_the_first_goes_on(folder, run):
-    server = serve(folder)
+    server = Serving(folder)
     try:
         status, out, err = run("serve", "--port", "0")
         assert (status, out) == (2, "")
@@ -249,7 +244,7 @@ def test_a_second_server_on_one_folder_is_refused_and_the_first_goes_on(folder, 
 
 
 def test_the_folder_of_a_server_that_was_killed_is_free(folder):
-    server = serve(folder)
+    server = Serving(folder)
     server.process.kill()
     server.process.communicate()
     with held(folder):
@@ -351,7 +346,7 @@ def test_what_cannot_be_written_can_be_read_and_exported(only_read, open_place):
 
 @only_for_root
 def test_what_cannot_be_written_is_served_to_read_and_called_by_its_name(only_read):
-    server = Serving(command_of_nobody(only_read, "serve", "--port", "0"))
+    server = Serving(only_read, nobody=True)
     status, body = server.ask("/api/houses", {"name": "attic"})
     assert (status, json.loads(body)["error"]["key"]) == (507, "read-only")
     assert server.ask("/api/houses")[0] == 200
@@ -396,7 +391,7 @@ def test_a_disk_without_a_byte_free_is_read_and_exported(full_disk, tmp_path, ca
 
 @only_for_root
 def test_a_disk_without_a_byte_free_is_served_and_called_by_its_name(full_disk):
-    server = serve(full_disk)
+    server = Serving(full_disk)
     status, body = server.ask("/api/houses", {"name": "attic"})
     assert (status, json.loads(body)["error"]["key"]) in {(507, "read-only"), (507, "disk")}
     assert server.ask("/api/journal")[0] == 200

@@ -15,7 +15,7 @@ from scantling.engine.questions.cutlist.files import FORMULA_STARTS, format_tabl
 from scantling.store import open_store
 from scantling.sync import keep_entry
 
-from tests.unprivileged import only_for_root, run_as_nobody
+from tests.program import only_for_root, run_as_nobody
 
 ODD = "küche – 63 ¼ 🪚 ″"
 HOSTILE = "\x1b[2Jbath\x07\x00\x9b31m\u202e\x7f"

@@ -25,7 +25,7 @@ from scantling.lan.leaf import keep_leaf, leaf_path
 from scantling.store import FILE_NAME, Database, open_store
 from scantling.upkeep import held
 
-from tests.unprivileged import only_for_root, run_as_nobody
+from tests.program import only_for_root, run_as_nobody
 
 HOUSE_ID = "0190aaaa-0000-7000-8000-00000000000a"
 HOME = ip_address("192.168.7.20")

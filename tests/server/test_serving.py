@@ -8,8 +8,6 @@ import json
 import signal
 import socket
 import ssl
-import subprocess
-import sys
 import threading
 import time
 import warnings
@@ -22,6 +20,8 @@ from scantling.lan.leaf import keep_leaf, leaf_path
 from scantling.serving import NotebookServer, intake
 from scantling.serving.server import THREADS
 
+from tests.program import Program, run
+
 PATIENCE = 20
 NAME = "shed.home.arpa"
 
@@ -31,13 +31,12 @@ def start(tmp_path):
     """Start `scantling serve` on a free port; every one that was started is stopped."""
     running = []
 
-    def run(*arguments):
-        command = [sys.executable, "-m", "scantling", "--data", tmp_path, "serve", "--port", "0", *arguments]
-        process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+    def begin(*arguments):
+        process = Program(tmp_path, "serve", "--port", "0", *arguments)
         running.append(process)
         return process, int(process.stdout.readline().rpartition(":")[2])
 
-    yield run
+    yield begin
     for process in running:
         process.kill()
         process.communicate()
@@ -126,8 +125,7 @@ def test_a_foreign_name_is_refused_and_an_own_one_is_not(start):
 
 def test_a_port_that_is_taken_is_said_in_one_sentence(start, tmp_path):
     _, port = start()
-    command = [sys.executable, "-m", "scantling", "--data", tmp_path / "other", "serve", "--port", str(port)]
-    second = subprocess.run(command, capture_output=True, text=True, timeout=PATIENCE, check=False)
+    second = run(tmp_path / "other", "serve", "--port", port, timeout=PATIENCE)
     assert second.returncode == 2
     assert second.stdout == ""
     assert second.stderr.startswith(f"scantling: Port {port} on 127.0.0.1 cannot be used")
@@ -137,16 +135,14 @@ def test_a_port_that_is_taken_is_said_in_one_sentence(start, tmp_path):
 @pytest.mark.parametrize("host", ["0.0.0.0", "::", "192.0.2.7", ""])
 def test_an_address_of_the_network_is_refused_with_the_way_that_is_safe(host, tmp_path):
     """192.0.2.0/24 is kept for documents (RFC 5737): it is nobody's."""
-    command = [sys.executable, "-m", "scantling", "--data", tmp_path, "serve", "--host", host, "--port", "0"]
-    refused = subprocess.run(command, capture_output=True, text=True, timeout=PATIENCE, check=False)
+    refused = run(tmp_path, "serve", "--host", host, "--port", "0", timeout=PATIENCE)
     assert (refused.returncode, refused.stdout) == (2, "")
     assert "--lan" in refused.stderr
     assert refused.stderr.count("\n") == 1
 
 
 def test_an_address_that_is_none_is_refused_in_one_sentence(tmp_path):
-    command = [sys.executable, "-m", "scantling", "--data", tmp_path, "serve", "--host", "no address", "--port", "0"]
-    refused = subprocess.run(command, capture_output=True, text=True, timeout=PATIENCE, check=False)
+    refused = run(tmp_path, "serve", "--host", "no address", "--port", "0", timeout=PATIENCE)
     assert refused.returncode == 2
     assert refused.stderr.startswith("scantling: There is no address")
 

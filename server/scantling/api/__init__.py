@@ -11,7 +11,7 @@ from scantling.api import reference
 from scantling.api.door import guard
 from scantling.api.forwarded import ForwardedFix, Network
 from scantling.api.nouns import NOUNS
-from scantling.api.reference import build_api, describe_questions
+from scantling.api.reference import build_api
 from scantling.api.visitor import Entrance
 from scantling.households import Households
 from scantling.lan.home import Home
@@ -47,7 +47,6 @@ def create_app(config: Config) -> Flask:
     api = build_api(app)
     for noun in NOUNS:
         api.register_blueprint(noun.blueprint)
-    describe_questions(api)
     app.register_blueprint(reference.blueprint)
     app.register_blueprint(config.site.blueprint())
     guard(app, Entrance(config.names, config.home, frozenset(config.origins), bool(config.proxies)))

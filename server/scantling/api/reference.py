@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from pathlib import Path
-from typing import Any
+from threading import Lock
+from typing import Any, cast
 
 import flask
 from apispec.ext.marshmallow import MarshmallowPlugin
@@ -35,6 +36,19 @@ class NotebookApi(Api):
 
     ERROR_SCHEMA = RefusalBody
 
+    def __init__(self, *arguments: Any, **options: Any) -> None:
+        super().__init__(*arguments, **options)
+        self._describing = Lock()
+        self._described = False
+
+    def specification(self) -> dict[str, Any]:
+        """All of it; the questions are put into it when it is first asked for: no server starts later for them."""
+        with self._describing:
+            if not self._described:
+                _describe_questions(self)
+                self._described = True
+            return cast(dict[str, Any], self.spec.to_dict())
+
 
 def name_shape(schema: type[Schema] | Schema) -> str:
     """The name of a shape: its class, for the engine's with its module, since two questions may both have a Piece."""
@@ -43,7 +57,7 @@ def name_shape(schema: type[Schema] | Schema) -> str:
     return f"{module}.{made.__name__}" if ".questions." in made.__module__ else made.__name__
 
 
-def describe_questions(api: Api) -> None:
+def _describe_questions(api: NotebookApi) -> None:
     """Put every question of the desk into the specification."""
     refer = api.ma_plugin.converter.resolve_nested_schema
     # Some questions share a shape, and a list of choices names each once.
@@ -58,11 +72,17 @@ def describe_questions(api: Api) -> None:
     components.schema("Answered", {"oneOf": answered})
 
 
+@blueprint.get("/api/openapi.json")
+def read_specification() -> Response:
+    """The specification by which a program calls."""
+    return flask.jsonify(flask.current_app.extensions["scantling-api"].specification())
+
+
 @blueprint.get("/api/")
 def read_reference() -> Response:
     """The reference as a page."""
     api = flask.current_app.extensions["scantling-api"]
-    spec = api.spec.to_dict()
+    spec = api.specification()
     refer = api.ma_plugin.converter.resolve_nested_schema
     questions = [
         {"name": name, "doc": question.doc, "takes": refer(question.takes), "gives": refer(question.gives)}
@@ -156,14 +176,8 @@ def describe_field(self: object, field: Field[Any], ret: dict[str, Any], **_: ob
 
 
 def build_api(app: Flask) -> NotebookApi:
-    """The collector for this app; blueprints are registered with it, then the questions described."""
-    app.config.update(
-        API_TITLE="Scantling",
-        API_VERSION="1",
-        OPENAPI_VERSION="3.1.0",
-        OPENAPI_URL_PREFIX="/api",
-        OPENAPI_JSON_PATH="openapi.json",
-    )
+    """The collector for this app; blueprints are registered with it."""
+    app.config.update(API_TITLE="Scantling", API_VERSION="1", OPENAPI_VERSION="3.1.0")
     api = NotebookApi(app, spec_kwargs={"marshmallow_plugin": MarshmallowPlugin(schema_name_resolver=name_shape)})
     api.ma_plugin.converter.add_attribute_function(describe_field)
     app.extensions["scantling-api"] = api
