@@ -145,3 +145,51 @@ def test_a_house_or_a_room_that_is_not_there_is_named(house):
     for asked in ({"house": "nowhere"}, {"house": house.house, "rooms": ["nowhere"]}):
         answered = desk.answer({"ask": "boards_for_house", **asked})
         assert answered["error"]["key"].startswith("no-such-")
+
+
+def spoil(house: House, room: str, letter: str) -> None:
+    for state in ("cut", "recut"):
+        mark(house, room, letter, state)
+
+
+def test_a_piece_spoilt_of_a_board_bought_for_its_room_is_planned_again_with_the_others(house):
+    (plan,) = of_room(house, house.hall)["plans"]
+    accept(house, plan, bought=True)
+    spoil(house, house.hall, "A")
+
+    assert sorted(itertools.chain(*letters(plan_of(house)))) == ["2A", "3A"]
+
+
+def test_what_was_spoilt_in_one_room_is_cut_from_for_another_and_once_alone(house):
+    # The hall's 70 lies spoilt; the bath's 60 comes out of it, where the 49 1/2 left of its board is too short.
+    (plan,) = of_room(house, house.hall)["plans"]
+    accept(house, plan, bought=True)
+    spoil(house, house.hall, "A")
+    bath = add_room(house, "Bath", "60")
+    chosen = {"rooms": [house.hall, bath]}
+    plan = plan_of(house, **chosen)
+
+    assert (plan["total"], sorted(letters(plan))) == ("10.00", [["2A"], ["4A"]])
+    (scrap,) = (board for board in plan["boards"] if board["length_shown"] == '70"')
+    assert scrap["why"] == "left of spoilt 2A 1"
+    accept(house, plan)
+    assert plan_of(house, **chosen)["total"] == "10.00"
+    late = add_room(house, "Closet", "58")
+    (alone,) = (one for one in ask(house.entries, {"ask": "boards_for_house", "house": house.house,
+                                                   "rooms": [house.hall, bath, late]})["plans"])  # fmt: skip
+    assert sum(board["length_shown"] == '70"' for board in alone["boards"]) == 1
+    shown = of_room(house, house.hall)
+    assert not [board for one in shown["plans"] for board in one["boards"] if board["why"].startswith("left of")]
+
+
+def test_a_spare_board_bought_for_one_room_is_used_before_another_is_bought(house):
+    house.say("setting", of=house.house, name="spare_sticks", value="1")
+    (plan,) = of_room(house, house.hall)["plans"]
+    assert [board["why"] for board in plan["boards"]] == ["", "spare"]
+    accept(house, plan, bought=True)
+    house.say("setting", of=house.house, name="spare_sticks", value="0")
+    plan = plan_of(house)
+
+    assert (plan["total"], letters(plan)) == ("0.00", [["3A"]])
+    accept(house, plan)
+    assert letters(of_room(house, house.hall)["plans"][0]) == [["A"]]

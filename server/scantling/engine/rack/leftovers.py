@@ -1,4 +1,4 @@
-"""Leftovers: what stands on the rack when a room is planned, from the other rooms of the house and from spoilt boards.
+"""Leftovers: what stands on the rack when a room, or several, are planned, from other rooms and from spoilt boards.
 
 A board that was bought for a room is done with when everything planned from it is cut; what is left of it, if it can
 still be held at the saw, is for any room of the house. It is used once: the plan that takes it names it.
@@ -6,7 +6,8 @@ still be held at the saw, is for any room of the house. It is used once: the pla
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import replace
 
 from scantling.engine.boards.case.case import Case
 from scantling.engine.cutlist.letters import id_of, piece_id
@@ -19,19 +20,23 @@ from scantling.engine.rack.progress import Progress, mark_progress
 from scantling.engine.rack.stick import SCRAP, Stick, derive_left
 
 
-def derive_leftovers(notebook: Notebook, of: str, profile: str, case: Case) -> list[Stick]:
+def derive_leftovers(
+    notebook: Notebook, of: str, profile: str, case: Case, idle_of: Collection[str] = ()
+) -> list[Stick]:
     """What is left of boards of a profile that were not planned for this room, as sticks that cost nothing more.
 
-    `of` may be a house: then of the boards that were planned for one of its rooms alone.
+    `of` may be a house: then of the boards that were planned for one of its rooms alone; and of the rooms `idle_of`,
+    those that are planned now, the boards that were bought and nothing is to be cut from.
     """
     house = house_of(notebook, of)
     owners = [*(room for room, _, _ in notebook.children("room", house)), house]
     others = [owner for owner in owners if owner != of]
     sticks = {owner: derive_marked(notebook, owner, profile) for owner in owners}
     used = {stick.source for found in sticks.values() for stick in found if stick.source}
-    return [
-        left for other in others for stick in sticks[other] if stick.board not in used for left in _left_of(case, stick)
-    ]
+    standing = [(other, stick) for other in others for stick in sticks[other] if stick.board not in used]
+    idle = [replace(stick, board=None, source=stick.board, why="")
+            for other, stick in standing if other in idle_of and stick.bought and not stick.lines]  # fmt: skip
+    return [*(left for _, stick in standing for left in _left_of(case, stick)), *idle]
 
 
 def derive_house_leftovers(notebook: Notebook, house: str, cases: Mapping[str, Case]) -> list[tuple[str, str, Stick]]:
@@ -74,12 +79,37 @@ def _left_of(case: Case, stick: Stick) -> Iterator[Stick]:
         yield Stick(left, stick.price_cents, bought=True, source=stick.board)
 
 
-def derive_scraps(scraps: Sequence[Scrap], accepted: Sequence[Stick], case: Case) -> list[Stick]:
-    """Boards of this room that were spoilt or are not wanted any more, long enough to be cut again."""
-    used = {stick.source for stick in accepted}
+def derive_scraps(scraps: Sequence[Scrap], used: Collection[str], case: Case) -> list[Stick]:
+    """Boards of a room that were spoilt or are not wanted any more, long enough to be cut again, and not `used`."""
     named = [
         Stick(scrap.length, 0, bought=True, source=f"{SCRAP}{scrap.letter} {number}")
         for number, scrap in enumerate(scraps, 1)
         if scrap.length >= case.hold
     ]
     return [stick for stick in named if stick.source not in used]
+
+
+def find_used_scraps(notebook: Notebook, room: str, profile: str) -> set[str]:
+    """The scraps of a room that a plan counts on already, its own or that of several rooms."""
+    house = house_of(notebook, room)
+    own, shared = (_sources(notebook, of, profile) for of in (room, house))
+    return own | {source.removesuffix(_of(room)) for source in shared if source.endswith(_of(room))}
+
+
+def find_lent(notebook: Notebook, room: str, profile: str) -> set[str]:
+    """The names of the boards that a plan of several rooms took over, from whatever room."""
+    return _sources(notebook, house_of(notebook, room), profile)
+
+
+def name_scrap(room: str, stick: Stick) -> Stick:
+    """A scrap of a room, named so that it stands among those of other rooms."""
+    return replace(stick, source=f"{stick.source}{_of(room)}")
+
+
+def _of(room: str) -> str:
+    return f" of {room}"
+
+
+def _sources(notebook: Notebook, of: str, profile: str) -> set[str]:
+    accepted = derive_accepted(notebook, of).get(profile)
+    return {stick.source for stick in (accepted.sticks if accepted else ()) if stick.source}

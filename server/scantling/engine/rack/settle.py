@@ -7,7 +7,7 @@ from what stands on the rack first, for it costs nothing more, and then from wha
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from scantling.engine.boards.case.case import STOCK_AT_MOST, Plan, Stock
 from scantling.engine.rack.accepted import Accepted
@@ -23,7 +23,10 @@ from scantling.engine.trim.piece import Piece
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """What is asked of the rack: pieces still to cut, how far all came, what is on the rack, and what was accepted."""
+    """What is asked of the rack: pieces still to cut, how far all came, what is on the rack, and what was accepted.
+
+    `called`: what a person knows a board's source by, where that is not its own name.
+    """
 
     standard: Standard
     profile: str
@@ -31,6 +34,7 @@ class Wanted:
     made: Mapping[str, Progress]
     rack: Sequence[Stick] = ()
     accepted: Accepted | None = None
+    called: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

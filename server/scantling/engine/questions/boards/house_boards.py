@@ -1,27 +1,37 @@
 """`boards_for_house`: the boards of several rooms planned at once, so that one board may serve two of them.
 
-Pieces are lettered as in their rooms, behind the room's number: 2C. What a room has a bought board for stays on it.
+Pieces are lettered as in their rooms, behind the room's number: 2C. What a room has a bought board for stays on it;
+what was spoilt in one of them, and boards bought for one that nothing is to be cut from, are there for all.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
 from marshmallow import Schema, fields, validate
 
+from scantling.engine.boards.case.case import Case
 from scantling.engine.cautions import cautions_for_cutting
 from scantling.engine.cutlist.letters import room_of_key, whole_key
 from scantling.engine.cutlist.listed import CutList
+from scantling.engine.notebook import Notebook
 from scantling.engine.questions.boards.room_boards import TIME_LIMIT, has_long, made_of, settle_profiles
 from scantling.engine.questions.boards.shown import RoomPlanOut
 from scantling.engine.questions.cutlist.cut_list import list_of
 from scantling.engine.questions.facts import room_of
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.rack.accepted import Accepted, derive_accepted
-from scantling.engine.rack.leftovers import derive_leftovers, derive_marked
+from scantling.engine.rack.leftovers import (
+    derive_leftovers,
+    derive_marked,
+    derive_scraps,
+    find_used_scraps,
+    name_scrap,
+)
 from scantling.engine.rack.of_house import find_held
 from scantling.engine.rack.progress import Progress
 from scantling.engine.rack.settle import Wanted
+from scantling.engine.rack.stick import SCRAP, SPOILT, Stick
 from scantling.engine.rack.wanted import derive_case
 from scantling.engine.shapes import Asked, out, text_out, texts_out
 from scantling.engine.standard import Standard, format_price
@@ -70,6 +80,11 @@ class _Room:
             if key not in self.stays:
                 yield replace(one.piece, key=key, letter=f"{self.mark}{one.piece.letter}")
 
+    def scraps(self, notebook: Notebook, profile: str, case: Case) -> Iterator[Stick]:
+        """What was spoilt of it, or is not wanted any more, and no plan counts on yet."""
+        used = find_used_scraps(notebook, self.id, profile)
+        yield from (name_scrap(self.id, stick) for stick in derive_scraps(self.cut_list.scraps(profile), used, case))
+
     def made(self) -> Mapping[str, Progress]:
         return {whole_key(self.id, key): progress for key, progress in made_of(self.cut_list).items()}
 
@@ -87,8 +102,11 @@ def answer_boards_for_house(asked: dict[str, Any], context: Context) -> Answer:
     def wanted(profile: str) -> Wanted:
         pieces, standard = by_profile[profile], _standard(rooms, profile)
         case = derive_case(standard, standard.stock_of(profile), pieces)
-        rack = derive_leftovers(context.notebook, house, profile, case)
-        return Wanted(standard, profile, pieces, made, rack, accepted.get(profile))
+        chosen = [room for room in rooms if room.chosen]
+        left = derive_leftovers(context.notebook, house, profile, case, [room.id for room in chosen])
+        scraps = (stick for room in chosen for stick in room.scraps(context.notebook, profile, case))
+        rack, plan = (*left, *scraps), accepted.get(profile)
+        return Wanted(standard, profile, pieces, made, rack, plan, _called(rooms, rack, plan))
 
     wants = [wanted(profile) for profile in by_profile if rooms]
     plans, missing, to_pay = settle_profiles(house, wants, asked, context)
@@ -106,6 +124,17 @@ def answer_boards_for_house(asked: dict[str, Any], context: Context) -> Answer:
         "cautions": cautions_for_cutting(long=any(has_long(room.standard) for room in rooms)) if plans else [],
         "accepted": [entry for plan in accepted.values() for entry in plan.entries],
     }  # fmt: skip
+
+
+def _called(rooms: Sequence[_Room], rack: Sequence[Stick], plan: Accepted | None) -> dict[str, str]:
+    """What scraps are called: by the letter pencilled on them, behind the number of their room."""
+    marks = {room.id: room.mark for room in rooms}
+    called = {}
+    for stick in (*rack, *(plan.sticks if plan else ())):
+        if stick.is_scrap and stick.source:
+            words, _, room = stick.source.removeprefix(SCRAP).partition(" of ")
+            called[stick.source] = f"{SCRAP}{marks.get(room, '')}{words}"
+    return called
 
 
 def _lettered(accepted: Mapping[str, Accepted], marks: Mapping[str, str]) -> dict[str, Accepted]:
@@ -135,6 +164,7 @@ def _rooms(asked: dict[str, Any], context: Context, house: str) -> Iterator[_Roo
             for stick in derive_marked(notebook, room, profile)
             if stick.is_here
             for line in stick.lines
+            if line.state != SPOILT
         }
         yield _Room(
             id=room,

@@ -17,7 +17,7 @@ from scantling.engine.questions.facts import RoomIn
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import ProblemOut, problems_out
 from scantling.engine.rack.accepted import derive_accepted
-from scantling.engine.rack.leftovers import derive_leftovers, derive_scraps
+from scantling.engine.rack.leftovers import derive_leftovers, derive_scraps, find_lent, find_used_scraps
 from scantling.engine.rack.of_house import find_held, house_of
 from scantling.engine.rack.progress import Progress
 from scantling.engine.rack.settle import Wanted, settle
@@ -85,8 +85,12 @@ class _Asked:
         if self.id is None:
             return Wanted(standard, profile, pieces, {}, ())
         accepted = derive_accepted(notebook, self.id).get(profile)
+        if accepted:
+            lent = find_lent(notebook, self.id, profile)
+            kept = tuple(stick for stick in accepted.sticks if stick.lines or stick.board not in lent)
+            accepted = replace(accepted, sticks=kept)
         case = derive_case(standard, standard.stock_of(profile), pieces)
-        scraps = derive_scraps(self.cut_list.scraps(profile), accepted.sticks if accepted else (), case)
+        scraps = derive_scraps(self.cut_list.scraps(profile), find_used_scraps(notebook, self.id, profile), case)
         rack = (*derive_leftovers(notebook, self.id, profile, case), *scraps)
         return Wanted(standard, profile, pieces, made_of(self.cut_list), rack, accepted)
 
