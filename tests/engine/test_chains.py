@@ -42,11 +42,32 @@ def test_how_short_is_too_short_to_cope_is_a_setting():
 
 
 def test_the_light_of_a_window_turns_joints_away_where_there_is_no_door():
-    # Light from wall 1 falls along walls 2 and 4, so those are coped: to wall 3, which faces it, and to wall 1.
+    # Light from wall 1 falls along walls 2 and 4, so those are coped to wall 3, which faces it; and along wall 1 itself
+    # into its corners, so that is coped to them.
     found = by_wall(oblong(thing("window", "40", "30")))
 
     assert joints(found["w3"]) == THROUGH
     assert (joints(found["w2"]), joints(found["w4"])) == (("square", "cope"), ("cope", "square"))
+
+
+def test_a_piece_that_is_coped_away_from_the_light_says_so():
+    def told(facts: Facts) -> dict[str, list[str]]:
+        return {name: [flag["message"] for flag in piece["flags"] if flag["key"] == "light"]
+                for name, piece in by_wall(facts).items()}  # fmt: skip
+
+    found = told(oblong(thing("window", "40", "30")))
+    assert found == {
+        "w1": ["Its left and right ends are coped, so that the joints are turned away from the light."],
+        "w2": ["Its right end is coped, so that the joint is turned away from the light."],
+        "w3": [],
+        "w4": ["Its left end is coped, so that the joint is turned away from the light."],
+    }  # fmt: skip
+    assert not any(told(oblong(light__from="none")).values())
+    # Nobody looks into a miter, and what a person turned towards the light is not turned away from it.
+    assert not any(told(oblong(thing("window", "40", "30"), base__inside="miter")).values())
+    facts = oblong(thing("window", "40", "30"))
+    facts["walls"][1]["settings"] = {"corner.through": "left"}
+    assert (told(facts)["w2"], told(facts)["w3"]) == ([], [])
 
 
 def test_where_the_light_comes_from_may_be_said():

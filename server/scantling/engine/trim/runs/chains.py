@@ -54,6 +54,14 @@ def derive_through(
     return found
 
 
+def find_unlit(
+    runs: Sequence[Run], after: Mapping[int, int], room: Room, rank: Mapping[int, int], through: Mapping[int, str]
+) -> set[int]:
+    """The inside corners, by their left runs, where the light falls less into the joint than if it were turned."""
+    weigh = Weights(runs, after, room, rank)
+    return {left for left, side in through.items() if weigh.is_unlit(Joint(left, after[left], runs[left].wall), side)}
+
+
 def _chains(runs: Sequence[Run], after: Mapping[int, int]) -> Iterator[list[Joint]]:
     """The inside corners that hang together, each chain from its left end; a ring from anywhere."""
     inside = {left: right for left, right in after.items() if runs[left].wall.turn == "inside"}
@@ -137,6 +145,12 @@ class Weights:
         if not (coped_left and coped_right):
             return self.NOTHING
         return (0, 0, 1 if self._runs[board].wall.id == self._over_door else 2, 0, 0, 0, 0)
+
+    def is_unlit(self, joint: Joint, through: str) -> bool:
+        """Whether fewer lights look into the joint than if the other board ran through."""
+        other = LEFT if through == RIGHT else RIGHT
+        own, turned = (sum(self._is_seen(look, joint, side) for look in self._lights) for side in (through, other))
+        return own < turned
 
     def _is_seen(self, look: Look, joint: Joint, through: str) -> bool:
         """Whether one looks from there into the joint: more along the board that runs through than along the other."""

@@ -46,6 +46,7 @@ def derive_flags(room: Room, seen: Seen, placed: Placed, piece: Piece) -> tuple[
         *_proud(room.standard, seen, placed, piece),
         *flag_reveals(run),
         *_plates(seen, placed, piece),
+        *_of_light(placed, piece),
         *_of_scarf(placed, piece),
         *(Flag("notch", _say_notch(thing, run.start + piece.left.taken), False) for thing in run.notches),
     )
@@ -142,6 +143,16 @@ def say_too_long(wall: Wall) -> str:
     if wall.studs is None:
         return f": read where the studs of {wall.name} are, to join it on one."
     return f", and no stud of {wall.name} is where boards so long could be joined."
+
+
+def _of_light(placed: Placed, piece: Piece) -> Iterator[Flag]:
+    """Why it is this piece that is coped, where the light has it so."""
+    ends = ((LEFT, piece.left), (RIGHT, piece.right))
+    sides = [side for side, end in ends if side in placed.unlit and end.joint == "cope"]
+    if sides:
+        ends_are, joints_are = ("ends are", "joints are") if len(sides) == 2 else ("end is", "joint is")
+        message = f"Its {' and '.join(sides)} {ends_are} coped, so that the {joints_are} turned away from the light."
+        yield Flag("light", message, False)
 
 
 def _of_scarf(placed: Placed, piece: Piece) -> Iterator[Flag]:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from scantling.engine.survey.room import Room, Wall
 from scantling.engine.trim.footprint import LEFT, RIGHT
-from scantling.engine.trim.runs.chains import derive_through, find_fronts, find_light_side
+from scantling.engine.trim.runs.chains import derive_through, find_fronts, find_light_side, find_unlit
 from scantling.engine.trim.runs.course import Course, may_yet_reach
 from scantling.engine.trim.runs.run import CORNER, Run
 
@@ -23,6 +23,7 @@ class Placed:
     `door` is the side on which one comes in: what lies nearer the door laps over what lies farther from it.
     Without a door it is the side that the light comes from, where one can say: `lit`.
     `turn_left` and `turn_right`: what to say of the corner to turn its joint round, nothing where no joint is.
+    `unlit`: the sides on which its joint is turned away from the light.
     """
 
     run: Run
@@ -34,6 +35,7 @@ class Placed:
     lit: bool = False
     turn_left: str = ""
     turn_right: str = ""
+    unlit: frozenset[str] = frozenset()
 
     @property
     def coped_twice(self) -> bool:
@@ -52,6 +54,7 @@ def derive_order(runs: list[Run], room: Room, course: Course) -> list[Placed]:
     through = derive_through(runs, after, room, rank)
     has_door = any(opening.kind in ("door", "cased") for wall in room.walls for opening in wall.openings)
     lit = {} if has_door else {index: side for index in rank if (side := find_light_side(room, runs[index]))}
+    unlit = find_unlit(runs, after, room, rank, through)
     return [
         Placed(
             run=runs[index],
@@ -63,6 +66,7 @@ def derive_order(runs: list[Run], room: Room, course: Course) -> list[Placed]:
             lit=index in lit,
             turn_left=_other(through.get(before[index])) if index in before else "",
             turn_right=_other(through.get(index)),
+            unlit=frozenset([RIGHT] * (index in unlit) + [LEFT] * (before.get(index) in unlit)),
         )
         for index in _fit(rank, _needs(runs, after, through))
     ]
