@@ -1,13 +1,15 @@
 """A piece as it lies on the saw, large: fence at the top, settings at its ends, and the length with its edge below.
 
 Seen from above by the person at the saw, whose left is the drawing's left. The ends lean as they are cut; the length is
-not to scale.
+not to scale. Of a leaning molding each end has its own lay below (`laid_flat`).
 """
 
 from collections.abc import Iterator
 
 from scantling.engine.drawings import svg
 from scantling.engine.drawings.board import derive_lean, say_edges, wave
+from scantling.engine.drawings.laid_flat import HEIGHT as LAID_HEIGHT
+from scantling.engine.drawings.laid_flat import draw_laid_flat, is_laid_flat, say_laid_flat
 from scantling.engine.tape.angles import format_degrees
 from scantling.engine.tape.lengths import SIXTEENTH, Length, format_length
 from scantling.engine.trim.ends import EDGE_WORDS, End
@@ -20,6 +22,7 @@ SIDE, LEAN = 54.0, 46.0
 PAST = 7.0
 MEASURE = 91.0
 LABEL, PITCH = 142.0, 15.0
+LAID = LABEL + 4 * PITCH
 
 
 def draw_at_saw(piece: Piece, nearest: Length = SIXTEENTH) -> str:
@@ -37,8 +40,12 @@ def draw_at_saw(piece: Piece, nearest: Length = SIXTEENTH) -> str:
         parts += [*_blade(sides[side]), *_coped(end, sides[side]), *_label(side, end)]
     outermost = (min(left_above, left_below), max(right_above, right_below))
     parts += _measure(outermost, format_length(piece.cut, nearest), piece.cut_from)
-    ends = f"left end {piece.left.shown}, right end {piece.right.shown}"
-    return svg.drawing(WIDTH, HEIGHT, f"Piece {piece.letter} at the saw, {say_edges(piece)}: {ends}", parts)
+    words = f"left end {piece.left.shown}, right end {piece.right.shown}"
+    title = f"Piece {piece.letter} at the saw, {say_edges(piece)}: {words}"
+    if not is_laid_flat(piece):
+        return svg.drawing(WIDTH, HEIGHT, title, parts)
+    parts += draw_laid_flat(piece, LAID)
+    return svg.drawing(WIDTH, LAID + LAID_HEIGHT, f"{title}. {say_laid_flat(piece)}", parts)
 
 
 def _side(piece: Piece, side: str) -> tuple[float, float]:

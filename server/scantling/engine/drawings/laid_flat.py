@@ -1,0 +1,90 @@
+"""A leaning molding laid flat on the saw, end by end: from above the edge at the fence and the swing; from in front the
+blade's lean. What is kept is wood, what falls off dashed; a piece that is turned end for end for a cut has its arrow.
+
+Angles are drawn as they are, up to where they would leave the sheet. The setting and its words are `runs.at_saw`'s.
+"""
+
+import math
+from collections.abc import Iterator
+from fractions import Fraction
+
+from scantling.engine.drawings import svg
+from scantling.engine.tape.angles import format_degrees
+from scantling.engine.trim.ends import End
+from scantling.engine.trim.footprint import LEFT
+from scantling.engine.trim.piece import Piece
+from scantling.engine.trim.runs.at_saw import find_lay, say_at_saw
+
+HALF, REACH = 85.0, 70.0
+# Down from the top of the strip: the fence, the board from above, the words on how it lies, the table and the board on
+# it; and how thick that is, and how high the blade.
+FENCE, BOARD, DEPTH, TURN, TABLE, THICK, BLADE = 16.0, 24.0, 30.0, 70.0, 132.0, 10.0, 44.0
+HEIGHT = 152.0
+MOST = 40.0
+
+
+def is_laid_flat(piece: Piece) -> bool:
+    """Whether an end of a piece has a lay of its own to draw."""
+    return any(say_at_saw(end, side) for side, end in _ends(piece))
+
+
+def draw_laid_flat(piece: Piece, top: float) -> Iterator[str]:
+    """How each end lies and the blade leans, below what else is drawn: the left end at the left."""
+    for side, end in _ends(piece):
+        if say_at_saw(end, side):
+            yield from _lay(end, side, HALF if side == LEFT else 3 * HALF, top)
+
+
+def say_laid_flat(piece: Piece) -> str:
+    """The same for whoever does not see it."""
+    said = [f"{side} end {words}" for side, end in _ends(piece) if (words := say_at_saw(end, side))]
+    return "; ".join(said)
+
+
+def _ends(piece: Piece) -> tuple[tuple[str, End], tuple[str, End]]:
+    return ("left", piece.left), ("right", piece.right)
+
+
+def _lay(end: End, side: str, middle: float, top: float) -> Iterator[str]:
+    edge, swing, keep = find_lay(end, side)
+    left, right = middle - REACH, middle + REACH
+    yield svg.sentence((middle, top + FENCE - 5), f"{edge} edge to the fence", "small")
+    yield svg.polygon([(left, top + FENCE), (right, top + FENCE), (right, top + BOARD), (left, top + BOARD)], "fence")
+    far, near = top + BOARD, top + BOARD + DEPTH
+    # Swung right, the blade's near end is to the right.
+    over = _over(DEPTH, float(end.saw)) / 2 * (-1 if swing == LEFT else 1)
+    yield from _parted((left, right), (middle - over, far), (middle + over, near), keep == LEFT)
+    yield svg.line((middle - over, far), (middle + over, near), "hand")
+    yield from _turned(middle, top + TURN, edge == "wall")
+    table = top + TABLE
+    yield svg.line((left, table), (right, table), "ink")
+    lean = _over(BLADE, float(end.bevel or 0))
+    at_face = lean * THICK / BLADE
+    yield from _parted((left, right), (middle - at_face, table - THICK), (middle, table), keep == LEFT)
+    yield svg.line((middle, table), (middle, table - BLADE), "pencil dashed")
+    yield svg.line((middle, table), (middle - lean, table - BLADE), "hand")
+    leans = f"blade leans {format_degrees(end.bevel or Fraction(0))} left"
+    yield svg.sentence((middle, table + 15), leans, "hand small")
+
+
+def _over(along: float, degrees: float) -> float:
+    return min(along * math.tan(math.radians(min(degrees, 80.0))), MOST)
+
+
+def _parted(reach: tuple[float, float], far: svg.Point, near: svg.Point, keep_left: bool) -> Iterator[str]:
+    """A board parted from its far or upper edge to its near or lower one: what is kept, and what falls off."""
+    for outer, kept in zip(reach, (keep_left, not keep_left), strict=True):
+        corners = [(outer, far[1]), far, near, (outer, near[1])]
+        yield svg.polygon(corners, "ink wood" if kept else "pencil dashed")
+
+
+def _turned(middle: float, y: float, turned: bool) -> Iterator[str]:
+    """In words; and where it is turned, an arrow half way round."""
+    if not turned:
+        yield svg.sentence((middle, y), "as it hangs", "small pencil")
+        return
+    yield svg.sentence((middle + 8, y), "turned end for end", "small strong")
+    x, across = middle - REACH + 6, 16.0
+    start, finish = (svg.number(x), svg.number(y)), (svg.number(x + across), svg.number(y))
+    yield svg.path(f"M{' '.join(start)}A8 9 0 0 1 {' '.join(finish)}", "hand")
+    yield svg.polyline([(x + across - 4, y - 5), (x + across, y), (x + across + 4, y - 5)], "hand")
