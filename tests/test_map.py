@@ -20,6 +20,8 @@ WEB = ROOT / "web"
 ENGINE_STDLIB = {
     "__future__",
     "bisect",
+    "contextlib",
+    "contextvars",  # what one answer shows its lengths in, for that answer alone
     "collections",
     "copy",
     "dataclasses",

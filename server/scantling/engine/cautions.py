@@ -7,7 +7,8 @@ that has heard it enough puts it aside under that word.
 
 from fractions import Fraction
 
-from scantling.engine.tape.lengths import Length, format_length
+from scantling.engine.tape.lengths import Length, format_inches, format_length
+from scantling.engine.tape.shown_in import MILLIMETERS, shown_in
 
 # Paint in American houses: the 1978 ban of lead in house paint (16 CFR 1303; EPA renovation rule, 40 CFR 745).
 LEAD_BEFORE = 1978
@@ -122,14 +123,20 @@ def derive_lead_length(height: Length) -> Length:
     return Length(LEAD_AREA / height.inches)
 
 
+def _in_feet(length: Length) -> str:
+    feet, inches = divmod(length.inches, 12)
+    return f"{feet} ft {format_inches(Length(inches))}"
+
+
 def say_lead_rule(height: Length) -> str:
     """The rule, with the length that it comes to for trim of a height. Federally assisted housing: 2 sq ft, 24 CFR 35,
     from memory."""
-    feet, inches = divmod(derive_lead_length(height).inches, 12)
+    length = derive_lead_length(height)
+    comes_to = format_length(length) if shown_in() == MILLIMETERS else _in_feet(length)
     return (
         "Lead rule: paid work that disturbs more than 6 sq ft of old paint in a room, or replaces a window, must "
-        f"follow it; what is taken off counts in full. Trim {format_length(height)} high comes to 6 sq ft at {feet} ft "
-        f"{format_length(Length(inches))}. States may be stricter; the hazard is the same whoever works."
+        f"follow it; what is taken off counts in full. Trim {format_length(height)} high comes to 6 sq ft at "
+        f"{comes_to}. States may be stricter; the hazard is the same whoever works."
     )
 
 

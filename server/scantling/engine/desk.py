@@ -11,7 +11,9 @@ from scantling.engine.errors import EngineError
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions import QUESTIONS
 from scantling.engine.questions.question import Clock, Context
+from scantling.engine.questions.shown_in import find_shown_in
 from scantling.engine.shapes import QuestionError, load
+from scantling.engine.tape.shown_in import showing
 from scantling.engine.weight import QUESTIONS_AT_MOST, check_weight
 
 __all__ = ["QUESTIONS", "Desk", "answer"]
@@ -48,10 +50,11 @@ class Desk:
             name = question["ask"]
             if name not in QUESTIONS:
                 raise QuestionError("no-such-question", field="ask", name=name[:40], names=", ".join(QUESTIONS))
-            asked = QUESTIONS[name]
-            if not asked.of_entries:
-                check_weight(question)
-            return {"answer": asked.answer(load(asked.loader, question), self.context)}
+            with showing(find_shown_in(question, self.context.notebook)):
+                asked = QUESTIONS[name]
+                if not asked.of_entries:
+                    check_weight(question)
+                return {"answer": asked.answer(load(asked.loader, question), self.context)}
         except EngineError as refusal:
             return {"error": refusal.body()}
 

@@ -13,6 +13,7 @@ from typing import Any, TypeVar
 from scantling.engine.errors import EngineError
 from scantling.engine.journal import Entry, admit_entry, fits
 from scantling.engine.kept import AT_MOST, Kept
+from scantling.engine.tape.shown_in import shown_in
 
 T = TypeVar("T")
 # Kinds that say something of a thing by its id, which stands in their body under the kind's own name.
@@ -72,9 +73,12 @@ class Notebook:
             self._strikes[str(entry.body.get("entry"))].remove(entry.id)
 
     def derived(self, what: str, of: str, derive: Callable[[], T], at_most: int = AT_MOST) -> T:
-        """What was derived, derived again only when something that it was derived from has been said since."""
+        """What was derived, derived again only when something that it was derived from has been said since.
+
+        Texts are derived too, so each is kept under what lengths were shown in.
+        """
         self._follow_strikes()
-        return self._kept.derive(what, of, derive, at_most)
+        return self._kept.derive(f"{what}, {shown_in()}", of, derive, at_most)
 
     def _follow_strikes(self) -> None:
         """New strikes change what is known of whatever they come to, through strikes of strikes."""

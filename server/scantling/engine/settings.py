@@ -36,7 +36,8 @@ from scantling.engine.standard import (
     parse_price,
 )
 from scantling.engine.tape.angles import SQUARE, parse_degrees
-from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_length, parse_length
+from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_inches, parse_length
+from scantling.engine.tape.shown_in import SHOWN_IN
 
 
 def parse_stock(rows: object) -> tuple[Stock, ...]:
@@ -246,6 +247,7 @@ SETTINGS: dict[str, Any] = {
     "saw.range": _range,
     "shared_miters": _choice(YES, NO),
     "spare_sticks": lambda name, value: _few(name, value, SPARES_AT_MOST),
+    "lengths": _choice(*SHOWN_IN),
     "overage": lambda name, value: Fraction(_few(name, value, OVERAGE_AT_MOST)),
 }
 # What one opening may differ in from its room, on purpose: its casing and what goes with it, not the room's moldings.
@@ -332,7 +334,7 @@ def dotted(standard: Mapping[str, Any]) -> dict[str, object]:
 def _default(name: str) -> str:
     value = getattr(Standard(), name.replace(".", "_"))
     if isinstance(value, Length):
-        return format_length(value).rstrip('"')
+        return format_inches(value).rstrip('"')
     if value is None:
         return "" if name.startswith("wood.") else NONE
     return str(value)

@@ -14,6 +14,7 @@ from scantling.engine.errors import EngineError
 from scantling.engine.tape.angles import parse_degrees
 from scantling.engine.tape.figures import parse_figure
 from scantling.engine.tape.lengths import SIXTEENTH, Length, format_length, parse_length
+from scantling.engine.tape.shown_in import SHOWN_IN
 from scantling.engine.tape.written import LARGEST
 
 
@@ -86,10 +87,14 @@ class Graduation(LengthText):
 
 
 class Asked(forms.Schema):
-    """What every question has: its name, and the graduation its figures are shown to."""
+    """What every question has: its name, the graduation its figures are shown to, and what lengths are shown in.
+
+    `shown_in` of a question that names a house, or something in it, is as that house wants it, unless it is said.
+    """
 
     ask = fields.String(required=True)
     nearest = Graduation(load_default=SIXTEENTH)
+    shown_in = fields.String(validate=validate.OneOf(SHOWN_IN, error=f"Choose one of: {', '.join(SHOWN_IN)}."))
 
 
 class LengthOut(Schema):

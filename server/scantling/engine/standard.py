@@ -10,7 +10,8 @@ from functools import cached_property
 from scantling.engine.boards.case.case import Stock
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.tape.angles import format_degrees
-from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_length
+from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_inches, format_length
+from scantling.engine.tape.shown_in import INCHES, MILLIMETERS, shown_in
 
 INSIDE_JOINTS = ("cope", "miter", "butt")
 HEADS = ("mitered", "butted")
@@ -172,6 +173,7 @@ class Standard:
     spare_sticks: int = 0
     overage: Fraction = Fraction(0)
     other_stock: tuple[tuple[str, Stock], ...] = ()
+    lengths: str = INCHES
     grain_order: str = NO
     wood_species: str = ""
     wood_cut: str = "flat"
@@ -304,7 +306,7 @@ _BUT_FOR_STOCK = [one for one in fields(Standard) if one.name not in ("other_sto
 
 
 def _size(length: Length) -> str:
-    return format_length(length, SIXTY_FOURTH).rstrip('"')
+    return format_inches(length, SIXTY_FOURTH).rstrip('"')
 
 
 def profile_name(name: str, *sizes: Length) -> str:
@@ -339,9 +341,14 @@ def format_price(cents: int) -> str:
 
 
 def format_stock(length: Length) -> str:
-    """A stock length as it is sold: 12 ft; an offcut in inches.
+    """A stock length as it is sold: 12 ft; an offcut in inches; in millimeters where lengths are shown so.
 
     >>> format_stock(Length(Fraction(144))), format_stock(Length(Fraction(77, 2)))
     ('12 ft', '38 1/2"')
     """
-    return f"{length.inches // 12} ft" if length.inches % 12 == 0 else format_length(length)
+    return format_length(length) if shown_in() == MILLIMETERS else name_stock(length)
+
+
+def name_stock(length: Length) -> str:
+    """The same whatever lengths are shown in: what is ticked off is found by it."""
+    return f"{length.inches // 12} ft" if length.inches % 12 == 0 else format_inches(length)

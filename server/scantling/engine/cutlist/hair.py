@@ -18,6 +18,7 @@ from scantling.engine.tape.lengths import (
     THIRTY_SECOND,
     ZERO,
     Length,
+    format_inches,
     format_length,
     parse_length,
 )
@@ -82,7 +83,7 @@ def write_length(length: Length) -> str:
     ('63 17/64"', '56.131130')
     """
     on_mark = FINEST_SHOWN % length.inches.denominator == 0
-    return format_length(length, SIXTY_FOURTH) if on_mark else f"{float(length.inches):.6f}"
+    return format_inches(length, SIXTY_FOURTH) if on_mark else f"{float(length.inches):.6f}"
 
 
 def as_written(length: Length) -> Length:

@@ -6,7 +6,7 @@ from scantling.engine.boards.case.cuts import Ends
 from scantling.engine.drawings import svg
 from scantling.engine.rack.stick import SPOILT, TO_CUT, Laid, LaidStick
 from scantling.engine.standard import format_stock
-from scantling.engine.tape.lengths import ZERO, Length, format_length
+from scantling.engine.tape.lengths import ZERO, Length, format_bare, format_length
 
 WIDTH = 340.0
 BAR = 26.0
@@ -41,7 +41,7 @@ def _draw_board(laid: LaidStick, end_trim: Length, row: int, scale: float) -> It
         line = next((at for at, last in enumerate(told) if end - last >= MARK_WIDTH), None)
         if piece.mark is not None and line is not None:
             at = (max(min(end, WIDTH - 2), MARK_WIDTH), top + BAR + MARK_LINES[line])
-            yield svg.text(at, format_length(piece.mark).rstrip('"'), "small pencil", "end")
+            yield svg.text(at, format_bare(piece.mark), "small pencil", "end")
             told[line] = at[0]
 
 

@@ -14,6 +14,16 @@ from typing import Literal, overload
 
 from scantling.engine.tape.marks import LengthError as LengthError
 from scantling.engine.tape.marks import Token, read_marks, refuse
+from scantling.engine.tape.shown_in import (
+    FEET,
+    FINE,
+    MILLIMETERS,
+    MILLIMETERS_PER_INCH,
+    TO_CUT,
+    format_decimal,
+    shown_in,
+    to_millimeters,
+)
 from scantling.engine.tape.spoken import say_number
 from scantling.engine.tape.written import Lean, Written, count_words, join_fractions, read_length
 
@@ -90,6 +100,7 @@ THIRTY_SECOND = Length(Fraction(1, 32))
 SIXTY_FOURTH = Length(Fraction(1, 64))
 
 FINEST_SHOWN = 64  # "63 34/127" would be exact, but no tape can be held to it
+HUNDREDTH = Fraction(1, 100)  # of a millimeter, in the working: finer than a length can be read
 LEAN = THIRTY_SECOND  # what "strong" and "shy" are worth: common practice, no source
 
 
@@ -170,9 +181,43 @@ def round_to(length: Length, graduation: Length, toward: Toward = "even") -> Len
 
 
 def format_length(length: Length, nearest: Length = SIXTEENTH) -> str:
-    """Inches and a fraction, rounded once to the nearest graduation.
+    """A length as it is shown to a person, rounded once: to the nearest graduation, or in millimeters to a half of one,
+    to a tenth where the graduation is finer than a sixteenth.
 
     >>> format_length(parse_length("5' 3.25"))
+    '63 1/4"'
+    >>> from scantling.engine.tape.shown_in import showing
+    >>> with showing(MILLIMETERS): format_length(parse_length("5' 3.25"))
+    '1606.5 mm'
+    """
+    if shown_in() == MILLIMETERS:
+        return f"{_in_millimeters(length, nearest)} mm"
+    if shown_in() == FEET and abs(round_to(length, nearest).inches) >= 12:
+        return format_feet(length, nearest)
+    return format_inches(length, nearest)
+
+
+def format_bare(length: Length, nearest: Length = SIXTEENTH) -> str:
+    """The same without its unit, where that is plain: 63 1/4, or 1606.5; feet keep theirs."""
+    shown = format_length(length, nearest)
+    return shown if shown_in() == FEET else shown.removesuffix(" mm").rstrip('"')
+
+
+def derive_shown(length: Length, nearest: Length = SIXTEENTH) -> Length:
+    """The length that is shown in place of one, rounded as `format_length` does."""
+    if shown_in() != MILLIMETERS:
+        return round_to(length, nearest)
+    return Length(Fraction(_in_millimeters(length, nearest)) / MILLIMETERS_PER_INCH, length.exact)
+
+
+def _in_millimeters(length: Length, nearest: Length) -> str:
+    return format_decimal(to_millimeters(length.inches, FINE if nearest < SIXTEENTH else TO_CUT))
+
+
+def format_inches(length: Length, nearest: Length = SIXTEENTH) -> str:
+    """Inches and a fraction, whatever lengths are shown in: for names, and for what is read back.
+
+    >>> format_inches(parse_length("5' 3.25"))
     '63 1/4"'
     """
     inches = round_to(length, nearest).inches
@@ -210,13 +255,60 @@ def format_exact(amount: Fraction) -> str:
     return f"about {sign}{whole}.{decimals:04}"
 
 
+def format_working(inches: Fraction) -> str:
+    """A length unrounded, without its unit, as it stands in a line of working.
+
+    >>> from scantling.engine.tape.shown_in import showing
+    >>> with showing(MILLIMETERS): format_working(Fraction(63)), format_working(Fraction(505, 8))
+    ('1600.2', 'about 1603.38')
+    """
+    if shown_in() != MILLIMETERS:
+        return format_exact(inches)
+    millimeters = to_millimeters(inches, HUNDREDTH)
+    about = "" if millimeters == inches * MILLIMETERS_PER_INCH else "about "
+    return about + format_decimal(millimeters)
+
+
+def format_unrounded(inches: Fraction) -> str:
+    """The same with its unit."""
+    return format_working(inches) + (" mm" if shown_in() == MILLIMETERS else '"')
+
+
+def format_area(square_inches: Fraction) -> str:
+    """An area beside lengths in a line of working, in the square of their unit: whole square millimeters."""
+    if shown_in() != MILLIMETERS:
+        return f"{format_exact(square_inches)} sq in"
+    square = square_inches * MILLIMETERS_PER_INCH**2
+    whole = round_to(Length(square), ONE).inches
+    return f"{'' if whole == square else 'about '}{whole} sq mm"
+
+
 def say_length(length: Length, nearest: Length = SIXTEENTH) -> str:
-    """The length in words, for a screen reader, rounded once to the nearest graduation.
+    """The length in words, for a screen reader, rounded once as it is shown.
 
     >>> say_length(parse_length("63 5/16"))
     'sixty-three and five sixteenths inches'
+    >>> from scantling.engine.tape.shown_in import showing
+    >>> with showing(MILLIMETERS): say_length(parse_length("63 5/16"))
+    'one thousand six hundred eight millimeters'
     """
+    if shown_in() == MILLIMETERS:
+        return _say_millimeters(_in_millimeters(length, nearest))
     inches = round_to(length, nearest).inches
+    if shown_in() == FEET and abs(inches) >= 12:
+        feet, rest = divmod(abs(inches), 12)
+        words = f"{'minus ' if inches < 0 else ''}{say_number(Fraction(feet))} {'foot' if feet == 1 else 'feet'}"
+        return f"{words} {_say_inches(rest)}" if rest else words
+    return _say_inches(inches)
+
+
+def _say_millimeters(shown: str) -> str:
+    whole, _, tenth = shown.removeprefix("-").partition(".")
+    words = say_number(Fraction(int(whole))) + (f" point {say_number(Fraction(int(tenth)))}" if tenth else "")
+    return f"{'minus ' if shown.startswith('-') else ''}{words} millimeter{'' if shown.lstrip('-') == '1' else 's'}"
+
+
+def _say_inches(inches: Fraction) -> str:
     size = abs(inches)
     if size < 1 and size.numerator > 1:
         return f"{say_number(inches)} of an inch"

@@ -10,7 +10,7 @@ from fractions import Fraction
 from types import MappingProxyType
 from typing import Literal
 
-from scantling.engine.tape.lengths import format_exact
+from scantling.engine.tape.lengths import format_exact, format_unrounded
 
 Sort = Literal["figure", "number", "length", "area"]
 Sign = Literal["+", "-", "×", "÷", "of"]
@@ -42,7 +42,7 @@ class Quantity:
             return (
                 f"{format_exact(self.amount)} sq in ({format_exact(self.amount / SQUARE_INCHES_PER_SQUARE_FOOT)} sq ft)"
             )
-        return format_exact(self.amount) + ('"' if self.sort == "length" else "")
+        return format_unrounded(self.amount) if self.sort == "length" else format_exact(self.amount)
 
 
 Pairs = Mapping[tuple[Sort, Sort], Sort]

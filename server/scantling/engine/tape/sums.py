@@ -20,7 +20,7 @@ from types import MappingProxyType
 from typing import ClassVar, NoReturn
 
 from scantling.engine.errors import EngineError, quote
-from scantling.engine.tape.lengths import SIXTEENTH, Length, Reading, format_exact, round_to
+from scantling.engine.tape.lengths import SIXTEENTH, Length, Reading, format_unrounded, round_to
 from scantling.engine.tape.marks import Kind, LengthError, Token, name_pattern, plain_words, read_marks, typed
 from scantling.engine.tape.quantities import Quantity, Sign, UnlikeQuantities, combine
 from scantling.engine.tape.written import count_words, join_fractions, read_length
@@ -267,7 +267,7 @@ def _parts_phrases(token: Token) -> bool:
 
 
 def derive_remainder(length: Length, nearest: Length = SIXTEENTH) -> Length:
-    """What rounding to the nearest graduation leaves off: more than nothing where the length lies past the mark.
+    """What rounding to the nearest graduation of a tape in inches leaves off: more than nothing past the mark.
 
     >>> derive_remainder(Length(Fraction(65, 64))).inches
     Fraction(1, 64)
@@ -283,4 +283,4 @@ def say_remainder(remainder: Length) -> str:
     """
     if not remainder:
         return "on the mark"
-    return f'{format_exact(abs(remainder).inches)}" {"over" if remainder.inches > 0 else "under"} the mark'
+    return f"{format_unrounded(abs(remainder).inches)} {'over' if remainder.inches > 0 else 'under'} the mark"

@@ -10,7 +10,7 @@ from fractions import Fraction
 from scantling.engine.standard import MOLDINGS, Standard
 from scantling.engine.survey.outline import derive_outline
 from scantling.engine.survey.room import Opening, Room, Wall
-from scantling.engine.tape.lengths import ZERO, Length, format_exact, format_length
+from scantling.engine.tape.lengths import ZERO, Length, format_bare, format_exact, format_working
 from scantling.engine.trim.openings.reach import derive_heights
 from scantling.engine.trim.piece import Kind, Piece
 
@@ -94,7 +94,7 @@ def derive_trim(room: Room, pieces: list[Piece], growth: Fraction = GROWTH) -> S
             continue
         wide = (sizes[0] + sizes[1]) * (1 + growth)
         area += length.inches * wide.inches
-        working.append(f"{part}: {_say(length)} × {format_exact(wide.inches)} developed")
+        working.append(f"{part}: {_say(length)} × {format_working(wide.inches)} developed")
     told = (f"{', '.join(missing)}: not counted, for want of a width to count by",) if missing else ()
     return Surface(TRIM, area, tuple(working), told)
 
@@ -118,4 +118,4 @@ def _sizes(standard: Standard, piece: Piece) -> tuple[Length, Length] | None:
 
 
 def _say(length: Length) -> str:
-    return format_length(length).rstrip('"')
+    return format_bare(length)

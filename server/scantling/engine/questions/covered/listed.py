@@ -8,6 +8,7 @@ from scantling.engine.bodies import FILM, PAINT, PAPER, SHEET
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.covered.planned import Planned
 from scantling.engine.questions.question import Answer
+from scantling.engine.tape.alike import is_alike
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +69,7 @@ def show_list(notebook: Notebook, planned: Planned) -> list[Answer]:
     for line in derive_list(planned):
         entry = ticks[line.key][0] if line.key in ticks else None
         was = entry.body["remember"] if entry else ""
-        changed = f"Ticked off as “{was}”: the plan has changed since." if was and was != line.said else ""
+        changed = f"Ticked off as “{was}”: the plan has changed since." if was and not is_alike(was, line.said) else ""
         state = entry.body["state"] if entry else ""
         shown.append({"key": line.key, "said": line.said, "where": line.where, "state": state, "changed": changed})
     return shown

@@ -17,7 +17,15 @@ from scantling.engine.questions.coverings.shapes import MarksOut, UnableOut, una
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive, Readings
 from scantling.engine.shapes import Asked, DrawingOut, LengthOut, LengthText, out, show, text_out, texts_out
-from scantling.engine.tape.lengths import ONE_INCH, ZERO, Length, format_exact, format_length, parse_length
+from scantling.engine.tape.lengths import (
+    ONE_INCH,
+    ZERO,
+    Length,
+    format_area,
+    format_length,
+    format_working,
+    parse_length,
+)
 
 # What a knife runs along, at the edge of film: common practice, no source.
 GAP = parse_length("1/16")
@@ -130,10 +138,10 @@ def _blank(place: int, pane: Pane, asked: dict[str, Any]) -> Answer:
 
 def _blank_working(pane: Pane, read: dict[str, Any], gap: Length, allowance: Length) -> Iterator[str]:
     for way, blank in (("widths", pane.blank_width), ("heights", pane.blank_height)):
-        largest = format_exact(read[way].largest.inches)
+        largest = format_working(read[way].largest.inches)
         of = f" (largest of {len(read[way].lengths)})" if len(read[way].lengths) > 1 else ""
-        yield f"{way[:-1]}: {largest}{of} + {format_exact(allowance.inches)} to trim = {format_exact(blank.inches)}"
-    yield f"trimmed: {format_exact(gap.inches)} open at every edge, so what was read there less twice that"
+        yield f"{way[:-1]}: {largest}{of} + {format_working(allowance.inches)} to trim = {format_working(blank.inches)}"
+    yield f"trimmed: {format_working(gap.inches)} open at every edge, so what was read there less twice that"
 
 
 def _place(one: Place, fitting: Sequence[int], nearest: Length) -> Answer:
@@ -151,10 +159,10 @@ def _said(plan: OffRoll, length: Length, bound: Length, nearest: Length) -> str:
 
 def _working(sizes: Sequence[tuple[Length, Length]], roll: Length, length: Length) -> list[str]:
     area = sum((width.inches * height.inches for width, height in sizes), start=ZERO.inches)
-    used = format_exact(area / roll.inches)
+    used = format_working(area / roll.inches)
     return [
-        f"blanks laid without waste would take {format_exact(area)} sq in ÷ {format_exact(roll.inches)} = {used}",
-        f"in bands straight across the roll they take {format_exact(length.inches)}",
+        f"blanks laid without waste would take {format_area(area)} ÷ {format_working(roll.inches)} = {used}",
+        f"in bands straight across the roll they take {format_working(length.inches)}",
     ]
 
 

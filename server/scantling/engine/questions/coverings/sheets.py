@@ -18,7 +18,7 @@ from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive, Readings
 from scantling.engine.shapes import Asked, DrawingOut, LengthOut, LengthText, out, show, text_out, texts_out
 from scantling.engine.standard import format_price
-from scantling.engine.tape.lengths import Length, format_exact, format_length, parse_length
+from scantling.engine.tape.lengths import Length, format_area, format_length, format_working, parse_length
 
 KERF = parse_length("1/8")
 PANELS_AT_MOST = 200
@@ -152,8 +152,8 @@ def _across(place: Place) -> Place:
 
 def _panel(place: int, one: dict[str, Any], size: tuple[Length, Length], asked: dict[str, Any]) -> Answer:
     working = [
-        f"{way[:-1]}: {format_exact(one[way].smallest.inches)} − 2 × {format_exact(asked['gap'].inches)} gap = "
-        f"{format_exact(length.inches)}"
+        f"{way[:-1]}: {format_working(one[way].smallest.inches)} − 2 × {format_working(asked['gap'].inches)} gap = "
+        f"{format_working(length.inches)}"
         for way, length in zip(("widths", "heights"), size, strict=True)
     ]
     return {
@@ -193,7 +193,7 @@ def _working(
 ) -> Iterator[str]:
     area = sum((sizes[one][0].inches * sizes[one][1].inches for one in each), start=parse_length("0").inches)
     sheet = asked["sheet"]["width"].inches * asked["sheet"]["length"].inches
-    yield f"panels: {format_exact(area)} sq in; a sheet: {format_exact(sheet)} sq in; {count} cut"
+    yield f"panels: {format_area(area)}; a sheet: {format_area(sheet)}; {count} cut"
     if "price" in asked["sheet"]:
         price = asked["sheet"]["price"]
         yield f"{count} × {format_price(price)} = {format_price(price * count)}"

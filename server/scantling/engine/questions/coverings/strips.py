@@ -14,7 +14,14 @@ from scantling.engine.questions.coverings.shapes import CountsOut, NamedProblemO
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive
 from scantling.engine.shapes import Asked, LengthOut, LengthText, out, show, text_out, texts_out
-from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_exact, format_length, parse_length
+from scantling.engine.tape.lengths import (
+    SIXTY_FOURTH,
+    Length,
+    format_exact,
+    format_length,
+    format_working,
+    parse_length,
+)
 
 # Two inches at the ceiling and two at the base. Common practice; a press article says 4 to 6 in in all.
 TRIM = parse_length("4")
@@ -117,19 +124,19 @@ def _advice(asked: dict[str, Any], roll: Roll, strips: Counts, best: Method, rol
 
 
 def _working(asked: dict[str, Any], roll: Roll, strips: Counts, best: Method) -> Iterator[str]:
-    height, trim, width = (format_exact(length.inches) for length in (asked["height"], asked["trim"], roll.covers))
+    height, trim, width = (format_working(length.inches) for length in (asked["height"], asked["trim"], roll.covers))
     cut = asked["height"] + asked["trim"]
-    yield f"strip = {height} + {trim} trim = {format_exact(cut.inches)}"
+    yield f"strip = {height} + {trim} trim = {format_working(cut.inches)}"
     if roll.overlap:
-        whole, lap = format_exact(roll.width.inches), format_exact(roll.overlap.inches)
+        whole, lap = format_working(roll.width.inches), format_working(roll.overlap.inches)
         yield f"each strip covers {whole} − {lap} overlap = {width}"
     runs = asked.get("widths") or [asked["perimeter"]]
-    yield f"strips: {' + '.join(f'⌈{format_exact(run.inches)} ÷ {width}⌉' for run in runs)} = {strips.nominal}"
-    pitch = format_exact(best.pitch.inches)
+    yield f"strips: {' + '.join(f'⌈{format_working(run.inches)} ÷ {width}⌉' for run in runs)} = {strips.nominal}"
+    pitch = format_working(best.pitch.inches)
     if roll.repeat:
         yield f"pitch, {best.name}: the pattern comes right again {pitch} down the roll"
-    length = format_exact(roll.length.inches)
-    yield f"per roll: 1 + ⌊({length} − {format_exact(cut.inches)}) ÷ {pitch}⌋ = {best.per_roll.nominal}"
+    length = format_working(roll.length.inches)
+    yield f"per roll: 1 + ⌊({length} − {format_working(cut.inches)}) ÷ {pitch}⌋ = {best.per_roll.nominal}"
     lost = " and as much as a repeat lost at its start" if roll.repeat else ""
     yield (
         f"for certain: a roll {format_exact(roll.tolerance)} % short{lost} gives {best.per_roll.guaranteed}, "

@@ -28,7 +28,7 @@ from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import StepOut, show_working
 from scantling.engine.shapes import Asked, LengthOut, one_of, out, show, text_out
 from scantling.engine.survey.facts import find_room
-from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_length
+from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_inches, format_length
 from scantling.engine.trim.piece import Step
 
 WAYS = {OFF: "off", MORE: "more"}
@@ -72,10 +72,19 @@ class FitOut(Schema):
     hairs = out(HairChoice, many=True)
 
 
+def _name(hair: Length) -> str:
+    """What a hair is asked for by, whatever lengths are shown in."""
+    return format_inches(hair, SIXTY_FOURTH).strip('"')
+
+
+def _say_hair(hair: Length) -> str:
+    return format_length(hair, SIXTY_FOURTH).strip('"')
+
+
 class HairIn(Asked):
     room = fields.String(required=True, metadata={"description": "the id of a room in the notebook"})
     piece = fields.String(required=True, metadata={"description": "a piece of it, by its key or its letter"})
-    by = fields.String(required=True, validate=one_of(*(format_length(by, SIXTY_FOURTH).strip('"') for by in HAIRS)))
+    by = fields.String(required=True, validate=one_of(*map(_name, HAIRS)))
     way = fields.String(required=True, validate=one_of(*WAYS))
 
 
@@ -112,7 +121,7 @@ def answer_fit(asked: dict[str, Any], context: Context) -> Answer:
         "fitted": [_row(one, asked["nearest"]) for one in fitted],
         "words": _say_left(len(listed), len(fitted), sum(one.state.name == CUT for one in left)),
         "hairs": [
-            {"by": (text := format_length(by, SIXTY_FOURTH).strip('"')), "way": way, "words": f"{text} {WAYS[way]}"}
+            {"by": _name(by), "way": way, "words": f"{_say_hair(by)} {WAYS[way]}"}
             for way, sizes in ((OFF, HAIRS[::-1]), (MORE, HAIRS))
             for by in sizes
         ],
@@ -156,7 +165,7 @@ def answer_hair(asked: dict[str, Any], context: Context) -> Answer:
     find_room(notebook, room)
     before = list_of(notebook, room, asked["nearest"])
     one = _find(before, asked["piece"])
-    by = next(each for each in HAIRS if format_length(each, SIXTY_FOURTH).strip('"') == asked["by"])
+    by = next(each for each in HAIRS if _name(each) == asked["by"])
     pieces, standard = pieces_of(notebook, room)[0], room_of(notebook, room).standard
 
     def suppose(supposed: Supposed) -> CutList:

@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Callable, Iterator
+from fractions import Fraction
 
 from scantling.engine.boards.search.plan import USUAL_TIME_LIMIT
 from scantling.engine.notebook import Notebook
@@ -13,7 +14,7 @@ from scantling.engine.questions.shopping.good import BOARDS, Buy, Good
 from scantling.engine.rack.of_house import derive_home_sticks
 from scantling.engine.rack.stick import Stick
 from scantling.engine.settings import SETTINGS
-from scantling.engine.standard import Standard, format_stock, parse_price
+from scantling.engine.standard import Standard, format_stock, name_stock, parse_price
 from scantling.engine.survey.facts import find_room
 from scantling.engine.tape.lengths import SIXTEENTH, Length
 
@@ -55,9 +56,8 @@ def _shared(notebook: Notebook, room: str, day: Callable[[str], str]) -> Iterato
 
 
 def _shared_line(profile: str, length: Length, cents: int, count: int) -> Buy:
-    shown = format_stock(length)
-    words = f"{count} of {shown}, planned for several rooms"
-    return Buy(f"{profile}, {shown}, several rooms", words, cents * count, cents)
+    words = f"{count} of {format_stock(length)}, planned for several rooms"
+    return Buy(f"{profile}, {name_stock(length)}, several rooms", words, cents * count, cents)
 
 
 def _good(plan: Answer, day: str) -> Good:
@@ -85,9 +85,12 @@ def _lines(profile: str, plan: Answer) -> Iterator[Buy]:
         words = f"{line['count']} of {line['length']}{why}"
         places = waiting.get((line["length"], line["why"]), [])
         boards, places[:] = tuple(places[: line["count"]]), places[line["count"] :]
-        yield Buy(
-            f"{profile}, {line['length']}{why}", words, parse_price(line["cost"]), parse_price(line["each"]), boards
-        )
+        named = _name(plan["boards"][boards[0]]["length"]) if boards else line["length"]
+        yield Buy(f"{profile}, {named}{why}", words, parse_price(line["cost"]), parse_price(line["each"]), boards)
+
+
+def _name(length: Answer) -> str:
+    return name_stock(Length(Fraction(length["exact"] or str(length["inches"]))))
 
 
 def _day(notebook: Notebook, standard: Standard, profile: str, room: str, house: str) -> str:

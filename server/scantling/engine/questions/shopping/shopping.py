@@ -18,6 +18,7 @@ from scantling.engine.questions.shopping.supplies import derive_supply_goods
 from scantling.engine.shapes import out, text_out, texts_out
 from scantling.engine.standard import format_price
 from scantling.engine.survey.facts import find_room
+from scantling.engine.tape.alike import is_alike
 
 
 class BuyLineOut(Schema):
@@ -91,7 +92,7 @@ def _line(line: Buy, ticks: Mapping[str, tuple[Entry, Sequence[Entry]]]) -> Answ
         "key": line.key,
         "words": line.words,
         "state": entry.body["state"] if entry else "",
-        "changed": f"Ticked off as {was}, and now it is {line.words}." if was and was != line.words else "",
+        "changed": f"Ticked off as {was}, and now it is {line.words}." if was and not is_alike(was, line.words) else "",
         "each": None if line.each is None else format_price(line.each),
         "cost": None if line.cents is None else format_price(line.cents),
         "boards": list(line.boards),

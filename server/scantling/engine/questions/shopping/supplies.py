@@ -18,7 +18,7 @@ from scantling.engine.shapes import load
 from scantling.engine.standard import parse_price
 from scantling.engine.survey.facts import find_room
 from scantling.engine.tape.figures import parse_figure
-from scantling.engine.tape.lengths import ZERO, Length, parse_length
+from scantling.engine.tape.lengths import ZERO, Length, format_inches, parse_length
 
 PREFIX_OF = {name: prefix for prefix, name in SUNDRY_OF.items()}
 
@@ -79,7 +79,7 @@ def _goods(context: Context, room: str, answer: Answer) -> Iterator[Good]:
         need = f"{tube['count']} {'tube' if tube['count'] == 1 else 'tubes'} for {tube['name']}"
         yield _good(context, room, tube["what"], tube["what"], tube, tube["count"], need, "tube")
     for nails in answer["nails"]:
-        name = f"{nails['kind']}s {nails['length']['shown']}"
+        name = f"{nails['kind']}s {format_inches(_exact(nails['length']))}"  # a box is found by it, so it stays
         need = f"{nails['count']} for {nails['names']}"
         yield _good(context, room, name, "nail", nails, nails["boxes"], need, "box")
     for sundry in answer["packages"]:

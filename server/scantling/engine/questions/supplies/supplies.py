@@ -26,7 +26,14 @@ from scantling.engine.supplies.fasteners import (
 )
 from scantling.engine.supplies.sundries import SUNDRIES, derive_packages
 from scantling.engine.survey.facts import collect_standard, find_room
-from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_exact, format_length, parse_length
+from scantling.engine.tape.lengths import (
+    SIXTY_FOURTH,
+    Length,
+    format_exact,
+    format_length,
+    format_working,
+    parse_length,
+)
 
 # Tubes as they are sold: caulk of 10.1 fl oz, adhesive of 10 fl oz.
 CAULK, ADHESIVE = (Fraction(text) * Fraction(231, 128) for text in ("10.1", "10"))
@@ -167,14 +174,14 @@ def _nail(name: str, one: dict[str, Any]) -> Nail:
 
 
 def _boxes_working(one: dict[str, Any], nail: Nail, count: int) -> Iterator[str]:
-    through = " + ".join(format_exact(thick.inches) for thick in one["through"])
+    through = " + ".join(format_working(thick.inches) for thick in one["through"])
     least = derive_least(one["through"], one["bite"])
-    bite, length = format_exact(one["bite"].inches), format_length(nail.length)
-    yield f"{through} + {bite} into the {one['into']} = {format_exact(least.inches)}: {length}"
-    apart, rows = format_exact(one["apart"].inches), one["rows"]
+    bite, length = format_working(one["bite"].inches), format_length(nail.length)
+    yield f"{through} + {bite} into the {one['into']} = {format_working(least.inches)}: {length}"
+    apart, rows = format_working(one["apart"].inches), one["rows"]
     along = sum((piece.inches for piece in one["along"]), start=Fraction(0))
     if len(one["along"]) == 1:
-        yield f"{rows} × (⌊{format_exact(along)} ÷ {apart}⌋ + 1) = {count}"
+        yield f"{rows} × (⌊{format_working(along)} ÷ {apart}⌋ + 1) = {count}"
     else:
         each = f"each {rows} × (⌊its length ÷ {apart}⌋ + 1) = {count}"
         yield f"{len(one['along'])} pieces, {format_length(Length(along))} in all, {each}"

@@ -6,7 +6,7 @@ from marshmallow import Schema, fields
 
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, LengthOut, out, show, text_out, texts_out
-from scantling.engine.tape.lengths import format_exact, format_feet, parse_reading, say_length
+from scantling.engine.tape.lengths import derive_shown, format_exact, format_feet, parse_reading, say_length
 from scantling.engine.tape.sums import SumResult, derive_remainder, evaluate_sum, say_remainder
 
 
@@ -71,7 +71,7 @@ def answer_sum(asked: dict[str, Any], context: Context) -> Answer:
         "number": None if number is None else _number(result),
         "area": None if area is None else _area(result),
         "remainder": None if remainder is None else show(remainder, asked["nearest"]),
-        "remainder_said": None if remainder is None else say_remainder(remainder),
+        "remainder_said": None if length is None else say_remainder(length - derive_shown(length, asked["nearest"])),
         "words": None if length is None else say_length(length, asked["nearest"]),
         "taken": list(result.taken),
         "working": [{"text": step.text, "shown": step.value.show()} for step in result.steps],

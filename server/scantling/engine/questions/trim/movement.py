@@ -11,8 +11,9 @@ from scantling.engine.movement import Movement, check_movement, derive_movement,
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive
 from scantling.engine.shapes import Asked, LengthOut, one_of, out, show, text_out, texts_out
-from scantling.engine.tape.lengths import format_exact
+from scantling.engine.tape.lengths import format_exact, format_working
 from scantling.engine.tape.marks import decimal_value
+from scantling.engine.tape.shown_in import MILLIMETERS, MILLIMETERS_PER_INCH, shown_in
 
 LONGEST_PERCENT = 8
 
@@ -69,9 +70,10 @@ def _opens(moved: Movement) -> str:
 
 
 def _working(asked: dict[str, Any], moved: Movement) -> list[str]:
-    width, start, end = (format_exact(value) for value in (asked["width"].inches, asked["from_"], asked["to"]))
+    width, start, end = format_working(asked["width"].inches), format_exact(asked["from_"]), format_exact(asked["to"])
     way = "tangential" if asked["cut"] == "flat" else "radial"
-    change, gap = (float(length.inches) for length in (moved.change, moved.miter_gap))
+    scale = MILLIMETERS_PER_INCH if shown_in() == MILLIMETERS else 1
+    change, gap = (float(length.inches * scale) for length in (moved.change, moved.miter_gap))
     return [
         f"change = {width} × {float(moved.coefficient):.5f} ({way}, per point) × ({end} − {start}) = {change:.4f}",
         f"miter: {abs(change):.4f} × 1.4142 (across a 45) = {gap:.4f}",

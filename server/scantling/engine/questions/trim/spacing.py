@@ -7,7 +7,7 @@ from marshmallow import ValidationError, fields, validate, validates_schema
 from scantling.engine.forms import Schema
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, LengthOut, LengthText, one_of, out, show, texts_out
-from scantling.engine.tape.lengths import SIXTY_FOURTH, THIRTY_SECOND, Length, format_exact, format_length, round_to
+from scantling.engine.tape.lengths import SIXTY_FOURTH, THIRTY_SECOND, Length, format_length, format_working, round_to
 from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.own.spacing import (
     ENDS,
@@ -86,13 +86,13 @@ def answer_spacing(asked: dict[str, Any], context: Context) -> Answer:
 
 
 def _working(row: Spacing, most_gap: Length | None, nearest: Length) -> list[str]:
-    span, width, gap = (format_exact(length.inches) for length in (row.span, row.width, row.gap))
+    span, width, gap = (format_working(length.inches) for length in (row.span, row.width, row.gap))
     lines = []
     if most_gap is not None:
-        lines.append(f"fewest items for a gap of {format_exact(most_gap.inches)} or less: {row.count}")
+        lines.append(f"fewest items for a gap of {format_working(most_gap.inches)} or less: {row.count}")
     lines += [
         f"gap = ({span} − {row.count} × {width}) ÷ {row.gaps} = {gap}",
-        f"pitch = {width} + {gap} = {format_exact(row.pitch.inches)}",
+        f"pitch = {width} + {gap} = {format_working(row.pitch.inches)}",
     ]
     astray = (round_to(row.pitch, nearest) - row.pitch) * (row.count - 1)
     if abs(astray) >= SIXTY_FOURTH:

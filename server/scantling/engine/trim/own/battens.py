@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.standard import profile_name
 from scantling.engine.survey.room import Obstacle, Problem, Room, Wall
-from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_length, parse_length
+from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_bare, format_length, parse_length
 from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.ends import End
 from scantling.engine.trim.own.spacing import (
@@ -239,7 +239,7 @@ def _working(wanted: BattensWanted, row: Row, mark: Length) -> Iterator[Step]:
 
 
 def _exactly(length: Length) -> str:
-    return format_length(length, SIXTY_FOURTH).rstrip('"')
+    return format_bare(length, SIXTY_FOURTH)
 
 
 def _clash_flags(row: Row, number: int) -> Iterator[Flag]:
