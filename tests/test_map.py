@@ -103,7 +103,7 @@ PAGE = {
     "drawings": {"controls", "notebook"},
     "engine": {"listeners.js"},
     "frame": {"controls", "notebook"},
-    "journal": {"listeners.js", "vendor"},
+    "journal": {"journal", "listeners.js", "vendor"},
     "listeners.js": set(),
     "notebook": {"controls"},
     "pad": {"controls", "notebook"},

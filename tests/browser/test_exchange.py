@@ -400,6 +400,45 @@ def test_a_long_journal_goes_over_in_parts_and_packed(bare, sleeper, open_bare):
     assert packed[:3] == ["gzip"] * 3
 
 
+#: Writes six entries and shares them in parts of two; no answer is written before the request after it is out.
+SHARED_IN_PARTS = """(fails) => navigator.locks.request("scantling-sync", async () => {
+  const { exchange } = await import(`/v/${document.documentElement.dataset.build}/journal/exchange.js`);
+  const { journal } = services;
+  for (const name of ["one", "two", "three", "four", "five", "six"]) await journal.append("device", { name });
+  const told = [];
+  const count = (what) => told.filter((one) => one === what).length;
+  let go = () => {};
+  const store = new Proxy(journal.store, { get(real, name) {
+    if (name !== "applySync") return typeof real[name] === "function" ? real[name].bind(real) : real[name];
+    return async (...given) => {
+      while (count("asked") < Math.min(3, count("written") + 2)) await new Promise((next) => { go = next; });
+      if (fails) throw new Error("no room");
+      told.push("written");
+      return real.applySync(...given);
+    };
+  } });
+  const ask = (...given) => { told.push("asked"); go(); return fetch(...given); };
+  const way = { store, announce: journal.announce.bind(journal), heard: () => {}, fetch: ask, atMost: 2 };
+  return exchange(way).then(() => told, (error) => error.message);
+})"""
+
+
+def test_the_laptop_works_on_the_next_part_while_the_last_one_is_written(bare, sleeper, open_bare):
+    page = open_bare(sleeper)
+    assert page.evaluate(SHARED_IN_PARTS, False) == ["asked", "asked", "written", "asked", "written", "written"]
+    assert page.evaluate(COUNTS) == {"entries": 6, "pending": 0, "refused": 0}
+    assert names(bare) == page.evaluate(NAMES)
+
+
+def test_an_answer_that_cannot_be_written_leaves_all_to_be_sent_and_nothing_doubled(bare, sleeper, open_bare):
+    page = open_bare(sleeper)
+    assert page.evaluate(SHARED_IN_PARTS, True) == "no room"
+    page.evaluate(NOW)
+    page.wait_for_function("() => services.journal.counts().pending === 0")
+    assert page.evaluate(COUNTS) == {"entries": 6, "pending": 0, "refused": 0}
+    assert names(bare) == page.evaluate(NAMES) == ["five", "four", "one", "six", "three", "two"]
+
+
 def test_entries_that_are_large_go_over_by_bytes_and_not_by_count(bare, sleeper, open_bare):
     page = open_bare(sleeper)
     bare.stop()

@@ -34,7 +34,9 @@ PREPARE = """async (build) => {
         return new Response(reply);
       };
       try {
-        await exchange({ store: this.stores[name], announce: async () => {}, heard: () => {}, fetch: answer });
+        // Few at once: what goes next is then under way while what came before is written, as with a long journal.
+        const way = { store: this.stores[name], announce: async () => {}, heard: () => {}, fetch: answer, atMost: 3 };
+        await exchange(way);
         return requests;
       } catch (error) {
         if (error.phase === "away") return null;

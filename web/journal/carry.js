@@ -4,12 +4,12 @@
 // No list of what was sent is kept: the laptop is asked what it lacks, and from which byte each goes on. One that it will
 // not have holds up no other.
 
-import { FULL } from "./blobs.js";
+import { FULL } from "./disk/blobs.js";
 import { Halt } from "./exchange.js";
 
-/** @typedef {import("./blobs.js").Blobs} Blobs */
-/** @typedef {import("./blobs.js").Held} Held */
-/** @typedef {import("./blobs.js").Named} Named */
+/** @typedef {import("./disk/blobs.js").Blobs} Blobs */
+/** @typedef {import("./disk/blobs.js").Held} Held */
+/** @typedef {import("./disk/blobs.js").Named} Named */
 
 /**
  * @typedef {object} Way

@@ -25,6 +25,7 @@ import { digestsOf } from "./digest.js";
  * @property {(news: News) => Promise<void>} announce
  * @property {(build: string) => void} heard
  * @property {(left: { here: number, there: number }) => void} [progress]  entries still to be sent, and to be fetched
+ * @property {number} [atMost]  entries in one request, where that is not as many as the laptop takes
  * @property {typeof fetch} [fetch]
  */
 
@@ -54,33 +55,53 @@ export class Halt extends Error {
  */
 export async function exchange(way) {
   const { store } = way;
-  let atMost = ENTRIES_AT_MOST;
+  let { atMost = ENTRIES_AT_MOST } = way;
   let comparisons = 0;
+  let asked = ask(way, await store.place(), await store.waiting(atMost), atMost);
   for (let round = 0; round < ROUNDS_AT_MOST; round += 1) {
-    const entries = fitting(await store.waiting(atMost));
-    const answer = await post(way, "", { ...(await store.place()), entries });
+    const { answer, sent, next } = await asked;
     if (answer.tooMuch) {
-      if (entries.length > 1) atMost = Math.floor(entries.length / 2);
-      else await setAside(store, entries[0], answer.tooMuch);
-      continue;
+      if (sent.length > 1) atMost = Math.floor(sent.length / 2);
+      else await setAside(store, sent[0]?.entry, answer.tooMuch);
+    } else {
+      way.heard(answer.build);
+      const goesOn = Boolean(answer.left || next.length);
+      if (goesOn) asked = ask(way, answer, next, atMost); // The laptop works on it while this one is written.
+      await take(way, answer, sent);
+      const { pending } = await store.counts();
+      way.progress?.({ here: pending, there: answer.left });
+      if (goesOn) continue;
+      if (!pending && (await store.total()) === answer.total) return;
+      if (!pending && comparisons === COMPARISONS_AT_MOST) break;
+      if (!pending) {
+        comparisons += 1;
+        await compare(way);
+      }
     }
-    way.heard(answer.build);
-    await take(way, answer, entries);
-    const { pending } = await store.counts();
-    way.progress?.({ here: pending, there: answer.left });
-    if (answer.left || pending) continue;
-    if ((await store.total()) === answer.total) return;
-    if (comparisons === COMPARISONS_AT_MOST) break;
-    comparisons += 1;
-    await compare(way);
+    asked = ask(way, await store.place(), await store.waiting(atMost), atMost);
   }
   throw new Halt("refused", "the exchange did not come to an end");
 }
 
-/** @param {Way} way @param {any} answer @param {Entry[]} sent */
+/**
+ * One request, and while it is under way what this device can do besides: the digests of what goes, and what goes next.
+ * Nothing is noted: an answer that is never taken was never given.
+ * @param {Way} way @param {{ database: string | null, cursor: number }} place @param {Entry[]} waiting @param {number} atMost
+ * @returns {Promise<{ answer: any, sent: Weighed[], next: Entry[] }>}
+ */
+function ask(way, { database, cursor }, waiting, atMost) {
+  const entries = fitting(waiting);
+  const next = entries.length ? way.store.waiting(atMost, entries) : [];
+  const all = Promise.all([post(way, "", { database, cursor, entries }), weigh(entries), next]);
+  const under = all.then(([answer, sent, after]) => ({ answer, sent, next: after }));
+  under.catch(() => {}); // Where what came before it could not be written, nobody waits for it.
+  return under;
+}
+
+/** @param {Way} way @param {any} answer @param {Weighed[]} sent */
 async function take({ store, announce }, answer, sent) {
-  const [ours, arrived, instead] = await Promise.all([sent, answer.entries, answer.instead].map(weigh));
-  await announce(await store.applySync(answer, ours, arrived, instead));
+  const [arrived, instead] = await Promise.all([answer.entries, answer.instead].map(weigh));
+  await announce(await store.applySync(answer, sent, arrived, instead));
 }
 
 /** @param {Entry[]} entries @returns {Promise<Weighed[]>} */

@@ -2,10 +2,10 @@
 // The journal as a file: one entry to a line, so that a line damaged on the way costs that line and no other. The laptop
 // writes and reads the same; DEVELOPERS.md describes it.
 
-import { isPiece } from "./blobs.js";
+import { isPiece } from "./disk/blobs.js";
 
 /** @typedef {import("./store.js").Entry} Entry */
-/** @typedef {import("./blobs.js").Piece} Piece */
+/** @typedef {import("./disk/blobs.js").Piece} Piece */
 
 /**
  * What a file holds: its entries; its other lines as they came, each with its number; and how many entries and blobs its

@@ -76,7 +76,7 @@ export class Journal {
     return this.append("attachment", { attachment: newId(), of, ...named, type, name });
   }
 
-  /** The attachments that entries name, struck ones too: a strike may be struck. @param {Entry[]} [entries] @returns {import("./blobs.js").Named[]} */
+  /** The attachments that entries name, struck ones too: a strike may be struck. @param {Entry[]} [entries] @returns {import("./disk/blobs.js").Named[]} */
   attached(entries = this.entries()) {
     const bodies = entries.filter(({ kind }) => kind === "attachment").map(({ body }) => /** @type {any} */ (body));
     return bodies.filter(({ blob }) => typeof blob === "string");
@@ -206,7 +206,7 @@ export class Journal {
    */
   async importFile(file) {
     const whole = new Set();
-    const takePiece = async (/** @type {import("./blobs.js").Piece} */ piece) => {
+    const takePiece = async (/** @type {import("./disk/blobs.js").Piece} */ piece) => {
       const taken = await this.store.blobs.take(piece);
       if (taken?.whole) whole.add(piece.blob);
       return Boolean(taken);

@@ -1,23 +1,19 @@
 // @ts-check
-// The journal on this device: what touches IndexedDB, with blobs.js. An entry goes in once, whole, and never changes.
+// The journal on this device: what is asked of its database, and what is written. An entry goes in once, whole, and never changes.
 //
 // Knows: entries, which of them the laptop has, which are in a file, and the few facts that go with them (device, sequence, stamp, cursor, and
 // the sums of what the laptop has). Refuses: to call anything saved before its transaction has completed with durability
 // "strict". The browsers' default may keep it in memory for half a minute, and a battery that dies then takes every
 // reading of that time with it.
 
-import { openDB } from "../vendor/idb/idb.js";
-import { Blobs } from "./blobs.js";
+import { Blobs } from "./disk/blobs.js";
+import { Database } from "./disk/database.js";
 import { digestsOf, layInto, totalOf } from "./digest.js";
 import { newId } from "./ids.js";
 import { Shelf } from "./shelf.js";
 
 /** @type {IDBTransactionOptions} */
 const STRICT = { durability: "strict" };
-/** 1: entries and facts. 2: digests, and what was set aside. 3: what is in a file. 4: attachments. */
-const VERSION = 4;
-/** What a phone says of a database that it closed behind the page's back. */
-const CLOSED = new Set(["InvalidStateError", "UnknownError"]);
 
 /**
  * @typedef {object} Entry
@@ -72,23 +68,22 @@ function abort(transaction) {
 }
 
 export class Store {
-  #name;
+  #database;
   #now;
-  /** @type {Promise<any> | null} the database, opened or being opened; null when the browser has closed it */
-  #database = null;
 
   /** This browser on this device. */
   device = "";
   /** The bytes of attachments. */
-  blobs = new Blobs((work) => this.#with(work));
+  blobs;
 
   /**
    * @param {string} name
    * @param {() => number} now
    */
   constructor(name, now) {
-    this.#name = name;
+    this.#database = new Database(name);
     this.#now = now;
+    this.blobs = new Blobs((work) => this.#database.with(work));
   }
 
   /**
@@ -127,12 +122,12 @@ export class Store {
 
   /** @returns {Promise<Kept[]>} */
   all() {
-    return this.#with((db) => db.getAll("entries"));
+    return this.#database.with((db) => db.getAll("entries"));
   }
 
   /** @returns {Promise<Counts>} */
   counts() {
-    return this.#with(async (db) => {
+    return this.#database.with(async (db) => {
       const transaction = db.transaction(["entries", "aside"]);
       const index = transaction.objectStore("entries").index("standing");
       const files = transaction.objectStore("entries").index("file");
@@ -151,7 +146,7 @@ export class Store {
 
   /** The first written of the entries that are on this device alone. @returns {Promise<Entry | null>} */
   firstAlone() {
-    return this.#with(async (db) => {
+    return this.#database.with(async (db) => {
       const index = db.transaction("entries").objectStore("entries").index("standing");
       const found = await Promise.all(UNSHARED.map((which) => firstUnfiled(index, which)));
       const times = found.filter((one) => one !== null).sort((one, other) => (one.stamp < other.stamp ? -1 : 1));
@@ -169,15 +164,22 @@ export class Store {
     });
   }
 
-  /** The next entries to send, in the order they were written. @param {number} atMost @returns {Promise<Entry[]>} */
-  async waiting(atMost) {
-    const found = await this.#of("waiting", atMost);
-    return found.map((one) => one.entry);
+  /**
+   * The next entries to send, in the order they were written.
+   * @param {number} atMost @param {Entry[]} [sent] those that are on their way, in that order: what follows them
+   * @returns {Promise<Entry[]>}
+   */
+  async waiting(atMost, sent = []) {
+    const last = sent.at(-1);
+    const range = last ? IDBKeyRange.bound(["waiting", last.seq], ["waiting", []]) : standing("waiting");
+    const again = new Set(sent.filter(({ seq }) => seq === last?.seq).map(({ id }) => id));
+    const found = await this.#database.with((db) => db.getAllFromIndex("entries", "standing", range, atMost + again.size));
+    return found.map((/** @type {Kept} */ one) => one.entry).filter((/** @type {Entry} */ { id }) => !again.has(id));
   }
 
   /** Entries that the laptop would not have, each with its reason; those with a `text` stand there in other words. */
   async refused() {
-    return [...(await this.#of("refused")), ...(await this.#with((db) => db.getAll("aside")))];
+    return [...(await this.#of("refused")), ...(await this.#database.with((db) => db.getAll("aside")))];
   }
 
   /** Has the refused entries sent once more. @returns {Promise<void>} */
@@ -211,12 +213,12 @@ export class Store {
 
   /** @returns {Promise<{ origin: string, token: string }>} */
   async way() {
-    return (await this.#with((db) => db.get("facts", "way"))) ?? { origin: "", token: "" };
+    return (await this.#database.with((db) => db.get("facts", "way"))) ?? { origin: "", token: "" };
   }
 
   /** Where reading the laptop's journal has come to. @returns {Promise<Place>} */
   place() {
-    return this.#with(async (db) => ({
+    return this.#database.with(async (db) => ({
       database: (await db.get("facts", "database")) ?? null,
       cursor: (await db.get("facts", "cursor")) ?? 0,
     }));
@@ -273,7 +275,7 @@ export class Store {
 
   /** What the laptop has, by our account: the sums of its digests. @returns {Promise<Sums>} */
   async sums() {
-    const sums = await this.#with((db) => db.get("facts", "sums"));
+    const sums = await this.#database.with((db) => db.get("facts", "sums"));
     return sums ?? this.recount();
   }
 
@@ -285,7 +287,7 @@ export class Store {
   /** The digests of shared entries that begin in one way. @param {string} place @returns {Promise<string[]>} */
   async digestsIn(place) {
     const range = IDBKeyRange.bound(place, `${place}g`);
-    const found = await this.#with((db) => db.getAllFromIndex("entries", "digest", range));
+    const found = await this.#database.with((db) => db.getAllFromIndex("entries", "digest", range));
     return found.map((/** @type {Kept} */ one) => /** @type {string} */ (one.digest));
   }
 
@@ -308,7 +310,7 @@ export class Store {
 
   /** @param {Standing} which @param {number} [atMost] @returns {Promise<Kept[]>} */
   #of(which, atMost) {
-    return this.#with((db) => db.getAllFromIndex("entries", "standing", standing(which), atMost));
+    return this.#database.with((db) => db.getAllFromIndex("entries", "standing", standing(which), atMost));
   }
 
   /**
@@ -317,7 +319,7 @@ export class Store {
    * @returns {Promise<any>}
    */
   #change(work) {
-    return this.#with(async (db) => {
+    return this.#database.with(async (db) => {
       const transaction = db.transaction(["facts", "entries", "aside"], "readwrite", STRICT);
       const completed = transaction.done;
       completed.catch(() => {}); // `work` rejects first when a request fails; both must not be reported.
@@ -333,70 +335,6 @@ export class Store {
         abort(transaction);
         throw error;
       }
-    });
-  }
-
-  /**
-   * Runs `work` on an open database. Phones close the database behind the page's back (it was in the background, the
-   * storage process was ended): the same work is tried once more on a fresh one, and a second failure is the person's
-   * to see. `work` must bear being done twice: the first may have completed just before its database went away.
-   * @param {(db: any) => Promise<any>} work
-   * @returns {Promise<any>}
-   */
-  async #with(work) {
-    try {
-      return await work(await this.#opened());
-    } catch (error) {
-      if (!CLOSED.has(/** @type {DOMException} */ (error).name)) throw error;
-      this.#letGo();
-      return work(await this.#opened());
-    }
-  }
-
-  /** The one open database: two that ask at the same time must not open two, or one would stay open unseen for ever. */
-  #opened() {
-    if (!this.#database) {
-      const opening = this.#openDatabase();
-      opening.catch(() => {
-        if (this.#database === opening) this.#database = null;
-      });
-      this.#database = opening;
-    }
-    return this.#database;
-  }
-
-  #letGo() {
-    this.#database?.then((db) => db.close()).catch(() => {});
-    this.#database = null;
-  }
-
-  #openDatabase() {
-    return openDB(this.#name, VERSION, {
-      upgrade(/** @type {any} */ db, /** @type {number} */ from, /** @type {any} */ _to, /** @type {any} */ transaction) {
-        if (from < 1) {
-          db.createObjectStore("entries", { keyPath: "id" }).createIndex("standing", ["standing", "entry.seq"]);
-          db.createObjectStore("facts");
-        }
-        if (from < 2) {
-          transaction.objectStore("entries").createIndex("digest", "digest");
-          db.createObjectStore("aside", { keyPath: "text" });
-        }
-        // An index has only what has all of its keys: an entry that is in no file, as all of before, is not in this one.
-        if (from < 3) transaction.objectStore("entries").createIndex("file", ["file", "standing"]);
-        if (from < 4) {
-          db.createObjectStore("blobs", { keyPath: "blob" });
-          db.createObjectStore("pieces", { keyPath: ["blob", "at"] });
-        }
-      },
-      // Another tab still has an older version open: it closes itself on "versionchange", so waiting is right.
-      blocked: () => console.warn("journal: waiting for another tab to let go"),
-      blocking: (/** @type {number} */ _was, /** @type {number} */ _wanted, /** @type {any} */ event) => {
-        event.target.close();
-        this.#database = null;
-      },
-      terminated: () => {
-        this.#database = null;
-      },
     });
   }
 }
