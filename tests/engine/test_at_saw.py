@@ -3,6 +3,8 @@
 import csv
 import io
 from fractions import Fraction
+from functools import cache
+from random import Random
 from xml.etree import ElementTree
 
 import pytest
@@ -41,6 +43,31 @@ def test_every_piece_comes_once_each_board_keeps_its_order_and_no_setting_is_add
     for at, board in enumerate(boards):
         assert [place for of, place in order if of == at] == list(range(len(board)))
     assert count_settings(boards, order) <= count_settings(boards, order_by_board(boards))
+
+
+def fewest(boards: list[list[Ends]]) -> int:
+    """The fewest settings of all ways to take boards side by side, each way tried."""
+    sets = [[ends.settings for ends in board] for board in boards]
+
+    @cache
+    def rest(cut: tuple[int, ...], standing: object) -> int:
+        ways = []
+        for at, board in enumerate(sets):
+            if cut[at] < len(board):
+                left, right = board[cut[at]]
+                more = (standing != left) + (left != right)
+                ways.append(more + rest((*cut[:at], cut[at] + 1, *cut[at + 1 :]), right))
+        return min(ways, default=0)
+
+    return rest((0,) * len(sets), None)
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_of_a_few_boards_no_order_across_them_sets_the_saw_less_often(seed):
+    rng = Random(seed)
+    cuts = [SQUARE, miter(45), miter(45, -1), miter(44)]
+    boards = [[Ends(rng.choice(cuts), rng.choice(cuts)) for _ in range(rng.randint(1, 4))] for _ in range(4)]
+    assert count_settings(boards, order_by_setting(boards)) == fewest(boards)
 
 
 @pytest.mark.parametrize("order", ["board", "setting"])
