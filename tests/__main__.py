@@ -29,6 +29,9 @@ SIDE_BY_SIDE = (f"--numprocesses={min(4, (os.cpu_count() or 1) + 1)}", "--dist=l
 BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
 NO_BROWSER = "No Chromium was found and none could be fetched: install the package `chromium`, then run this again."
 NO_CERTUTIL = "No certutil: the tests of a trusted certificate are skipped. Install the package `libnss3-tools`."
+#: Programs, and the packages that bring them.
+WEBKIT = {"WebKitWebDriver": "webkit2gtk-driver", "Xvfb": "xvfb"}
+NO_WEBKIT = "No WebKit: its tests are skipped. Install the packages `webkit2gtk-driver` and `xvfb`."
 NO_POSTGRESQL = "No PostgreSQL: the tests of a journal there are skipped. Install the package `postgresql`."
 FIND_OWN = """
 from playwright.sync_api import sync_playwright
@@ -57,11 +60,18 @@ def main(arguments: list[str]) -> int:
     if only_units:
         arguments = ["--ignore=tests/browser", *arguments[1:]]
     elif arguments[:1] == ["further"]:
-        return run([python, "-m", "pytest", *SIDE_BY_SIDE, "-m", "further", "tests/browser", *arguments[1:]])
+        return further(python, *arguments[1:])
     elif arguments:
         return run([python, "-m", "pytest", *arguments])
     steps = (["ruff", "check", "."], ["mypy"], ["pytest", *SIDE_BY_SIDE, "-m", "not further", *arguments])
     return next((status for step in steps if (status := run([python, "-m", *step]))), 0)
+
+
+def further(python: Path, *arguments: str) -> int:
+    """What a change need not pass each time, in Chromium, and in WebKit where that can be had."""
+    if not all(shutil.which(program) or fetch_package(package) for program, package in WEBKIT.items()):
+        print(NO_WEBKIT, file=sys.stderr)
+    return run([python, "-m", "pytest", *SIDE_BY_SIDE, "-m", "further", "tests/browser", *arguments])
 
 
 def soak(python: Path, runs: str = "1000") -> int:
@@ -97,7 +107,7 @@ def fetch_browser(python: Path) -> bool:
 
 def fetch_package(name: str) -> bool:
     """Fetch what some tests need besides, where the system's packages can be had: libnss3-tools tells a browser whom to
-    trust, and postgresql is a database."""
+    trust, postgresql is a database, webkit2gtk-driver another browser, and xvfb a screen for it."""
     if shutil.which("apt-get") is None:
         return False
     return run(["apt-get", "update"]) == 0 and run(["apt-get", "install", "--yes", name]) == 0

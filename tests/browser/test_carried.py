@@ -7,7 +7,7 @@ import random
 
 import pytest
 from playwright.sync_api import Page
-from scantling.blobs import Blobs
+from scantling.blobs import Blobs, Piece
 from scantling.cli import main
 
 pytestmark = pytest.mark.further
@@ -144,16 +144,19 @@ def test_an_entry_goes_before_an_attachment_that_is_on_its_way(bare, open_bare):
     held[0].abort()
 
 
-def test_what_arrives_otherwise_than_it_is_called_is_not_kept(kept, open_bare):
+def test_what_arrives_otherwise_than_it_is_called_is_not_kept(open_bare, new_sleeper):
     first = open_bare()
     attach(first, 1, 10)
     first.evaluate(SETTLED)
-    path = kept._path(name_of(1, 10))
-    path.write_bytes(b"0123456789")
-    second = open_bare()
+    context = new_sleeper()
+    other = json.dumps(Piece(name_of(1, 10), 10, 0, b"0123456789").body())
+    context.route("**/api/blobs/*", lambda route: (
+        route.continue_() if route.request.method == "POST" else
+        route.fulfill(body=other, content_type="application/json")))  # fmt: skip
+    second = open_bare(context)
     assert "did not arrive" in second.evaluate(SETTLED)
     assert second.evaluate(HELD) == []
-    path.write_bytes(photo(1, 10))
+    context.unroute("**/api/blobs/*")
     assert second.evaluate(SETTLED) == ""
     assert second.evaluate(OPENED, name_of(1, 10)) == name_of(1, 10)
 
