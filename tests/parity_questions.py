@@ -290,6 +290,8 @@ def _of_cut_list() -> list[Any]:
     asked += [{"ask": "hair", "room": house.room, "piece": letter, "by": by, "way": way}
               for letter in ("A", "B", "C", "D", "Z")
               for by, way in (("1/64", "off"), ("1/32", "more"), ("1", "off"))]  # fmt: skip
+    asked += [{"ask": "spoiled", "room": house.room, "piece": letter, "left": left}
+              for letter, left in (("A", None), ("D", "30"), ("D", "fish"), ("Z", None))]  # fmt: skip
     marks = (("cut", None), ("recut", None), ("cut", "95"), ("sawn", None))
     asked += [{"ask": "mark", "room": house.room, "piece": piece, "state": state, "as_cut": as_cut}
               for state, as_cut in marks]  # fmt: skip

@@ -86,3 +86,42 @@ def test_the_order_is_chosen_by_board_or_by_setting_and_kept(saw):
     visit(saw, "pieces")
     visit(saw, "pieces", "saw")
     expect(saw.get_by_role("button", name="By setting")).to_have_attribute("aria-pressed", "true")
+
+
+def test_a_test_cut_is_noted_at_the_saw_and_told_with_both_boards_of_the_corner(saw):
+    visit(saw, "pieces", "S")  # elsewhere first: the list at the saw begins anew
+    visit(saw, "pieces", "saw")
+    expect(title(saw)).to_have_text("At the saw")
+    saw.get_by_role("link", name="Note a test cut").tap()
+    field = saw.get_by_label("What scraps showed: corner").first
+    field.fill("45.5 fits")
+    saw.get_by_role("button", name="Save").first.tap()
+    expect(saw.get_by_role("button", name="Saved")).to_be_visible()
+    touch(saw, "Back")
+    expect(saw.get_by_role("link", name="45.5 fits")).to_be_visible()
+    assert saw.evaluate(BELOW) == 0
+    told = []
+    for one in "ABCDEFGHIJK":
+        visit(saw, "pieces", one)
+        expect(saw.locator(".ring-large")).to_have_text(one)
+        expect(saw.locator(".drawn svg").first).to_be_visible()
+        told += [one] * saw.locator("main .said-of", has_text="45.5 fits").count()
+    assert len(told) == 2
+
+
+def test_a_piece_spoiled_at_the_saw_says_what_that_uses_up_and_is_cut_again(saw):
+    visit(saw, "pieces", "saw")
+    expect(title(saw)).to_have_text("At the saw")
+    one = letter(saw)
+    visit(saw, "pieces", "saw", one)
+    touch(saw, "Spoiled")
+    expect(title(saw)).to_have_text(f"{one} spoiled")
+    expect(saw.get_by_text("is used up.")).to_be_visible()
+    expect(saw.get_by_text("Nothing of it stands on the rack.")).to_be_visible()
+    saw.get_by_label("What can still be used of it").fill("20")
+    expect(saw.get_by_text('20" of it stands on the rack')).to_be_visible()
+    touch(saw, "Cut it again")
+    expect(title(saw)).to_have_text("At the saw")
+    expect(saw.locator(".ring-large")).to_have_text(one)
+    expect(saw.locator(".stands")).to_contain_text("recut")
+    assert saw.evaluate(BELOW) == 0

@@ -48,6 +48,7 @@ GOOD: dict[str, dict[str, Any]] = {
     },
     "stroke": {"attachment": SUBJECT, "points": [[0, 10_000], [5_000, 0]]},
     "pin": {"pin": SUBJECT, "attachment": SUBJECT, "of": SUBJECT, "what": "length", "x": 0, "y": 10_000},
+    "test_cut": {"of": SUBJECT, "what": "corner", "text": "45.5 fits"},
     "sum": {"sum": SUBJECT, "of": None, "text": "63 1/4 - 2 * 3 1/2", "note": ""},
     "lot": {
         "lot": SUBJECT,
@@ -150,6 +151,8 @@ WRONG: dict[str, tuple[str, dict[str, Any], str]] = {
     "a pin above the photo": ("pin", {"y": -1}, "y"),
     "a pin that is true": ("pin", {"x": True}, "x"),
     "a pin of no figure": ("pin", {"what": "girth"}, "what"),
+    "a test cut that showed nothing": ("test_cut", {"text": " "}, "text"),
+    "a test cut of no corner": ("test_cut", {"what": "length"}, "what"),
     "a sum of nothing": ("sum", {"text": " \n "}, "text"),
     "a sum without end": ("sum", {"text": "1+" * 501}, "text"),
     "a day without its year": ("lot", {"date": "3/14"}, "date"),

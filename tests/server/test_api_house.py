@@ -421,6 +421,7 @@ def test_every_kind_of_entry_has_a_way_by_rest_and_a_line_in_the_api_page(client
         "opening": "/api/rooms/{room}/openings", "obstacle": "/api/rooms/{room}/obstacles",
         "reading": "/api/rooms/{room}/readings", "setting": "/api/rooms/{room}/things/{thing}/settings/{name}",
         "issue": "/api/rooms/{room}/pieces/issue", "state": "/api/rooms/{room}/pieces/{piece}/state",
+        "test_cut": "/api/rooms/{room}/corners/{wall}/test-cuts",
         "free": "/api/rooms/{room}/free", "plan": "/api/rooms/{room}/boards/plans",
         "article": "/api/houses/{house}/articles", "covering": "/api/rooms/{room}/coverings",
         "lot": "/api/rooms/{room}/lots", "tick": "/api/rooms/{room}/ticks",

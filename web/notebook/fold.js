@@ -39,6 +39,7 @@ const BODIES = {
     right: isFigure,
     as_cut: orNone(isWords),
   },
+  test_cut: { of: isId, what: oneOf("corner", "ceiling_corner"), text: (value) => isText(value) && /^(?=[^]*\S)[^]{1,200}$/u.test(value) },
   free: { free: isId, room: isId, name: isText, profile: isText, text: isWords, count: isText },
   article: { article: isId, house: isId, sort: oneOf("paper", "film", "sheet", "paint"), name: isText },
   covering: { covering: isId, room: isId, article: isId },

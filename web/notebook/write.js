@@ -98,10 +98,18 @@ export function markPiece(journal, piece, state, asCut = null) {
 }
 
 /**
- * A hair off a piece or more of it, as the engine gave it to write.
+ * What scraps showed in a corner, in place of what was said of it before; struck where nothing is said any more.
+ * @param {Journal} journal @param {{of: string, what: string}} corner @param {string} text
+ */
+export function noteTestCut(journal, { of, what }, text) {
+  return text ? say(journal, "test_cut", { of, what }, { text }) : strikeOut(journal, "test_cut", { of, what }, "struck by hand");
+}
+
+/**
+ * What follows of a hair, or of a spoiled piece, as the engine gave it to write.
  * @param {Journal} journal @param {{kind: string, body: any}[]} entries
  */
-export async function writeHair(journal, entries) {
+export async function writeTold(journal, entries) {
   let written;
   for (const { kind, body } of entries) {
     const { piece, ...facts } = body;

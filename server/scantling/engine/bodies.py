@@ -155,6 +155,20 @@ class StateBody(Body):
     as_cut = _words(allow_none=True)
 
 
+#: The corners that boards are cut to, by the figure that is read of each: of a wall, the one at its right end.
+CORNERS_CUT = ("corner", "ceiling_corner")
+
+
+class ScrapCutBody(Body):
+    """What two scraps, cut for a corner before its boards, showed there, in a few words: 45.5 fits."""
+
+    of = id_field()
+    what = _choice(*CORNERS_CUT)
+    text = fields.String(
+        required=True, validate=validate.Regexp(r"(?s)(?=.*\S).{1,200}\Z", error="Say in 200 letters what it showed.")
+    )
+
+
 class FreeBody(Body):
     """A piece of a room that no rule of the trade gives: its length is a sum, `text`, and so many are `count`."""
 
@@ -334,6 +348,7 @@ BODIES: dict[str, type[Body]] = {
     "setting": SettingBody,
     "issue": IssueBody,
     "state": StateBody,
+    "test_cut": ScrapCutBody,
     "free": FreeBody,
     "plan": PlanBody,
     "article": ArticleBody,

@@ -23,7 +23,8 @@ PARENT = {"room": "house", "wall": "room", "opening": "wall", "obstacle": "wall"
           "covering": "room", "lot": "of", "attachment": "of", "pin": "attachment"}  # fmt: skip
 # What names the group in which entries of a kind are read; none where all of a kind are one group.
 GATHERED = {**PARENT, "house": "", "device": "", "sum": "", "reading": "of", "setting": "of", "issue": "room",
-            "state": "piece", "plan": "of", "tick": "of", "stroke": "attachment"}  # fmt: skip
+            "state": "piece", "plan": "of", "tick": "of", "stroke": "attachment",
+            "test_cut": "of"}  # fmt: skip
 
 
 @dataclass(slots=True)

@@ -12,7 +12,7 @@ import { Drawing } from "../../drawings/drawing.js";
 import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
-import { markPiece, writeHair } from "../../notebook/write.js";
+import { markPiece, writeTold } from "../../notebook/write.js";
 import { Step } from "./piece.js";
 
 /** @param {{letter?: string}} props the piece in hand, or the first that is left */
@@ -75,7 +75,7 @@ function Hair({ piece, hair, done }) {
   const { by, way } = hair;
   const { answer, error } = useAnswer({ ask: "hair", room: room.id, piece: piece.key, by, way });
   const save = async () => {
-    const saved = await act(() => writeHair(journal, answer.entries), answer.words);
+    const saved = await act(() => writeTold(journal, answer.entries), answer.words);
     if (saved) done();
   };
   if (!answer) return html`<${Refusal} error=${error} />`;

@@ -40,6 +40,7 @@ export function Sheet({ piece, answer, beside = false }) {
     <div class="ends">
       <${End} side="left" end=${piece.left} drawn=${Boolean(drawn)} /><${End} side="right" end=${piece.right} drawn=${Boolean(drawn)} />
     </div>
+    ${piece.tried?.map((/** @type {string} */ words) => html`<p class="said-of" key=${words}>Test cut, ${words}</p>`)}
     <${Turns} piece=${piece} /><${Stick} piece=${piece} />
     ${piece.flags.map((flag) => html`<p class="flag" key=${flag.key}>${flag.message}</p>`)}
     <h2>Why</h2>

@@ -17,6 +17,7 @@ import { markPiece } from "../../notebook/write.js";
 import { AsCut } from "./at_piece.js";
 import { Issue } from "./issue.js";
 import { plain } from "./piece.js";
+import { Spoiled, TestCuts } from "./scraps.js";
 
 const ORDER = "scantling saw order";
 
@@ -36,6 +37,8 @@ export function AtSaw({ letter, doing }) {
   const at = Math.max(0, left.findIndex((one) => one.letter === letter));
   const piece = left[at];
   if (piece && doing === "as-cut") return html`<${AsCut} piece=${piece} back=${["pieces", "saw"]} />`;
+  if (piece && doing === "spoiled") return html`<${Spoiled} piece=${piece} />`;
+  if (piece && doing === "test-cuts") return html`<${TestCuts} piece=${piece} />`;
   return html`<${Page} title="At the saw" aside=${piece?.board ?? ""} kind="saw" older=${older}>
     ${heard ? null : html`<${Asleep} what="The pieces to cut" />`}
     <${Refusal} error=${error} />
@@ -60,6 +63,7 @@ function InHand({ piece, next, answer, order, choose }) {
     </div>
     <p class="said-of">${piece.cut_from}, ± ${plain({ shown: piece.plus_minus })} in${piece.other ? html`<small>${piece.other}</small>` : null}</p>
     <p class="stands">${piece.part_name}, ${piece.profile}${piece.state === "recut" ? html`<b>, recut</b>` : null}</p>
+    ${piece.tried?.length ? html`<${Tried} piece=${piece} />` : null}
     <${Drawing} svg=${piece.drawing} label=${piece.spoken} kind="at-saw" />
     ${piece.notes.length ? html`<ul class="saw-notes">${piece.notes.map((words) => html`<li class="flag" key=${words}>${words}</li>`)}</ul>` : null}
     <div class="low gloved">
@@ -72,9 +76,17 @@ function InHand({ piece, next, answer, order, choose }) {
       </div>
       <div class="last-row orders">
         ${answer.orders.map((one) => html`<${Button} pressed=${one.key === order} onTouch=${() => choose(one.key)} key=${one.key}>${one.words}<//>`)}
+        ${piece.provisional ? null : html`<${Button} onTouch=${() => go("pieces", "saw", piece.letter, "spoiled")}>Spoiled …<//>`}
         <${Button} onTouch=${() => go("pieces")}>List<//>
       </div>
     </div>`;
+}
+
+/** What scraps showed in its corners, to be noted or noted anew. @param {{piece: any}} props */
+function Tried({ piece }) {
+  const noted = piece.tried.filter((/** @type {any} */ one) => one.text);
+  return html`<p class="onward tried"><a href=${link("pieces", "saw", piece.letter, "test-cuts")}>
+    ${noted.length ? `Test cut, ${noted.map((/** @type {any} */ one) => `${one.side} end: ${one.text}`).join("; ")}` : "Note a test cut"}</a></p>`;
 }
 
 /** Reads aloud, where the system has a voice. @param {{words: string}} props */

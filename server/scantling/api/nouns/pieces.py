@@ -8,7 +8,7 @@ from marshmallow import Schema, fields
 from scantling.api.blueprint import Blueprint, Written, laptop, reply_answer, require, write, write_once
 from scantling.api.refusals import DoorError
 from scantling.clock import mint_id, now_ms
-from scantling.engine.bodies import PlanBody, StateBody
+from scantling.engine.bodies import PlanBody, ScrapCutBody, StateBody
 from scantling.engine.desk import QUESTIONS
 from scantling.engine.journal import EntrySchema
 from scantling.engine.questions.cutlist.files import format_table
@@ -79,6 +79,41 @@ def mark_piece(said: dict[str, Any], room: str, piece: str) -> dict[str, Any]:
     require("room", room)
     found = _answer({"ask": "mark", "room": room, "piece": piece, **said})
     return {"entry": write_once("state", found["body"], found["supersedes"])}
+
+
+class Spoiled(Schema):
+    left = fields.String(
+        load_default=None, allow_none=True,
+        metadata={"description": "How long what can still be used of it is, as typed; nothing of it without."},
+    )  # fmt: skip
+
+
+@blueprint.post("/<room>/pieces/<piece>/spoiled")
+@blueprint.arguments(Spoiled)
+@blueprint.response(201, Issued)
+def spoil_piece(said: dict[str, Any], room: str, piece: str) -> dict[str, Any]:
+    """Say that a piece was spoiled at the saw: it comes back to be cut again."""
+    require("room", room)
+    found = _answer({"ask": "spoiled", "room": room, "piece": piece, **said})
+    written: list[Any] = []
+    for entry in found["entries"]:
+        before = laptop().in_force("state", piece=entry["body"]["piece"])
+        written.append(write(entry["kind"], entry["body"], before)["entry"])
+    return {"entries": written}
+
+
+class ScrapCut(ScrapCutBody):
+    class Meta(ScrapCutBody.Meta):
+        exclude = ("of",)
+
+
+@blueprint.post("/<room>/corners/<wall>/test-cuts")
+@blueprint.arguments(ScrapCut)
+@blueprint.response(201, Written)
+def note_test_cut(said: dict[str, Any], room: str, wall: str) -> dict[str, Any]:
+    """Note what scraps showed in the corner at a wall's right end, at the floor or at the ceiling."""
+    require("wall", wall, room=room)
+    return write("test_cut", {"of": wall, **said}, laptop().in_force("test_cut", of=wall, what=said["what"]))
 
 
 def _answer(question: dict[str, Any]) -> dict[str, Any]:

@@ -37,6 +37,7 @@ FILES: dict[str, tuple[str, ...]] = {
     "boards.other_lengths": ("boards_if",),
     "boards.house_boards": ("boards_for_house",),
     "boards.saw": ("saw",),
+    "boards.spoiled": ("spoiled",),
     "boards.boards": ("boards", "prove"),
     "coverings.strips": ("strips",),
     "coverings.panes": ("panes",),

@@ -124,6 +124,15 @@ def answer_boards_for_room(asked: dict[str, Any], context: Context) -> Answer:
     }
 
 
+def boards_of(asked: dict[str, Any], context: Context, cut_list: CutList, profile: str) -> tuple[list[Answer], int]:
+    """The plans of one profile in a room of the notebook, and what is to pay, with this list for the room's own."""
+    about = _Asked(find_list(asked, context)[0], asked["room"], cut_list, context)
+    elsewhere = about.elsewhere()
+    to_cut = [one.piece for one in cut_list.to_cut if one.piece.profile == profile and one.piece not in elsewhere]
+    plans, _, to_pay = settle_profiles(about.id, [about.wanted(profile, to_cut)], asked, context)
+    return plans, to_pay
+
+
 def settle_profiles(
     of: str | None, wants: Iterable[Wanted], asked: dict[str, Any], context: Context
 ) -> tuple[list[Answer], list[str], int]:

@@ -8,8 +8,10 @@ from typing import Any
 from marshmallow import Schema, fields
 
 from scantling.engine.cutlist.listed import Listed
+from scantling.engine.cutlist.tried import derive_tried
 from scantling.engine.drawings.board import say_edges
 from scantling.engine.drawings.saw import draw_at_saw
+from scantling.engine.notebook import Notebook
 from scantling.engine.questions.boards.room_boards import RoomBoardsIn, answer_boards_for_room
 from scantling.engine.questions.cutlist.cut_list import RememberOut, find_list, say_issue, standing
 from scantling.engine.questions.question import Answer, Context, Question
@@ -32,6 +34,12 @@ class OrderOut(Schema):
     key, words = text_out(), text_out()
 
 
+class CornerTriedOut(Schema):
+    """A corner that an end is cut to: `of` and `what` name it, `text` is what scraps showed there."""
+
+    of, what, side, name, text = text_out(), text_out(), text_out(), text_out(), text_out()
+
+
 class AtSawOut(Schema):
     """`board` says which board it comes from; `other` the length of its other edge, where that differs."""
 
@@ -42,6 +50,7 @@ class AtSawOut(Schema):
     remember = out(RememberOut)
     drawing = DrawingOut(required=True)
     notes = texts_out()
+    tried = out(CornerTriedOut, many=True)
 
 
 class SawOut(Schema):
@@ -58,7 +67,10 @@ def answer_saw(asked: dict[str, Any], context: Context) -> Answer:
     ends = [[derive_ends(one.piece) for one in board] for board in boards]
     orders = {name: derive(ends) for name, derive in ORDERS.items()}
     return {
-        "pieces": [_piece(boards[at][place], named[at], asked["nearest"]) for at, place in orders[asked["order"]]],
+        "pieces": [
+            _piece(context.notebook, boards[at][place], named[at], asked["nearest"])
+            for at, place in orders[asked["order"]]
+        ],
         "orders": [{"key": name, "words": _say_order(name, ends, order)} for name, order in orders.items()],
         "to_issue": len(cut_list.to_issue),
         "issue_words": say_issue(cut_list),
@@ -88,8 +100,9 @@ def _say_order(name: str, ends: Any, order: list[Place]) -> str:
     return f"By {name}, {count} {'setting' if count == 1 else 'settings'}"
 
 
-def _piece(one: Listed, board: str, nearest: Length) -> Answer:
+def _piece(notebook: Notebook, one: Listed, board: str, nearest: Length) -> Answer:
     piece = one.piece
+    tried = derive_tried(notebook, piece)
     stands = standing(one, nearest)
     return {
         **{name: stands[name] for name in ("id", "state", "provisional", "remember")},
@@ -104,7 +117,8 @@ def _piece(one: Listed, board: str, nearest: Length) -> Answer:
         "board": board,
         "drawing": draw_at_saw(piece, nearest),
         "notes": [flag.message for flag in piece.flags],
-        "spoken": _say(piece, nearest),
+        "tried": [{name: getattr(each, name) for name in ("of", "what", "side", "name", "text")} for each in tried],
+        "spoken": " ".join([_say(piece, nearest), *(f"Test cut, {each.words}." for each in tried if each.text)]),
     }
 
 

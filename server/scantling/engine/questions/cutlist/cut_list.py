@@ -153,6 +153,8 @@ def remember(piece: Piece) -> Answer:
 def say_state(entry: Entry) -> str:
     """What was said of a piece, in words."""
     state, as_cut = entry.body["state"], entry.body["as_cut"]
+    if as_cut == "0":
+        return f"{state}, and nothing of it can be used"
     return f"{state}" if as_cut is None else f"{state}, read as {as_cut}"
 
 

@@ -11,6 +11,7 @@ from marshmallow import fields, validate
 from scantling.engine.bodies import LIST_AT_MOST
 from scantling.engine.cautions import cautions_for_cutting
 from scantling.engine.cutlist.listed import CutList, Listed
+from scantling.engine.cutlist.tried import derive_tried
 from scantling.engine.drawings.hanging import draw_hanging
 from scantling.engine.drawings.piece import draw_piece
 from scantling.engine.drawings.saw import draw_at_saw
@@ -128,6 +129,9 @@ class PieceOut(StandingOut):
     stick = out(StickOut, none=True)
     working = out(StepOut, many=True)
     flags = out(FlagOut, many=True)
+    tried = fields.List(
+        fields.String(), required=True, metadata={"description": "what test cuts showed in the corners it is cut to"}
+    )
 
 
 class PieceRow(Schema):
@@ -172,7 +176,7 @@ def answer_pieces(asked: dict[str, Any], context: Context) -> Answer:
     if wanted is not None and not listed:
         raise NoPieceError("no-such-piece", field="piece", text=quote(wanted[:80]))
     cautions = _cautions(room, [one.piece for one in listed])
-    return {"pieces": [_piece(room, one, asked["nearest"]) for one in listed], **around, "cautions": cautions}
+    return {"pieces": [_piece(context, room, one, asked["nearest"]) for one in listed], **around, "cautions": cautions}
 
 
 def answer_rows(asked: dict[str, Any], context: Context) -> Answer:
@@ -239,7 +243,7 @@ def _row(one: Listed, nearest: Length) -> Answer:
     }
 
 
-def _piece(room: Room, one: Listed, nearest: Length) -> Answer:
+def _piece(context: Context, room: Room, one: Listed, nearest: Length) -> Answer:
     piece = one.piece
     return {
         **standing(one, nearest),
@@ -266,6 +270,7 @@ def _piece(room: Room, one: Listed, nearest: Length) -> Answer:
         "stick": _stick(room, piece),
         "working": show_working(piece.working, nearest),
         "flags": [{"key": one.key, "message": one.message, "attention": one.attention} for one in piece.flags],
+        "tried": [each.words for each in derive_tried(context.notebook, piece) if each.text],
     }
 
 
