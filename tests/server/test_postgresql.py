@@ -291,6 +291,25 @@ def test_a_wrong_code_counts_in_every_household_and_anothers_right_one_in_none(u
         assert refused.value.key == "closed-code"
 
 
+def test_the_doctor_says_where_a_servers_folder_has_not_what_came_to_another(url, tmp_path, capsys):
+    data, house = b"a photo of the bay", "0190aaaa-0000-7000-8000-00000000000a"
+    piece = Piece(hashlib.sha256(data).hexdigest(), len(data), 0, data)
+    named = {"attachment": house, "of": house, "blob": piece.blob, "size": piece.size, "type": "image/jpeg", "name": ""}
+    (tmp_path / "journal").write_text(json.dumps({**make_entries(1)[0], "kind": "attachment", "body": named}))
+    place = ["--database", url, "--household", "ours", "--json"]
+    assert main(["--data", str(tmp_path / "a"), *place, "restore", str(tmp_path / "journal")]) == 0
+    with closing(Households(Database(url, "ours"), tmp_path / "a")) as ours:
+        ours.own.blobs.receive(piece)
+    keys = {}
+    for folder in ("a", "b"):
+        (tmp_path / folder).mkdir(exist_ok=True, mode=0o700)
+        capsys.readouterr()
+        main(["--data", str(tmp_path / folder), *place, "doctor"])
+        keys[folder] = {finding["key"] for finding in json.loads(capsys.readouterr().out)["findings"]}
+    assert ("blobs-good" in keys["a"], "blobs-apart" in keys["a"]) == (True, False)
+    assert ("blobs-good" in keys["b"], "blobs-apart" in keys["b"]) == (False, True)
+
+
 def test_the_attachments_of_households_lie_apart_in_the_folder_that_the_server_was_given(url, tmp_path):
     piece = Piece(hashlib.sha256(b"jpg").hexdigest(), 3, 0, b"jpg")
     with closing(Households(Database(url, "ours"), tmp_path)) as ours:

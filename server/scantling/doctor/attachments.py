@@ -37,8 +37,9 @@ class Kept(Protocol):
         """The files that were set aside because their bytes had changed."""
 
 
-def look_at_attachments(kept: Kept, texts: Iterable[str]) -> Iterator[Finding]:
-    """`texts`: the entries, as they are kept."""
+def look_at_attachments(kept: Kept, texts: Iterable[str], beside: Path | None = None) -> Iterator[Finding]:
+    """`texts`: the entries, as they are kept; `beside`: the folder of attachments, where the entries are in a database:
+    another server of it may have put its own elsewhere."""
     named = set(_named(texts))
     try:
         here, damaged, begun, aside = set(kept.whole()), kept.damaged(), kept.begun(), kept.aside()
@@ -51,7 +52,9 @@ def look_at_attachments(kept: Kept, texts: Iterable[str]) -> Iterator[Finding]:
     for path in damaged:
         yield wrong("attachments", "blob-spoilt", path=path)
     missing, coming = named - here - begun, (named - here) & begun
-    if missing:
+    if missing and beside:
+        yield wrong("attachments", "blobs-apart", count=len(missing), names=_some(missing), path=beside)
+    elif missing:
         yield wrong("attachments", "blobs-missing", count=len(missing), names=_some(missing))
     if coming:
         yield good("attachments", "blobs-coming", count=len(coming))

@@ -37,6 +37,9 @@ class Said(EngineError):
         "blobs-missing": "{count} attachments that the notebook names are not here: {names}. Open Scantling near this "
         "laptop on the device that took them, and leave it open until it says that all is shared; where that device is "
         "gone, scantling restore brings them home from a backup that has them.",
+        "blobs-apart": "{count} attachments that the notebook names are not in {path}: {names}. Where several servers "
+        "stand on this database, give all of them one folder with --data, or each has only what came to it. Else open "
+        "Scantling on the device that took them, and leave it open until it says that all is shared.",
         "blobs-coming": "{count} attachments are here in part: they go on when the device that has them is back.",
         "blobs-unnamed": "{count} attachments are here that no entry names which this Scantling reads: {names}. Leave "
         "them: the entry may still come from a device, and it does no harm if none does.",

@@ -57,7 +57,7 @@ def look_at_all(asked: Asked) -> Iterator[Finding]:
         texts = list(notebook.sound.values()) if notebook else []
     yield from told
     if asked.blobs:
-        yield from look_at_attachments(asked.blobs, texts)
+        yield from look_at_attachments(asked.blobs, texts, folder if asked.database else None)
     yield from look_at_clock(folder, notebook, asked.clock(), asked.run)
     yield look_at_port(asked.port, served or asked.database is not None)
     if asked.certificate:
