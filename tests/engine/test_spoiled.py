@@ -45,9 +45,9 @@ def test_the_board_is_used_up_and_another_is_bought_for_the_piece(house):
     assert states == ["spoilt", "to cut"]
 
 
-@pytest.mark.parametrize(("left", "used"), [(None, []), ("60", ["left of spoilt A 1"])], ids=["none good", "60 good"])
+@pytest.mark.parametrize(("left", "used"), [(None, []), ("110", ["left of spoilt A 1"])], ids=["none good", "110 good"])
 def test_nothing_is_planned_from_what_is_spoiled_unless_some_of_it_is_good(house, left, used):
-    house.read(house.walls[1], "length", "40")  # shorter than what is good of it
+    house.read(house.walls[1], "length", "80")  # shorter than what is good of it
     write(house, spoiled(house, "A", left)["entries"])
     assert sources(house) == used
 
