@@ -76,6 +76,13 @@ def test_an_end_may_be_scribed_to_a_thing():
     assert (inches(base["back"]), base["left"]["joint"]) == (66, "scribe")
 
 
+def test_a_thing_that_fills_a_whole_wall_stops_the_boards_of_both_others_at_its_face():
+    filled = thing("cabinet", "0", "120", "stops", name="c", depth="24", height="84")
+    found = {piece["wall"]: piece for piece in pieces(oblong(filled))}
+    assert "w1" not in found
+    assert [found[name]["back"]["shown"] for name in ("w2", "w3", "w4")] == ['76"', '120"', '76"']  # 100 less 24
+
+
 def test_a_sliver_of_wall_between_a_thing_and_the_corner_takes_no_board():
     # 1/4 of wall 1 is left beside the cabinet: less than the base round the corner is thick, which stops at its face.
     facts = oblong(thing("cabinet", "83 3/4", "36", "stops", depth="24"))

@@ -1,6 +1,7 @@
 """Where the boards of a long run are joined: by the plan of all boards, held against a plan for each stud alone."""
 
 import pytest
+from scantling.engine.rack import joins
 
 from tests.cut_lists import ask as ask_notebook
 from tests.cut_lists import issue, listed
@@ -109,3 +110,16 @@ def test_a_joint_stays_where_a_plan_was_accepted_for_it():
     house.say("plan", [], **body)
     house.say("setting", of=house.house, name="scarf.place", value="plan")
     assert joints_of(house) == before
+
+
+def test_a_room_of_many_long_walls_tries_no_more_plans_than_it_may(monkeypatch):
+    tried = []
+    real = joins.plan_boards
+    monkeypatch.setattr(joins, "plan_boards", lambda *asked: tried.append(asked) or real(*asked))
+    every = {f"{name}__wanted": "yes" for name in ("cap", "shoe", "chair_rail", "crown")}
+    stock = {f"{name}__stock": THREE for name in ("cap", "shoe", "chair_rail", "crown")}
+    facts = long_room("14 1/2, every 16", **every, **stock)
+    for each in facts["walls"]:
+        each |= {"length": "220", "studs": "14 1/2, every 16"}
+    assert len(ask("pieces", facts)["pieces"]) > 30
+    assert 20 < len(tried) <= joins.PLANS_AT_MOST

@@ -5,6 +5,11 @@ Worked by hand. Casing of 2 1/4 and a reveal of 3/16 take 2 7/16 beside a jamb, 
 3/16 − 3/4 + 2 1/4 = 49 11/16, its stool the width + 5 7/8, its apron as long as the head.
 """
 
+import json
+
+from scantling.demo_house import house_file
+from scantling.engine.desk import Desk
+
 from tests.engine.test_rooms_whole import listed
 from tests.rooms import Facts, ask, room, thing, wall
 
@@ -237,5 +242,14 @@ def test_a_wainscot_whose_cap_and_chair_rail_die_into_casings():
 def test_no_more_than_one_piece_in_ten_of_these_rooms_asks_for_attention():
     found = [one for facts in (bay(), hall(), stair_hall(), falling(), wainscot())
              for one in ask("pieces", facts)["pieces"]]  # fmt: skip
+    flagged = [one for one in found if any(flag["attention"] for flag in one["flags"])]
+    assert len(flagged) * 10 <= len(found), [(one["part_name"], one["flags"]) for one in flagged]
+
+
+def test_no_more_than_one_piece_in_ten_of_the_demo_house_asks_for_attention():
+    desk = Desk(json.loads(house_file().read_text(encoding="utf-8"))["entries"])
+    rooms = [one["id"] for one in desk.answer({"ask": "notebook"})["answer"]["houses"][0]["rooms"]]
+    found = [one for room in rooms for one in desk.answer({"ask": "pieces", "room": room})["answer"]["pieces"]]
+    assert len(rooms) == 3
     flagged = [one for one in found if any(flag["attention"] for flag in one["flags"])]
     assert len(flagged) * 10 <= len(found), [(one["part_name"], one["flags"]) for one in flagged]

@@ -21,7 +21,7 @@ from scantling.engine.rack.accepted import derive_accepted
 from scantling.engine.rack.of_house import house_of
 from scantling.engine.rack.slack import keep_slack
 from scantling.engine.rack.wanted import derive_case
-from scantling.engine.standard import BY_PLAN, format_price
+from scantling.engine.standard import BY_PLAN, Standard, format_price
 from scantling.engine.survey.room import Joined, Room
 from scantling.engine.tape.figures import parse_figure
 from scantling.engine.tape.lengths import ZERO, Length, format_length
@@ -31,10 +31,11 @@ from scantling.engine.trim.piece import Piece
 from scantling.engine.trim.runs.scarf import say_rule, say_studs
 from scantling.engine.trim.told.stock import is_too_long
 
-PLANS_AT_MOST = 36
-"""How many plans one molding's joints are tried with: of each run the studs that would do, some nine to a wall."""
+PLANS_AT_MOST = 40
+"""How many plans the joints of a room are tried with: of each run the studs that would do, some nine to a wall. What
+comes after, in a room of many long walls, is joined by the rule."""
 
-SEARCH = 0.01
+SEARCH = 0.004
 """Seconds' worth of search for each: a room's boards are few, and a plan that is not the best is none the worse."""
 
 STAYS = "as it is on the boards that were lettered, planned or cut"
@@ -46,15 +47,15 @@ Rank = tuple[int, int, Length]
 
 def join_boards(room: Room, known: Callable[[], Mapping[str, Length]]) -> Room:
     """The room with its joints where they are cheapest. `known` gives the lengths of pieces that joints stay for."""
+    left = PLANS_AT_MOST
     for molding in wanted_moldings(room.standard):
-        tried = 0
         for one in scarfed_in(room, molding):
             kept = _kept(room, molding, one, known())
             if kept is not None:
                 room = room.join(one.piece.key, Joined(kept, STAYS))
-            elif room.standard.scarf_place == BY_PLAN:
-                found = _cheapest(room, molding, one, PLANS_AT_MOST - tried)
-                tried += found.tried
+            elif room.standard.scarf_place == BY_PLAN and left > 1:
+                found = _cheapest(room, molding, one, left)
+                left -= found.tried
                 room = room.join(one.piece.key, found.joined)
     return room
 
@@ -112,21 +113,24 @@ class _Found:
 def _cheapest(room: Room, molding: Molding, one: Scarfed, at_most: int) -> _Found:
     """Joints that make the plan cheapest, then leave most; where nothing is gained, those of the rule."""
     ranks: dict[Studs, Rank] = {}
-    ways = list(islice(_ways(room, one), max(1, at_most)))
-    for way in ways:
-        rank = _rank(room.join(one.piece.key, Joined(way, "")), molding, one.piece.profile)
+    ways = list(islice(_ways(room, one), at_most))
+    own = {board.key for board in _boards_of(room, molding, one, one.joints)}
+    others = [piece for piece in derive_molding(room, molding)[0]
+              if piece.key not in own and piece.profile == one.piece.profile]  # fmt: skip
+    for way in ways if len(ways) > 1 else ():
+        rank = _rank(room.standard, [*others, *_boards_of(room, molding, one, way)])
         ranks |= {way: rank} if rank else {}
     if one.joints not in ranks:
-        return _Found(Joined(one.joints, say_rule(room.standard)), len(ways))
+        why = say_rule(room.standard) if len(ways) > 1 else "the only way to join it"
+        return _Found(Joined(one.joints, why), len(ways))
     best = min(ranks, key=lambda way: ranks[way])
     return _Found(Joined(best, _say(ranks, one.joints, best)), len(ways))
 
 
-def _rank(room: Room, molding: Molding, profile: str) -> Rank | None:
-    standard = room.standard
-    pieces = [piece for piece in derive_molding(room, molding)[0]
-              if piece.profile == profile and not is_too_long(standard, piece)]  # fmt: skip
-    case = keep_slack(derive_case(standard, standard.stock_of(profile), pieces), standard.slack)
+def _rank(standard: Standard, pieces: Sequence[Piece]) -> Rank | None:
+    """What the pieces of a profile come to, those that no board is so long for left out; None where nothing does."""
+    fit = [piece for piece in pieces if not is_too_long(standard, piece)]
+    case = keep_slack(derive_case(standard, standard.stock_of(pieces[0].profile), fit), standard.slack)
     try:
         plan = plan_boards(case, None, SEARCH)
     except BoardsError:
@@ -137,9 +141,9 @@ def _rank(room: Room, molding: Molding, profile: str) -> Rank | None:
 
 def _say(ranks: Mapping[Studs, Rank], rule: Studs, best: Studs) -> str:
     """Why these joints and not those that the rule would have."""
-    ways = f"of {len(ranks)} ways to join it" if len(ranks) > 1 else "the only way to join it"
+    ways = f"of {len(ranks)} ways to join it"
     if best == rule:
-        return f"{ways}, none is cheaper or leaves more of a board" if len(ranks) > 1 else ways
+        return f"{ways}, none is cheaper or leaves more of a board"
     other = say_studs(rule).removeprefix("joined ")
     (cost, count, left), (cost_by_rule, count_by_rule, left_by_rule) = ranks[best], ranks[rule]
     if cost != cost_by_rule:
