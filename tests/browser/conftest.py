@@ -84,9 +84,9 @@ CONTROLLED = """async () => {
 }"""
 
 
-def browser_path() -> str | None:
+def browser_path(names: tuple[str, ...] = BROWSERS) -> str | None:
     """The browser to use: named in CHROMIUM, or the system's, or (None) Playwright's own."""
-    return os.environ.get("CHROMIUM") or next(filter(None, map(shutil.which, BROWSERS)), None)
+    return os.environ.get("CHROMIUM") or next(filter(None, map(shutil.which, names)), None)
 
 
 def free_port() -> int:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.browser.conftest import poll
+from tests.browser.conftest import BROWSERS, QUIET, browser_path, poll
 
 pytestmark = pytest.mark.further
 
@@ -30,6 +30,17 @@ def dispatch(page, scope, origin):
     poll(page, lambda: found, seconds=PATIENCE)
     said = {"origin": origin, "registrationId": found[0], "tag": "scantling", "lastChance": False}
     session.send("ServiceWorker.dispatchSyncEvent", said)
+
+
+@pytest.fixture(scope="session")
+def browser(playwright):
+    """One with windows: the one without has no Background Sync."""
+    path = browser_path(BROWSERS[1:])
+    if not path:
+        pytest.skip("no browser with Background Sync: install the package chromium")
+    launched = playwright.chromium.launch(executable_path=path, args=QUIET)
+    yield launched
+    launched.close()
 
 
 @pytest.fixture
