@@ -26,7 +26,8 @@ from environment import prepare  # noqa: E402  # beside the demo, which needs it
 
 #: Every file in one process, one more of them at a time than there are cores: a browser is mostly waited for.
 SIDE_BY_SIDE = (f"--numprocesses={min(4, (os.cpu_count() or 1) + 1)}", "--dist=loadfile")
-BROWSERS = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
+WINDOWLESS = "chromium-headless-shell"
+BROWSERS = (WINDOWLESS, "chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
 NO_BROWSER = "No Chromium was found and none could be fetched: install the package `chromium`, then run this again."
 NO_CERTUTIL = "No certutil: the tests of a trusted certificate are skipped. Install the package `libnss3-tools`."
 #: Programs, and the packages that bring them.
@@ -53,6 +54,8 @@ def main(arguments: list[str]) -> int:
     if not only_units and not find_browser(python) and not fetch_browser(python):
         print(NO_BROWSER, file=sys.stderr)
         return 1
+    if not only_units and shutil.which(WINDOWLESS) is None and not has_own_browser(python):
+        fetch_package(WINDOWLESS)  # the tests run without it too, and take half as long again
     if not only_units and shutil.which("certutil") is None and not fetch_package("libnss3-tools"):
         print(NO_CERTUTIL, file=sys.stderr)
     if postgres.why_not() and not fetch_package("postgresql"):
@@ -91,8 +94,10 @@ def run(command: list[object]) -> int:
 
 def find_browser(python: Path) -> bool:
     """Whether a Chromium is there: the system's, or Playwright's own."""
-    if any(shutil.which(name) for name in BROWSERS):
-        return True
+    return any(shutil.which(name) for name in BROWSERS) or has_own_browser(python)
+
+
+def has_own_browser(python: Path) -> bool:
     own = subprocess.run([python, "-c", FIND_OWN], capture_output=True, text=True, check=False).stdout.strip()
     return bool(own) and Path(own).is_file()
 
