@@ -51,11 +51,9 @@ def main(arguments: list[str]) -> int:
     if arguments[:1] == ["soak"]:
         return soak(python, *arguments[1:2])
     only_units = arguments[:1] == ["unit"]
-    if not only_units and not find_browser(python) and not fetch_browser(python):
+    if not only_units and not have_browser(python):
         print(NO_BROWSER, file=sys.stderr)
         return 1
-    if not only_units and shutil.which(WINDOWLESS) is None and not has_own_browser(python):
-        fetch_package(WINDOWLESS)  # the tests run without it too, and take half as long again
     if not only_units and shutil.which("certutil") is None and not fetch_package("libnss3-tools"):
         print(NO_CERTUTIL, file=sys.stderr)
     if postgres.why_not() and not fetch_package("postgresql"):
@@ -90,6 +88,14 @@ def run(command: list[object]) -> int:
     """One step, its output as it comes."""
     print("$", *(Path(str(part)).name if part is command[0] else part for part in command), flush=True)
     return subprocess.run([str(part) for part in command], cwd=ROOT, check=False).returncode
+
+
+def have_browser(python: Path) -> bool:
+    """Whether there is a Chromium, or one could be fetched; the one without windows too, where that can be."""
+    found = find_browser(python) or fetch_browser(python)
+    if found and shutil.which(WINDOWLESS) is None and not has_own_browser(python):
+        fetch_package(WINDOWLESS)  # the tests run without it too, and take half as long again
+    return found
 
 
 def find_browser(python: Path) -> bool:

@@ -42,7 +42,8 @@ RUNTIME_PARTS = ("vendor/pyodide/", "vendor/marshmallow/", "vendor/pint/")
 #: Fetches vendored files; it is not part of the page.
 NOT_SERVED = frozenset({"vendor/compile.mjs"})
 #: Read by the worker alone: asking for them early would only delay the page.
-WORKER_MODULES = ("/background/worker.js", "/engine/worker.js", "/engine/compiled.js")
+ENGINE_MODULES = ("worker", "python", "compiled", "snapshot", "shelf", "maker")
+WORKER_MODULES = ("/background/worker.js", *(f"/engine/{name}.js" for name in ENGINE_MODULES))
 #: Served under fixed names at the root, because a browser remembers them by name; their text names the build.
 AT_THE_ROOT = {"index.html": "/", "sw.js": "/sw.js", "manifest.webmanifest": "/manifest.webmanifest"}
 

@@ -41,18 +41,18 @@ READY = "() => performance.getEntriesByName('engine awake')[0].startTime"
 PAINT = "() => performance.getEntriesByName('first-contentful-paint')[0].startTime"
 #: A page of this build wakes without what it compiled and kept at its first start.
 FORGETFUL = "export const keptEngine = async () => null;\nexport async function keepEngine() {}\n"
-#: Compiled for the next start a module at a time, after this one, and kept; the stock page keeps nothing.
 SHARE = """async () => {
   const begun = performance.now();
   const said = await services.sync.now();
   if (said !== "shared") throw new Error(said);
   return performance.now() - begun;
 }"""
-COMPILED = """async () => {
-  for (let tries = 0; tries < 60; tries += 1) {
+#: Compiled for the next start, after this one, and its memory kept; the stock page keeps nothing.
+MADE = """async () => {
+  for (let tries = 0; tries < 120; tries += 1) {
     await new Promise((go) => setTimeout(go, 250));
     for (const name of await caches.keys()) {
-      if (name.startsWith("compiled-") && (await (await caches.open(name)).keys()).length) return;
+      if (name.startsWith("snapshot-") && (await (await caches.open(name)).keys()).length) return;
     }
   }
 }"""
@@ -128,13 +128,13 @@ def slowed(rate: float, period: float = 0.06) -> Iterator[None]:
 
 
 def kept_page(browser: Browser, laptop: Laptop) -> Page:
-    """A page that this browser has whole, engine compiled, and whose laptop is off."""
+    """A page that this browser has whole, with all that it keeps of the engine, and whose laptop is off."""
     page = browser.new_context(viewport={"width": 390, "height": 844}).new_page()
     page.set_default_timeout(PATIENCE)
     page.goto(laptop.url)
     page.evaluate(CONTROLLED)
     page.wait_for_function(AWAKE)
-    page.evaluate(COMPILED)
+    page.evaluate(MADE)
     laptop.stop()
     return page
 

@@ -6,6 +6,7 @@ looked at.
 """
 
 import base64
+import fcntl
 import hashlib
 import os
 import shutil
@@ -51,20 +52,22 @@ export function mount(root, services) {
 }
 """
 
-#: Puts the engine, as an earlier phone compiled it, where this phone would keep its own.
-KEEP_COMPILED = """async ([build, runtime]) => {
+#: Puts the engine, as an earlier phone compiled it, and its memory where this phone would keep its own.
+KEEP = """async ([build, runtime]) => {
   const { keepEngine } = await import(`/v/${build}/engine/compiled.js`);
-  const data = await (await fetch("/compiled-engine")).arrayBuffer();
-  await keepEngine(build, runtime, new Uint8Array(data));
+  const { keepSnapshot } = await import(`/v/${build}/engine/snapshot.js`);
+  const data = async (path) => new Uint8Array(await (await fetch(path)).arrayBuffer());
+  const engine = await keepEngine(build, runtime, await data("/kept/compiled"));
+  await keepSnapshot({ build, runtime, engine }, await data("/kept/snapshot"));
 }"""
 
-#: What this phone compiled, in base64; null until it has.
-COMPILED = """async (build) => {
-  const found = (await caches.has(`compiled-${build}`)) && (await (await caches.open(`compiled-${build}`)).matchAll());
+#: What this phone kept of a kind, in base64; null until it has.
+KEPT = """async ([kind, build]) => {
+  const found = (await caches.has(`${kind}-${build}`)) && (await (await caches.open(`${kind}-${build}`)).matchAll());
   return found[0] ? new Uint8Array(await found[0].arrayBuffer()).toBase64() : null;
 }"""
 
-#: Makes a phone new again but for what takes seconds to make: the engine as it compiled it.
+#: Makes a phone new again but for what takes seconds to make: the engine as it compiled it, and its memory.
 WIPE = """async () => {
   for (const { name } of await indexedDB.databases()) {
     await new Promise((done, fail) => {
@@ -73,7 +76,7 @@ WIPE = """async () => {
       gone.onerror = () => fail(gone.error);
     });
   }
-  for (const name of await caches.keys()) if (!name.startsWith("compiled-")) await caches.delete(name);
+  for (const name of await caches.keys()) if (!/^(compiled|snapshot)-/.test(name)) await caches.delete(name);
   localStorage.clear();
 }"""
 
@@ -108,6 +111,7 @@ class Laptop:
     app: Flask | None = None
     headers: dict[str, str] = field(default_factory=dict)
     slow: dict[str, float] = field(default_factory=dict)  # seconds that a file takes, by its name
+    more: dict[str, bytes] = field(default_factory=lambda: {"/nothing": b""})  # what it serves besides, by path
 
     @property
     def url(self) -> str:
@@ -117,6 +121,7 @@ class Laptop:
         self.app = create_app(Config(self.data, site=self.site))
         self.app.before_request(lambda: self.requests.append(f"{request.method} {request.path}"))
         self.app.before_request(lambda: time.sleep(self.slow.get(request.path.rpartition("/")[2], 0)))
+        self.app.before_request(lambda: self.more.get(request.path))
         self.app.after_request(lambda response: (response.headers.update(self.headers), response)[1])
         self.server = NotebookServer(self.app, "127.0.0.1", self.port)
         self.server.prepare()
@@ -218,38 +223,44 @@ def listen(context: BrowserContext) -> list[str]:
 
 
 @pytest.fixture(scope="session")
-def compiled(browser: Browser, site: Site, tmp_path_factory: pytest.TempPathFactory) -> bytes:
-    """The engine as a phone compiles it: one phone does it for all tests, for it takes seconds."""
+def kept(browser: Browser, site: Site, tmp_path_factory: pytest.TempPathFactory) -> dict[str, bytes]:
+    """What a phone keeps of the engine, by the path to fetch it: one phone makes it for all tests."""
     sources = hashlib.sha256(zip_engine(PACKAGE) + site.runtime.encode()).hexdigest()
-    shared = tmp_path_factory.getbasetemp().parent / f"compiled-{sources}"
-    if not shared.exists():
-        laptop = Laptop(tmp_path_factory.mktemp("compiling"), site).start()
-        context = browser.new_context(service_workers="block")
-        page = context.new_page()
-        page.goto(laptop.url)
-        made = poll(page, COMPILED, site.build, seconds=180)
-        context.close()
-        laptop.stop()
-        beside = tmp_path_factory.mktemp("compiled") / "engine.zip"
-        beside.write_bytes(base64.b64decode(made))
-        os.replace(beside, shared)
-    return shared.read_bytes()
+    shared = tmp_path_factory.getbasetemp().parent / f"kept-{sources}"
+    with shared.with_suffix(".lock").open("w") as claim:
+        fcntl.flock(claim, fcntl.LOCK_EX)
+        if not shared.exists():
+            beside = tmp_path_factory.mktemp("kept")
+            for kind, data in make_kept(browser, Laptop(tmp_path_factory.mktemp("making"), site)).items():
+                (beside / kind).write_bytes(base64.b64decode(data))
+            beside.rename(shared)
+    return {f"/kept/{path.name}": path.read_bytes() for path in shared.iterdir()}
+
+
+def make_kept(browser: Browser, laptop: Laptop) -> dict[str, str]:
+    """By kind, in base64, as a phone makes it some time after its first start."""
+    laptop.start()
+    context = browser.new_context(service_workers="block")
+    page = context.new_page()
+    page.goto(laptop.url)
+    made = {kind: poll(page, KEPT, [kind, laptop.site.build], seconds=180) for kind in ("compiled", "snapshot")}
+    context.close()
+    laptop.stop()
+    return made
 
 
 @pytest.fixture
-def warm(request: pytest.FixtureRequest, compiled: bytes) -> Callable[[BrowserContext], None]:
-    """Gives a phone the compiled engine for the laptop of its test, as if it had been there before."""
+def warm(request: pytest.FixtureRequest, kept: dict[str, bytes]) -> Callable[[BrowserContext], None]:
+    """Gives a phone what it would have kept of the engine, as if it had been at the laptop of its test before."""
     laptops = [request.getfixturevalue(name) for name in ("laptop", "bare") if name in request.fixturenames]
 
     def keep(context: BrowserContext) -> None:
-        context.route("**/compiled-engine", lambda route: route.fulfill(body=compiled))
-        context.route("**/nothing", lambda route: route.fulfill(body="", content_type="text/html"))
         for laptop in laptops:
+            laptop.more.update(kept)
             page = context.new_page()
             page.goto(f"{laptop.url}nothing")
-            page.evaluate(KEEP_COMPILED, [laptop.site.build, laptop.site.runtime])
+            page.evaluate(KEEP, [laptop.site.build, laptop.site.runtime])
             page.close()
-        context.unroute_all()
 
     return keep
 
@@ -300,12 +311,10 @@ class Used:
             page.close()
         self.context.set_offline(False)
         self.context.unroute_all()
-        self.context.route("**/nothing", lambda route: route.fulfill(body="", content_type="text/html"))
         page = self.context.new_page()
         page.goto(f"{url}nothing")
         page.evaluate(WIPE)
         page.close()
-        self.context.unroute_all()
 
 
 @pytest.fixture(scope="session")

@@ -220,6 +220,57 @@ def test_a_compiled_engine_that_does_not_open_gives_way_to_the_source(bare, phon
     assert answer["answer"]["length"]["shown"] == '63 1/4"'
 
 
+#: Changes what this phone kept of the engine's memory, or what it noted about it.
+SPOIL = """async ([what, build]) => {
+  const shelf = await caches.open(`snapshot-${build}`);
+  const marks = await caches.open("unfinished-starts");
+  const [request] = await shelf.keys();
+  const found = await shelf.match(request);
+  let data = new Uint8Array(await found.arrayBuffer());
+  const headers = new Headers(found.headers);
+  if (what === "a bit turned over") data[data.length >> 1] ^= 1;
+  if (what === "of another browser") headers.set("x-agent", "another");
+  if (what === "of another engine") headers.set("x-engine", "another");
+  if (what === "no memory at all") {
+    data = new TextEncoder().encode("x".repeat(4096));
+    const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", data));
+    headers.set("x-digest", Array.from(hash, (byte) => byte.toString(16).padStart(2, "0")).join(""));
+  }
+  if (what === "one start that did not end") await marks.put(`/unfinished/${build}`, new Response("1"));
+  if (what === "two starts that did not end") await marks.put(`/unfinished/${build}`, new Response("2"));
+  await shelf.put(request, new Response(data, { headers }));
+}"""
+UNFINISHED = """async (build) => {
+  const found = await (await caches.open("unfinished-starts")).match(`/unfinished/${build}`);
+  return found ? Number(await found.text()) : 0;
+}"""
+
+
+@pytest.mark.parametrize(
+    ("what", "began", "unfinished"),
+    [
+        ("nothing", "restored", 0),
+        ("a bit turned over", "compiled", 0),
+        ("of another browser", "compiled", 0),
+        ("of another engine", "compiled", 0),
+        ("no memory at all", "compiled", 2),
+        ("one start that did not end", "restored", 0),
+        ("two starts that did not end", "compiled", 2),
+    ],
+)
+def test_a_start_restores_the_memory_of_an_earlier_one_and_on_any_doubt_does_not(what, began, unfinished, bare, page):
+    """A memory that was made by this very page for the tests, so that it is known to fit the runtime's."""
+    page.wait_for_function(AWAKE)
+    assert page.evaluate("() => services.engine.began") == "restored"
+    page.evaluate("() => services.journal.append('device', { name: 'phone' })")
+    page.evaluate(SPOIL, [what, bare.site.build])
+    page.reload()
+    page.wait_for_function(AWAKE)
+    assert page.evaluate("() => services.engine.began") == began
+    assert page.evaluate(UNFINISHED, bare.site.build) == unfinished
+    assert page.evaluate("() => services.engine.ask({ ask: 'notebook' })")["answer"]["entries"] == 1
+
+
 def test_another_engine_answers_by_itself_and_can_be_ended_while_it_works(page):
     page.wait_for_function(AWAKE)
     pieces = [f"{20 + place} {place}/64" for place in range(60)]

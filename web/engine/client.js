@@ -55,6 +55,8 @@ export class Engine {
 
   /** "waking", "awake", or "failed: " and why. */
   state = "waking";
+  /** How it began when it last woke: "restored", "compiled", or from "source". */
+  began = "";
 
   /**
    * @param {object} options
@@ -204,11 +206,12 @@ export class Engine {
 
   /**
    * @param {Worker} from
-   * @param {{ awake?: string, asleep?: string, id?: any, answer?: any, error?: string }} message
+   * @param {{ awake?: string, from?: string, asleep?: string, id?: any, answer?: any, error?: string }} message
    */
-  #receive(from, { awake, asleep, id, answer, error }) {
+  #receive(from, { awake, from: began = "", asleep, id, answer, error }) {
     if (from !== this.#worker) return; // A worker given up may still speak; its ids mean nothing to the new one.
     if (asleep) return this.#fail(asleep);
+    this.began = began || this.began;
     if (awake) return awake === this.#options.build ? void this.#feed(from) : this.#fail(SENTENCES["other-build"]);
     const one = this.#inHand;
     if (one?.id !== id) return;

@@ -1,61 +1,45 @@
 // @ts-check
 // Keeps the engine as this phone compiled it, so that the next start need not compile; any doubt means: not kept.
 
+import { Shelf } from "./shelf.js";
+
 /** Between two modules, in ms. */
 const PAUSE = 20;
 
 /** @param {string} build */
-const shelf = (build) => `compiled-${build}`;
+const shelf = (build) => new Shelf("compiled", build);
 
 /** @param {string} build @param {string} runtime */
 const address = (build, runtime) => `/compiled/${build}/${runtime}`;
 
 /**
- * @param {BufferSource} data
- * @returns {Promise<string>}
- */
-async function digest(data) {
-  const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", data));
-  return Array.from(hash, (byte) => byte.toString(16).padStart(2, "0")).join("");
-}
-
-/**
- * The compiled engine of this very build and runtime, or null. Damaged bytecode can run and answer wrongly, which is
- * why it is never used on its name alone.
+ * The compiled engine of this very build and runtime, or null.
  * @param {string} build
  * @param {string} runtime
- * @returns {Promise<Uint8Array | null>}
+ * @returns {Promise<import("./shelf.js").Kept | null>}
  */
 export async function keptEngine(build, runtime) {
   try {
-    const found = await caches.match(address(build, runtime), { cacheName: shelf(build) });
-    if (!found) return null;
-    const data = new Uint8Array(await found.arrayBuffer());
-    if ((await digest(data)) === found.headers.get("x-digest")) return data;
-    await dropEngine(build);
+    return await shelf(build).find(address(build, runtime));
   } catch (error) {
     console.warn("no compiled engine", error);
+    return null;
   }
-  return null;
 }
 
 /**
- * Keeps it, and throws away what other builds kept.
  * @param {string} build
  * @param {string} runtime
  * @param {Uint8Array<ArrayBuffer>} data
+ * @returns {Promise<string>} its digest
  */
 export async function keepEngine(build, runtime, data) {
-  for (const name of await caches.keys()) {
-    if (name.startsWith("compiled-") && name !== shelf(build)) await caches.delete(name);
-  }
-  const headers = { "x-digest": await digest(data), "content-type": "application/zip" };
-  await (await caches.open(shelf(build))).put(address(build, runtime), new Response(data, { headers }));
+  return shelf(build).keep(address(build, runtime), data);
 }
 
 /** @param {string} build */
 export async function dropEngine(build) {
-  await caches.delete(shelf(build));
+  await shelf(build).drop();
 }
 
 const COMPILE = `

@@ -2,142 +2,91 @@
 // Runs the engine: boots Python, then answers questions one at a time. It knows nothing of the page and keeps nothing.
 
 import { compileEngine, dropEngine, keptEngine, keepEngine } from "./compiled.js";
-
-/** The build this script was served with; a page of another build must not be answered, its questions may differ. */
-const [, BASE = "", BUILD = ""] = /^(.*)\/v\/([^/]+)\/engine\/[^/]+$/.exec(new URL(import.meta.url).pathname) ?? [];
+import { restoreKept } from "./snapshot.js";
+import { BUILD, doorOf, FORGET, loadAhead, OPEN, openDesk, PAUSE, putArchives, readArchives, startPython } from "./python.js";
 
 /** @typedef {{ build: string, runtime: string }} Boot */
+
+/** How long the page is left alone before a second Python makes what the next start restores, in ms. */
+const REST = 5000;
 
 /** @type {((text: string) => string) | null} */
 let answer = null;
 
 /**
- * The bytes of one file of ours; a page of "not found" must never be read as an archive.
- * @param {string} url
- * @returns {Promise<Uint8Array>}
- */
-async function bytes(url) {
-  const reply = await fetch(url);
-  if (!reply.ok) throw new Error(`${url}: ${reply.status}`);
-  return new Uint8Array(await reply.arrayBuffer());
-}
-
-/**
- * Starts Python from our own files only: an empty lock file, so that it asks for none.
- * @param {string} runtime
- */
-async function startPython(runtime) {
-  const folder = `${BASE}/rt/${runtime}/pyodide/`;
-  // The second is asked for by the first, but later than it could be.
-  const [{ loadPyodide }] = await Promise.all([import(`${folder}pyodide.mjs`), import(`${folder}pyodide.asm.mjs`)]);
-  const info = { abi_version: "2026_0", arch: "wasm32", platform: "emscripten_5_0_3", python: "3.14.2" };
-  return loadPyodide({
-    indexURL: folder,
-    stdLibURL: `${folder}stdlib.zip`,
-    lockFileContents: { info, packages: {} },
-    packageBaseUrl: folder,
-    checkAPIVersion: true,
-  });
-}
-
-/**
- * Python's own part of the start: where our archives are, and that pint is unpacked only when something imports it.
- * Most starts never need it, and it is slow; unpacked it must be, for it opens its table of units as a file beside it.
- */
-const PLACE = `
-import sys
-from importlib.machinery import PathFinder
-
-class PintWhenAsked:
-    def find_spec(self, name, path=None, target=None):
-        if name != "pint":
-            return None
-        import zipfile
-        sys.meta_path.remove(self)
-        zipfile.ZipFile("/pint.zip").extractall("/pint")
-        sys.path.append("/pint")
-        return PathFinder.find_spec(name)
-
-sys.path += ["/engine.zip", "/marshmallow.zip"]
-sys.meta_path.append(PintWhenAsked())
-`;
-
-/** Before a second try: half an import would be found again, and so would the list of the old archive's files. */
-const FORGET = `
-import importlib, sys
-for name in [name for name in sys.modules if name.split(".")[0] == "scantling"]:
-    del sys.modules[name]
-importlib.invalidate_caches()
-sys.path_importer_cache.pop("/engine.zip", None)
-`;
-
-/**
- * The engine's one door, from the archive at /engine.zip.
- * @param {any} python
- * @returns {(text: string) => string}
- */
-function openDesk(python) {
-  return python.runPython("from scantling.engine.desk import Desk\nDesk().answer_text");
-}
-
-/** The files of questions, one by one; false when there are none left. */
-const AHEAD = `
-from scantling.engine.questions import FILES, QUESTIONS
-
-def load_next(waiting=iter(FILES.values())):
-    names = next(waiting, None)
-    return bool(names and QUESTIONS[names[0]])
-
-load_next
-`;
-
-/** Between two files, in ms. */
-const PAUSE = 20;
-
-/**
- * Loads what the first questions would have to wait for, a file at a time with a pause after each: a question that is
- * asked meanwhile waits for one of them and not for all.
- * @param {any} python
- */
-async function loadAhead(python) {
-  const scope = python.toPy({ __name__: "ahead" });
-  const loadNext = python.runPython(AHEAD, { globals: scope });
-  while (loadNext()) await new Promise((go) => setTimeout(go, PAUSE));
-  loadNext.destroy();
-  scope.destroy();
-}
-
-/**
- * Boots with the engine as this phone compiled it earlier, or from source on any doubt.
+ * Boots with the memory or the compiled engine that this phone kept earlier, or from source on any doubt; then has made
+ * what the next start will want. A page of another build is not answered: its questions may differ.
  * @param {Boot} boot
+ * @returns {Promise<"restored" | "compiled" | "source">}
  */
 async function start({ runtime }) {
-  const [python, engine, marshmallow, pint, kept] = await Promise.all([
-    startPython(runtime),
-    bytes(`${BASE}/v/${BUILD}/engine.zip`),
-    bytes(`${BASE}/rt/${runtime}/marshmallow/marshmallow.zip`),
-    bytes(`${BASE}/rt/${runtime}/pint/pint.zip`),
-    keptEngine(BUILD, runtime),
-  ]);
-  const archives = { "engine.zip": kept ?? engine, "marshmallow.zip": marshmallow, "pint.zip": pint };
-  for (const [name, data] of Object.entries(archives)) python.FS.writeFile(`/${name}`, data);
-  python.runPython(PLACE, { globals: python.toPy({ __name__: "place" }) });
+  const reading = readArchives(runtime);
+  reading.catch(() => {}); // told below, where it is waited for
+  const kept = await keptEngine(BUILD, runtime);
+  const of = { build: BUILD, runtime, engine: kept?.digest ?? "" };
+  const restored = kept && (await restoreKept(of, (memory) => restore(runtime, memory, kept.data, reading)));
+  if (restored?.started) {
+    const { started } = restored;
+    afterwards(() => loadAhead(started));
+    return "restored";
+  }
+  const [python, archives] = await Promise.all([startPython(runtime), reading]);
   if (kept) {
     try {
-      answer = openDesk(python);
-      setTimeout(() => loadAhead(python).catch(console.warn), PAUSE);
+      openDesk(python, { ...archives, engine: kept.data });
+      answer = doorOf(python);
+      afterwards(() => loadAhead(python).then(() => restored?.wanted && makeSnapshot(of)));
       return "compiled";
     } catch (error) {
       console.warn("the compiled engine did not open; starting from source", error);
       await dropEngine(BUILD);
-      python.FS.writeFile("/engine.zip", engine);
       python.runPython(FORGET);
     }
   }
-  answer = openDesk(python);
-  const compiled = async () => keepEngine(BUILD, runtime, await compileEngine(python));
-  setTimeout(() => loadAhead(python).then(compiled).catch(console.warn), PAUSE);
+  openDesk(python, archives);
+  answer = doorOf(python);
+  afterwards(async () => {
+    await loadAhead(python);
+    const engine = await keepEngine(BUILD, runtime, await compileEngine(python));
+    makeSnapshot({ ...of, engine });
+  });
   return "source";
+}
+
+/**
+ * @param {string} runtime
+ * @param {Uint8Array} memory
+ * @param {Uint8Array} engine the compiled one that the memory was made with
+ * @param {Promise<import("./python.js").Archives>} reading
+ */
+async function restore(runtime, memory, engine, reading) {
+  const [python, archives] = await Promise.all([startPython(runtime, { _loadSnapshot: memory }), reading]);
+  putArchives(python, { ...archives, engine });
+  answer = doorOf(python);
+  return python;
+}
+
+/** Once the first questions had their turn. @param {() => Promise<unknown>} work */
+function afterwards(work) {
+  setTimeout(() => work().catch(console.warn), PAUSE);
+}
+
+/**
+ * By another worker, so that nobody waits for it; what becomes of it is nothing to this one.
+ * @param {import("./snapshot.js").Of} of
+ */
+function makeSnapshot(of) {
+  if (typeof Worker === "undefined") return;
+  setTimeout(() => {
+    const maker = new Worker(new URL("./maker.js", import.meta.url), { type: "module", name: "snapshot" });
+    maker.onmessage = () => maker.terminate();
+    maker.onerror = (event) => {
+      event.preventDefault();
+      console.warn("no memory was made", event.message);
+      maker.terminate();
+    };
+    maker.postMessage(of);
+  }, REST);
 }
 
 /**

@@ -1,0 +1,33 @@
+// @ts-check
+// Makes the memory that the next start restores: a Python that has opened the desk and loaded as many of its questions
+// as the memory holds, and that nobody has told or asked anything.
+
+import { keptEngine } from "./compiled.js";
+import { loadAhead, openDesk, readArchives, startPython } from "./python.js";
+import { keepSnapshot } from "./snapshot.js";
+
+/** @param {import("./snapshot.js").Of} of */
+async function make(of) {
+  const [kept, archives, python] = await Promise.all([
+    keptEngine(of.build, of.runtime),
+    readArchives(of.runtime),
+    startPython(of.runtime, { _makeSnapshot: true }),
+  ]);
+  if (!kept || kept.digest !== of.engine) return;
+  openDesk(python, { ...archives, engine: kept.data });
+  let memory = python.makeMemorySnapshot();
+  await loadAhead(python, () => {
+    const larger = python.makeMemorySnapshot();
+    // The runtime cannot take back a memory that has grown beyond what it begins with.
+    if (larger.length > memory.length) return false;
+    memory = larger;
+    return true;
+  });
+  await keepSnapshot(of, memory);
+}
+
+addEventListener("message", async ({ data }) => {
+  // One is enough, however many pages are open.
+  await navigator.locks.request("snapshot-making", { ifAvailable: true }, (lock) => lock && make(data)).catch(console.warn);
+  postMessage("done");
+});

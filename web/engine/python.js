@@ -1,0 +1,145 @@
+// @ts-check
+// Starts Python from our own files, opens the engine's desk in it, and loads what its first questions will want.
+
+/** The build these scripts were served with, and where. */
+export const [, BASE = "", BUILD = ""] = /^(.*)\/v\/([^/]+)\/engine\/[^/]+$/.exec(new URL(import.meta.url).pathname) ?? [];
+
+/**
+ * The bytes of one file of ours; a page of "not found" must never be read as an archive.
+ * @param {string} url
+ * @returns {Promise<Uint8Array>}
+ */
+async function bytes(url) {
+  const reply = await fetch(url);
+  if (!reply.ok) throw new Error(`${url}: ${reply.status}`);
+  return new Uint8Array(await reply.arrayBuffer());
+}
+
+/** @typedef {{engine: Uint8Array, marshmallow: Uint8Array, pint: Uint8Array}} Archives */
+
+/**
+ * What Python reads besides its own library: the engine as source, and the libraries that it stands on.
+ * @param {string} runtime
+ * @returns {Promise<Archives>}
+ */
+export async function readArchives(runtime) {
+  const [engine, marshmallow, pint] = await Promise.all([
+    bytes(`${BASE}/v/${BUILD}/engine.zip`),
+    bytes(`${BASE}/rt/${runtime}/marshmallow/marshmallow.zip`),
+    bytes(`${BASE}/rt/${runtime}/pint/pint.zip`),
+  ]);
+  return { engine, marshmallow, pint };
+}
+
+/**
+ * Starts Python from our own files only: an empty lock file, so that it asks for none.
+ * @param {string} runtime
+ * @param {{_makeSnapshot?: boolean, _loadSnapshot?: Uint8Array}} [memory]
+ */
+export async function startPython(runtime, memory = {}) {
+  const folder = `${BASE}/rt/${runtime}/pyodide/`;
+  // The second is asked for by the first, but later than it could be.
+  const [{ loadPyodide }] = await Promise.all([import(`${folder}pyodide.mjs`), import(`${folder}pyodide.asm.mjs`)]);
+  const info = { abi_version: "2026_0", arch: "wasm32", platform: "emscripten_5_0_3", python: "3.14.2" };
+  return loadPyodide({
+    indexURL: folder,
+    stdLibURL: `${folder}stdlib.zip`,
+    lockFileContents: { info, packages: {} },
+    packageBaseUrl: folder,
+    checkAPIVersion: true,
+    ...memory,
+  });
+}
+
+/**
+ * What Python finds beside it. A restored memory holds no files of ours, and is given them anew.
+ * @param {any} python
+ * @param {Archives} archives
+ */
+export function putArchives(python, archives) {
+  for (const [name, data] of Object.entries(archives)) python.FS.writeFile(`/${name}.zip`, data);
+}
+
+/**
+ * Python's own part of the start: where our archives are, and that pint is unpacked only when something imports it.
+ * Most starts never need it, and it is slow; unpacked it must be, for it opens its table of units as a file beside it.
+ */
+const PLACE = `
+import sys
+from importlib.machinery import PathFinder
+
+class PintWhenAsked:
+    def find_spec(self, name, path=None, target=None):
+        if name != "pint":
+            return None
+        import zipfile
+        sys.meta_path.remove(self)
+        zipfile.ZipFile("/pint.zip").extractall("/pint")
+        sys.path.append("/pint")
+        return PathFinder.find_spec(name)
+
+sys.path += ["/engine.zip", "/marshmallow.zip"]
+sys.meta_path.append(PintWhenAsked())
+`;
+
+/** Before a second try: half an import would be found again, and so would the list of the old archive's files. */
+export const FORGET = `
+import importlib, sys
+for name in [name for name in sys.modules if name.split(".")[0] == "scantling"]:
+    del sys.modules[name]
+importlib.invalidate_caches()
+sys.path_importer_cache.pop("/engine.zip", None)
+`;
+
+/**
+ * Python with our archives in their places and the engine's desk open.
+ * @param {any} python
+ * @param {Archives} archives
+ */
+export function openDesk(python, archives) {
+  putArchives(python, archives);
+  const scope = python.toPy({ __name__: "place" });
+  python.runPython(PLACE, { globals: scope });
+  scope.destroy();
+  python.runPython(OPEN);
+}
+
+/** The engine's one door, from the archive at /engine.zip. */
+export const OPEN = "from scantling.engine.desk import Desk";
+
+/**
+ * A door of its own, to an empty notebook.
+ * @param {any} python one whose desk is open
+ * @returns {(text: string) => string}
+ */
+export function doorOf(python) {
+  return python.runPython("Desk().answer_text");
+}
+
+/** The files of questions, one by one; false when there are none left. */
+const AHEAD = `
+from scantling.engine.questions import FILES, QUESTIONS
+
+def load_next(waiting=iter(FILES.values())):
+    names = next(waiting, None)
+    return bool(names and QUESTIONS[names[0]])
+
+load_next
+`;
+
+/** Between two files, in ms. */
+export const PAUSE = 20;
+
+/**
+ * Loads what the first questions would have to wait for, a file at a time with a pause after each: a question that is
+ * asked meanwhile waits for one of them and not for all.
+ * @param {any} python
+ * @param {() => boolean} [goOn] asked after each
+ */
+export async function loadAhead(python, goOn = () => true) {
+  const scope = python.toPy({ __name__: "ahead" });
+  const loadNext = python.runPython(AHEAD, { globals: scope });
+  while (loadNext() && goOn()) await new Promise((go) => setTimeout(go, PAUSE));
+  loadNext.destroy();
+  scope.destroy();
+}
