@@ -104,6 +104,7 @@ def _of_notebook(demo: list[dict[str, Any]]) -> list[Any]:
               for place, (kind, body) in enumerate(marks, 1)]  # fmt: skip
     questions += [{"ask": "take", "entries": marked}]
     questions += [{"ask": "photo", "attachment": of} for of in (rooms[0], walls[0])]
+    questions += [{"ask": "figures", "room": room} for room in (*rooms, "no room")]
     questions += [{"ask": "tape", **part} for part in ({}, {"most": 1, "skip": 1}, {"most": 0})]
     return questions + [{"ask": "survey", "room": rooms[0], "in_hand": wall} for wall in walls[:4]]
 

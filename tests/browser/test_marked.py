@@ -1,6 +1,7 @@
 """Photos drawn and pinned on, and the tape of sums, as a finger does it, with the demo house on the laptop."""
 
 import json
+import re
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -150,3 +151,92 @@ def test_a_caption_is_kept_with_the_photo(photo, laptop):
     touch(photo, "Back")
     expect(photo.locator(".pictures")).to_contain_text("crack at the sill")
     assert poll(photo, lambda: [one["name"] for one in bodies(laptop, "attachment")][1:]) == ["crack at the sill"]
+
+
+KEPT = "63 1/4 - 2*(3 1/2 + 3/16)"
+
+
+def sum_field(page: Page) -> Locator:
+    return page.get_by_label("a sum", exact=True)
+
+
+def keep(page: Page, text: str) -> None:
+    visit(page, "sums")
+    sum_field(page).fill(text)
+    touch(page, "Keep it")
+    expect(sum_field(page)).to_have_value("")
+
+
+def test_a_kept_sum_stands_on_the_tape_and_goes_into_a_reading_in_two_touches(page, laptop):
+    keep(page, "9 1/8 + 1/2")
+    assert poll(page, lambda: [one["text"] for one in bodies(laptop, "sum")][1:]) == ["9 1/8 + 1/2"]
+    tape = page.get_by_role("list", name="Sums kept, the newest first").get_by_role("link")
+    expect(tape).to_have_count(2)
+    expect(tape.first).to_contain_text("9 1/8 + 1/2")
+    expect(tape.last).to_contain_text(KEPT)
+    expect(tape.last).to_contain_text("between the casings")
+    tape.first.tap()
+    row = page.locator("button.row", has_text="wall 2, along the floor")
+    expect(row).to_be_visible()
+    row.tap()
+    expect(title(page)).to_have_text("wall 2, along the floor")
+    assert poll(page, lambda: [one["text"] for one in bodies(laptop, "reading") if one["text"] == '9 5/8"'])
+
+
+def test_a_reading_and_a_result_are_brought_into_a_sum_and_worked_by_the_engine(page):
+    visit(page, "sums")
+    sum_field(page).fill("2 × ")
+    page.get_by_role("link", name="Bring a reading").tap()
+    row = page.locator("button.row", has_text="wall 3, along the floor")
+    expect(row).to_have_count(1)
+    row.tap()
+    expect(sum_field(page)).to_have_value(re.compile('^2 × [0-9 /]+"$'))
+    begun = sum_field(page).input_value()
+    page.get_by_role("link", name=KEPT).tap()
+    touch(page, 'Bring 55 7/8" into a sum')
+    expect(sum_field(page)).to_have_value(f'{begun} + 55 7/8"')
+    expect(page.locator(".answer .figure .heard")).to_contain_text(" in")
+    touch(page, "Clear")
+
+
+def test_a_sum_that_is_begun_stays_and_one_that_is_kept_is_used_again(page):
+    visit(page, "sums")
+    sum_field(page).fill("9 +")
+    page.reload()
+    expect(sum_field(page)).to_have_value("9 +")
+    page.get_by_role("link", name=KEPT).tap()
+    touch(page, "Use it again")
+    expect(sum_field(page)).to_have_value(KEPT)
+    touch(page, "Clear")
+
+
+def test_a_sum_has_a_note_is_struck_and_comes_back(page, laptop):
+    keep(page, "half of 9")
+    page.get_by_role("link", name="half of 9").tap()
+    expect(page.locator(".hero .heard")).to_have_text("4 1/2 in")
+    page.get_by_role("textbox", name="Note").fill("the shelf")
+    touch(page, "Save the note")
+    expect(button(page, "Save the note")).to_be_disabled()
+    touch(page, "Strike this sum")
+    expect(page.get_by_role("link", name="half of 9")).to_have_count(0)
+    page.get_by_role("link", name="The whole tape").tap()
+    page.get_by_text("Struck sums").tap()
+    touch(page, "Restore half of 9")
+    expect(page.get_by_role("link", name="half of 9")).to_contain_text("the shelf")
+    assert poll(page, lambda: [one["note"] for one in bodies(laptop, "sum") if one["text"] == "half of 9"][1:])
+
+
+def test_a_long_tape_is_shown_in_parts(page, laptop):
+    client = laptop.app.test_client()
+    for place in range(40):
+        assert client.post("/api/sums", json={"text": f"{place} + 1/4"}).status_code == 201
+    page.evaluate("() => dispatchEvent(new Event('online'))")
+    visit(page, "sums", "tape")
+    lines = page.get_by_role("list", name="Sums kept, the newest first").get_by_role("link")
+    expect(lines.first).to_contain_text("39 + 1/4")
+    expect(lines).to_have_count(30)
+    touch(page, "Older sums")
+    expect(lines.first).to_contain_text("9 + 1/4")
+    expect(lines.last).to_contain_text(KEPT)
+    touch(page, "Newer sums")
+    expect(lines.first).to_contain_text("39 + 1/4")

@@ -623,20 +623,6 @@ def test_a_piece_shows_the_working_of_its_figure(still):
     expect(still.get_by_role("list", name="Cautions")).to_contain_text("Saw")
 
 
-def test_a_sum_is_kept_as_a_line_and_used_again(still):
-    visit(still, "sums")
-    awake(still)
-    line = still.get_by_label("a sum", exact=True)
-    line.fill("63 1/4 - 2*(3 1/2 + 3/16)")
-    expect(still.locator(".answer .heard")).to_have_text("55 7/8 in")
-    touch(still, "Keep this line")
-    expect(line).to_have_value("")
-
-    still.reload()
-    still.get_by_role("button", name="63 1/4 - 2*(3 1/2 + 3/16)").tap()
-    expect(line).to_have_value("63 1/4 - 2*(3 1/2 + 3/16)")
-
-
 def test_a_sum_is_touched_together(still):
     visit(still, "sums")
     awake(still)

@@ -177,8 +177,25 @@ def test_what_a_tape_can_read_of_a_sum_may_be_a_reading(text, reading):
     keep(house, text)
     (kept,) = ask(house, "tape")["sums"]
     assert kept["reading"] == reading
+    assert kept["rounded"] == (reading in ('63/64"', '13 1/8"'))
     if reading:
         assert ask(house, "read", text=reading)["length"]["shown"] != '0"'
+
+
+def test_the_lengths_of_a_room_are_told_whole_for_a_sum_and_what_is_no_length_is_left_out():
+    house = four_walls()
+    house.read(house.walls[0], "height", "96 1/4 strong")
+    house.read(house.walls[0], "plumb", "1/4 top")
+    figures = ask(house, "figures", room=house.room)["figures"]
+    told = {(one["of"], one["what"]): one for one in figures}
+    assert {what for _, what in told} == {"length", "height"}
+    height = told[house.walls[0], "height"]
+    assert (height["title"], height["shown"]) == ("wall 1, height", '96 1/4"')
+    assert height["text"] == '96 9/32"'  # a hair is 1/32: common practice, no source
+    house.say("strike", entry=next(one["id"] for one in house.entries if one["kind"] == "reading"), why="")
+    wanted = ask(house, "figures", room=house.room)["figures"][0]
+    assert (wanted["state"], wanted["shown"], wanted["text"]) == ("wanted", "", None)
+    assert Desk().answer({"ask": "figures", "room": NOBODY})["error"]["key"] == "no-such-room"
 
 
 def test_a_sum_that_came_from_elsewhere_and_cannot_be_worked_stands_with_why():
@@ -207,6 +224,19 @@ def test_a_note_changes_a_sum_and_not_its_place_and_a_struck_sum_comes_back_to_i
     assert [one["note"] for one in ask(house, "tape")["sums"]] == ["", "the shelf"]
 
 
+def test_a_house_in_millimeters_has_its_tape_and_its_pins_in_them():
+    house = four_walls()
+    house.say("setting", of=house.house, name="lengths", value="millimeters")
+    kept = keep(house, "1607 mm - 7 mm", of=house.room)
+    for named in ({"room": house.room}, {"sum": kept}):
+        (told,) = ask(house, "tape", **named)["sums"]
+        assert (told["worked"]["length"]["shown"], told["reading"], told["rounded"]) == ("1600 mm", "1600 mm", False)
+    assert ask(house, "tape", sum=keep(house, "9"))["sums"][0]["reading"] == '9"'
+    photo = photo_of(house, house.walls[0])
+    pin(house, photo, house.walls[0], "length")
+    assert pins(house, photo) == [("wall 1, along the floor", "3048 mm", "read")]
+
+
 def test_a_long_tape_is_told_in_parts():
     house = House()
     for place in range(75):
@@ -215,5 +245,8 @@ def test_a_long_tape_is_told_in_parts():
     assert (len(tape["sums"]), tape["total"]) == (30, 75)
     assert [one["text"] for one in ask(house, "tape", skip=70)["sums"]] == [f"{place} + 1" for place in (4, 3, 2, 1, 0)]
     assert ask(house, "tape", skip=75)["sums"] == []
+    one = ask(house, "tape", sum=tape["sums"][7]["sum"])
+    assert (one["sums"], one["total"]) == ([tape["sums"][7]], 75)
+    assert ask(house, "tape", sum=NOBODY)["sums"] == []
     for part in ({"most": 0}, {"most": 201}, {"skip": -1}, {"most": "all"}):
         assert Desk().answer({"ask": "tape", **part})["error"]["key"] == "bad-field"

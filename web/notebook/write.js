@@ -199,6 +199,14 @@ export function sayPin(journal, attachment, { id, ...facts }) {
 }
 
 /**
+ * A sum on the tape, new, or with another note.
+ * @param {Journal} journal @param {{id?: string, of: string | null, text: string, note: string}} said
+ */
+export function saySum(journal, { id, ...facts }) {
+  return say(journal, "sum", { sum: id ?? journal.newId() }, facts);
+}
+
+/**
  * Ticks a line of a list off; `remember` is what it said.
  * @param {Journal} journal @param {{of: string, list: string, key: string}} line @param {string} state @param {string} remember
  */

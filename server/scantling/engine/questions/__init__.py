@@ -21,6 +21,7 @@ FILES: dict[str, tuple[str, ...]] = {
     "survey.behind": ("behind",),
     "survey.held": ("held",),
     "survey.breath": ("breath",),
+    "survey.figures": ("figures",),
     "survey.cautions": ("cautions",),
     "cutlist.pieces": ("pieces", "piece_rows", "small_drawings", "drawn"),
     "cutlist.cut_list": ("issue", "mark"),

@@ -44,5 +44,5 @@ def _house_of(notebook: Notebook, subject: str) -> str | None:
         said = next((kind for kind in SUBJECTS if notebook.about(f"the {kind}", subject)), None)
         if said is None or said == "house":
             return subject if said else None
-        subject = str(notebook.about(f"the {said}", subject)[-1].body[PARENT[said]])
+        subject = str(notebook.about(f"the {said}", subject)[-1].body[PARENT.get(said, "of")])
     return None

@@ -283,6 +283,31 @@ def format_area(square_inches: Fraction) -> str:
     return f"{'' if whole == square else 'about '}{whole} sq mm"
 
 
+def format_reading(length: Length) -> str | None:
+    """A length as a person would write it off a tape: exactly, where that can be written, else to its nearest 1/64.
+
+    None where there is nothing that a tape could read: no more than nothing, or less than its finest mark.
+
+    >>> format_reading(parse_length("55 7/8")), format_reading(Length(Fraction(253, 256)))
+    ('55 7/8"', '63/64"')
+    >>> from scantling.engine.tape.shown_in import showing
+    >>> with showing(MILLIMETERS): format_reading(parse_length("1607 mm")), format_reading(parse_length("55 7/8"))
+    ('1607 mm', '55 7/8"')
+    """
+    exact = f'{format_exact(length.inches)}"'
+    written = (format_unrounded(length.inches), exact, format_inches(length, SIXTY_FOURTH))
+    fitting = (text for text in written if not text.startswith("about"))
+    text = next((text for text in fitting if _reads_as_something(text)), None)
+    return text if length > ZERO else None
+
+
+def _reads_as_something(text: str) -> bool:
+    try:
+        return parse_length(text) > ZERO
+    except LengthError:
+        return False
+
+
 def say_length(length: Length, nearest: Length = SIXTEENTH) -> str:
     """The length in words, for a screen reader, rounded once as it is shown.
 

@@ -15,15 +15,7 @@ from scantling.engine.notebook import Notebook
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.tape.lengths import SumOut, answer_sum
 from scantling.engine.shapes import Asked, out, text_out, texts_out
-from scantling.engine.tape.lengths import (
-    SIXTY_FOURTH,
-    ZERO,
-    Length,
-    LengthError,
-    format_exact,
-    format_length,
-    parse_length,
-)
+from scantling.engine.tape.lengths import Length, format_reading, parse_length
 from scantling.engine.tape.sums import evaluate_sum
 
 SHOWN_AT_ONCE = 30
@@ -39,16 +31,20 @@ class TapeIn(Asked):
         load_default=0, strict=True, validate=validate.Range(0, 2**53),
         metadata={"description": "how many of the newest to leave out"},
     )  # fmt: skip
+    room = fields.String(metadata={"description": "a room, in the lengths of whose house the figures are to be shown"})
+    sum = fields.String(metadata={"description": "the id of a sum, to be told of that one alone"})
 
 
 class KeptSumOut(Schema):
-    """Either `worked` or `error` is null. `reading` is the text that a reading of it would have; null of no length."""
+    """Either `worked` or `error` is null. `reading` is the text that a reading of it would have, null of what no tape
+    could read; `rounded` where that is not all of it."""
 
     sum, text, note = text_out(), text_out(), text_out()
     of = text_out(none=True)
     room = fields.String(required=True, metadata={"description": "the name of the room it was done in, or nothing"})
     worked = out(SumOut, none=True)
     reading, error = text_out(none=True), text_out(none=True)
+    rounded = fields.Boolean(required=True)
     entries = texts_out()
 
 
@@ -70,7 +66,8 @@ class TapeOut(Schema):
 def answer_tape(asked: dict[str, Any], context: Context) -> Answer:
     notebook = context.notebook
     found = sorted(notebook.children("sum", ""), key=lambda one: _first(notebook, one[0]).order, reverse=True)
-    shown = found[asked["skip"] : asked["skip"] + asked["most"]]
+    named = [one for one in found if asked.get("sum") in (None, one[0])]
+    shown = named[asked["skip"] : asked["skip"] + asked["most"]]
     return {
         "sums": [_kept(one, entry, heads, asked, context) for one, entry, heads in shown],
         "total": len(found),
@@ -85,41 +82,27 @@ def _first(notebook: Notebook, kept: str) -> Entry:
 
 def _kept(kept: str, entry: Entry, heads: Sequence[Entry], asked: dict[str, Any], context: Context) -> Answer:
     text = entry.body["text"]
-    worked, reading, error = None, None, None
+    worked, length, error = None, None, None
     try:
         worked = answer_sum({"text": text, "nearest": asked["nearest"]}, context)
-        reading = as_reading(evaluate_sum(text).length)
+        length = evaluate_sum(text).length
     except EngineError as refused:  # a page writes what the engine could work; an entry may come from elsewhere
         error = refused.message
     return {
         "sum": kept, **{name: entry.body[name] for name in ("text", "note", "of")},
         "room": _room_name(context.notebook, entry.body["of"]),
-        "worked": worked, "reading": reading, "error": error, "entries": [one.id for one in heads],
+        "worked": worked, **_reading(length), "error": error, "entries": [one.id for one in heads],
     }  # fmt: skip
+
+
+def _reading(length: Length | None) -> Answer:
+    text = None if length is None else format_reading(length)
+    return {"reading": text, "rounded": text is not None and parse_length(text) != length}
 
 
 def _room_name(notebook: Notebook, of: str | None) -> str:
     heads = notebook.heads(notebook.about("the room", of)) if of else []
     return str(heads[-1].body["name"]) if heads else ""
-
-
-def as_reading(length: Length | None) -> str | None:
-    """A length as a reading says it: exactly, where that can be written, else to its nearest 1/64.
-
-    None where there is nothing that a tape could read.
-
-    >>> as_reading(parse_length("55 7/8")), as_reading(evaluate_sum("1 m / 3").length)
-    ('55 7/8"', '13 1/8"')
-    """
-    if length is None or not length > ZERO:
-        return None
-    exact = f'{format_exact(length.inches)}"'
-    try:
-        same = parse_length(exact) == length
-    except LengthError:
-        same = False
-    rounded = format_length(length, SIXTY_FOURTH)
-    return exact if same else rounded if parse_length(rounded) > ZERO else None
 
 
 def _struck(notebook: Notebook) -> list[Answer]:

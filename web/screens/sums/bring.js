@@ -1,0 +1,24 @@
+// @ts-check
+// The readings of the room in hand, to bring one into the sum that is begun: whole, a hair and all.
+import { html } from "../../controls/ui.js";
+import { go, link } from "../../controls/route.js";
+import { Page } from "../../frame/page.js";
+import { useAnswer, useNotebook } from "../../notebook/notebook.js";
+import { Readings } from "./line.js";
+import { bring } from "./writing.js";
+
+export function Bring() {
+  const { room, engine } = useNotebook();
+  const { answer } = useAnswer(room ? { ask: "figures", room: room.id } : null);
+  const read = (answer?.figures ?? []).filter((/** @type {any} */ one) => one.text);
+  const pick = (/** @type {any} */ { text }) => {
+    bring(text);
+    go("sums");
+  };
+  return html`<${Page} title="Bring a reading" aside=${room?.name ?? " "} tab="sums" kind="form">
+    ${answer && !read.length ? html`<p class="pencil">Nothing is read in this room yet.</p>` : null}
+    ${answer ? null : html`<p class="pencil" role="status">${engine === "waking" ? "Engine waking." : "The readings are being worked out."}</p>`}
+    <${Readings} figures=${read} label="Readings to bring" onPick=${pick} />
+    <p class="onward low"><a href=${link("sums")}>Back to the sum</a></p>
+  <//>`;
+}

@@ -1,0 +1,129 @@
+// @ts-check
+// A sum, typed or touched together, and what it comes to. What is begun stays while one looks at the tape, or for a
+// figure to bring in; what is kept goes on the tape.
+import { html, useState } from "../../controls/ui.js";
+import { Button } from "../../controls/controls.js";
+import { link } from "../../controls/route.js";
+import { recall, remember } from "../../controls/scrap.js";
+import { useWide } from "../../controls/wide.js";
+import { Figure } from "../../controls/figure.js";
+import { Page } from "../../frame/page.js";
+import { useAnswer, useNotebook } from "../../notebook/notebook.js";
+import { saySum } from "../../notebook/write.js";
+import { Inch } from "../../pad/inch.js";
+import { DIGITS } from "../../pad/pad.js";
+import { shownOf, Tape } from "./tape.js";
+
+const BEGUN = "scantling sum";
+/** What a line may end in for a figure to follow at once. */
+const OPEN = /(^|[-+−×÷*/(]|\bof)\s*$/;
+/** What is written, what it is called aloud, and what stands on its button. */
+const SIGNS = [
+  [" + ", "plus", "+"],
+  [" − ", "minus", "−"],
+  [" × ", "times", "×"],
+  [" ÷ ", "divided by", "÷"],
+  ["(", "open bracket", "("],
+  [")", "close bracket", ")"],
+  ["' ", "feet", "feet"],
+  ['"', "inches", "inches"],
+  ["half of ", "half of", "half of"],
+  [" of ", "of", "of"],
+];
+/** What Rub out takes back at once: a word, a mark, a sign, one digit. */
+const LAST_SAID = /\s*(half of|of|\d{1,2}\/\d{1,2}|\S)\s*$/;
+const LAST_MARK = /(?:^|[^\d/])(\d{1,2}\/\d{1,2})$/;
+
+/** Puts a text in the sum that is begun: as the next figure, added to what stands there. @param {string} text */
+export function bring(text) {
+  const begun = recall(BEGUN) ?? "";
+  remember(BEGUN, OPEN.test(begun) ? `${begun}${text}` : `${begun.trimEnd()} + ${text}`);
+}
+
+/** Begins with a sum that was written before. @param {string} text */
+export function beginWith(text) {
+  remember(BEGUN, text);
+}
+
+export function Writing() {
+  const { journal, act, room } = useNotebook();
+  const wide = useWide();
+  const [text, setText] = useState(() => recall(BEGUN) ?? "");
+  const { answer, error } = useAnswer(text.trim() ? { ask: "sum", text: text.trim() } : null);
+  const write = (/** @type {string} */ typed) => {
+    remember(BEGUN, typed);
+    setText(typed);
+  };
+  const keep = async () => {
+    const sum = text.trim();
+    if (!answer) return;
+    const said = { of: room?.id ?? null, text: sum, note: "" };
+    if (await act(() => saySum(journal, said), `${sum}: kept`)) write("");
+  };
+  return html`<${Page} title="Sums" tab="sums" kind="sums">
+    <section class="kept" aria-label="The tape"><${Tape} short=${!wide} /></section>
+    <div class="ways">
+      ${wide ? null : html`<a href=${link("sums", "tape")}>The whole tape</a>`}
+      ${room ? html`<a href=${link("sums", "bring")}>Bring a reading</a>` : null}
+    </div>
+    <section class="answer"><${Result} text=${text} answer=${answer} error=${error} /></section>
+    <section class="pad" aria-label="Write a sum">
+      <${SumPad} text=${text} onText=${write} onEnter=${keep} />
+      <div class="last-row">
+        <${Button} disabled=${!text} onTouch=${() => write("")}>Clear<//>
+        <${Button} kind="main" disabled=${!answer} onTouch=${keep}>Keep it<//>
+      </div>
+    </section>
+  <//>`;
+}
+
+/** What it comes to and how it was taken; half a sum is not yet wrong. @param {{text: string, answer: any, error: any}} props */
+function Result({ text, answer, error }) {
+  const { engine } = useNotebook();
+  if (text && engine !== "awake") {
+    return html`<p class="pencil" role="status">${engine === "waking" ? "Engine waking." : "The engine is not running."}</p>`;
+  }
+  if (error) return html`<p class=${/[\d)]\s*$/.test(text) ? "wrong" : "pencil"} role="status">${error.message}</p>`;
+  if (!answer) return null;
+  const notes = [answer.remainder_said, ...answer.taken].filter(Boolean);
+  return html`<p class="hero" role="status">
+      <${Figure} shown=${shownOf(answer)} size=${answer.area ? "row" : "big"} unit=${Boolean(answer.length)} />
+    </p>
+    ${notes.map((words) => html`<p class="pencil" key=${words}>${words}</p>`)}`;
+}
+
+/** @param {{text: string, onText: (text: string) => void, onEnter: () => void}} props */
+function SumPad({ text, onText, onEnter }) {
+  const add = (/** @type {string} */ sign) => onText(text.endsWith(" ") ? text + sign.trimStart() : text + sign);
+  const mark = lastMark(text);
+  return html`
+    <div class="written">
+      <input type="text" aria-label="a sum" placeholder="a sum" autocomplete="off" autocapitalize="off"
+        spellcheck=${false} value=${text} onInput=${(event) => onText(event.currentTarget.value)}
+        onKeyDown=${(event) => event.key === "Enter" && onEnter()} />
+      <${Button} disabled=${!text} onTouch=${() => onText(text.replace(LAST_SAID, ""))}>Rub out<//>
+    </div>
+    <div class="signs" role="group" aria-label="signs">
+      ${SIGNS.map(
+        ([sign, name, words]) => html`<${Button} label=${name} onTouch=${() => add(sign)} key=${name}>${words}<//>`,
+      )}
+    </div>
+    <${Inch} mark=${mark} chosen=${mark !== ""} whole="" next="" onMark=${(label) => onText(withMark(text, label))} />
+    <div class="digits" role="group" aria-label="digits">
+      ${DIGITS.map(
+        (digit) => html`<${Button} kind="key" onTouch=${() => onText(text + digit)} key=${digit}>${digit}<//>`,
+      )}
+    </div>`;
+}
+
+/** The fraction that the line ends in. @param {string} text */
+function lastMark(text) {
+  return LAST_MARK.exec(text)?.[1] ?? "";
+}
+
+/** @param {string} text @param {string} mark */
+function withMark(text, mark) {
+  const bare = lastMark(text) ? text.replace(/\s*\d{1,2}\/\d{1,2}$/, "") : text;
+  if (!mark) return bare;
+  return /\d$/.test(bare) ? `${bare} ${mark}` : bare + mark;
+}
