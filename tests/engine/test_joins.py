@@ -95,8 +95,11 @@ def test_a_joint_stays_where_its_boards_were_lettered_whatever_the_boards_cost_b
     house.say("setting", of=house.house, name="scarf.place", value="plan")
     assert joints_of(house) == before
 
+    house.say("setting", of=house.house, name="scarf.place", value="offcut")
+    assert joints_of(house) != before  # but a person's own word moves it
+    house.say("setting", of=house.house, name="scarf.place", value="plan")
     house.entries = [entry for entry in house.entries if entry["kind"] != "issue"]
-    assert joints_of(house) != before  # without a letter it goes where the plan is best
+    assert joints_of(house) != before  # and without a letter it goes where the plan is best
 
 
 def test_a_joint_stays_where_a_plan_was_accepted_for_it():

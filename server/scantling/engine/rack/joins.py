@@ -46,14 +46,19 @@ Rank = tuple[int, int, Length]
 
 
 def join_boards(room: Room, known: Callable[[], Mapping[str, Length]]) -> Room:
-    """The room with its joints where they are cheapest. `known` gives the lengths of pieces that joints stay for."""
+    """The room with its joints where they are cheapest. `known` gives the lengths of pieces that joints stay for.
+
+    Where a person has said by which rule boards are joined, they are joined by that.
+    """
+    if room.standard.scarf_place != BY_PLAN:
+        return room
     left = PLANS_AT_MOST
     for molding in wanted_moldings(room.standard):
         for one in scarfed_in(room, molding):
             kept = _kept(room, molding, one, known())
             if kept is not None:
                 room = room.join(one.piece.key, Joined(kept, STAYS))
-            elif room.standard.scarf_place == BY_PLAN and left > 1:
+            elif left > 1:
                 found = _cheapest(room, molding, one, left)
                 left -= found.tried
                 room = room.join(one.piece.key, found.joined)
