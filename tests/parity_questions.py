@@ -78,7 +78,7 @@ def _of_notebook(demo: list[dict[str, Any]]) -> list[Any]:
     houses = [entry["body"]["house"] for entry in demo if entry["kind"] == "house"]
     questions += [
         {"ask": name, "house": house}
-        for name in ("spent", "stock", "next_rooms", "cautions")
+        for name in ("spent", "stock", "next_rooms", "cautions", "compare")
         for house in (*houses, "no house")
     ]
     questions += [{"ask": name, "room": room} for name in ("work", "spent") for room in (*rooms, "no room")]

@@ -112,6 +112,15 @@ def test_fifty_rooms_are_jumped_through_by_letter_and_those_that_want_nothing_ar
     expect(long.locator("section .row", has_text="Attic").nth(9)).to_contain_text("Attic 10")  # not after Attic 1
 
 
+def test_rooms_compared_are_a_list_on_the_phone(long):
+    visit(long, "house", "rooms")
+    room = long.locator(".compared-room", has=long.get_by_role("heading", name="Sewing room"))
+    expect(room).to_be_visible()
+    expect(room.locator("div", has_text="To cut").locator("dd")).not_to_have_text("0")
+    expect(long.locator(".compared-room")).to_have_count(52)
+    assert long.evaluate("document.documentElement.scrollWidth") <= long.viewport_size["width"]
+
+
 def test_a_long_survey_is_folded_by_wall_and_searched_by_the_number_of_a_wall(long):
     visit(long, "survey")
     rows = long.locator(".taken a.row")

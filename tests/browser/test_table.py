@@ -142,3 +142,14 @@ def test_the_places_of_the_house_stand_beside_its_rooms(table):
         stand_beside(table)
     table.locator(".list").get_by_role("link", name="This notebook").click()
     expect(beside.get_by_role("heading", name="This notebook")).to_be_visible()
+
+
+def test_rooms_stand_side_by_side_in_a_table(table):
+    visit(table, "house", "rooms")
+    row = table.locator(".beside table tbody tr", has_text="Sewing room")
+    expect(row).to_be_visible()
+    headings = table.locator(".beside table thead th").all_inner_texts()
+    cells = dict(zip(headings[1:], row.locator("td").all_inner_texts(), strict=True))
+    assert cells["To cut"] != "0"
+    assert cells["Spent"] == "$0.00"
+    stand_beside(table)

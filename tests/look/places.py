@@ -107,6 +107,7 @@ def places() -> dict[str, str]:
         "a reading for a sum": "sums/bring",
         "house": "house",
         "work": "house/work",
+        "rooms compared": "house/rooms",
         "money": "house/money",
         "stock": "house/stock",
         "standard": "house/standard",

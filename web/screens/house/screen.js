@@ -17,7 +17,7 @@ import { Entrance } from "./devices.js";
 import { Keeping } from "./keeping.js";
 import { Money } from "./money.js";
 import { Lot, Receipt } from "./receipt.js";
-import { Rooms } from "./rooms.js";
+import { Compared, Rooms } from "./rooms.js";
 import { Standard } from "./standard.js";
 import { Stock } from "./stock.js";
 import { Work } from "./work.js";
@@ -26,6 +26,7 @@ import { Work } from "./work.js";
 const PLACES = {
   __proto__: null,
   standard: Standard,
+  rooms: Compared,
   money: Money,
   stock: Stock,
   work: Work,
@@ -77,6 +78,7 @@ function TheHouse({ house, known, chosen = "" }) {
           ? html`<a href=${link("house", "work", room.id)} aria-current=${at("work")}>The order of work: ${room.name}</a>`
           : null
       }
+      ${house.rooms.length > 1 ? html`<a href=${link("house", "rooms")} aria-current=${at("rooms")}>Rooms compared</a>` : null}
       <a href=${link("house", "money")} aria-current=${at("money")}>Money: planned and spent, receipts, the next rooms</a>
       <a href=${link("house", "stock")} aria-current=${at("stock")}>On hand: rolls, cans, boards left over</a>
       <a href=${link("house", "standard")} aria-current=${at("standard")}>The standard: base, casing, boards and prices</a>

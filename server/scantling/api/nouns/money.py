@@ -41,6 +41,14 @@ def list_stock(house: str) -> Response:
     return reply_answer({"ask": "stock", "house": house})
 
 
+@blueprint.get("/houses/<house>/compared")
+@blueprint.response(200, QUESTIONS["compare"].gives)
+def compare_rooms(house: str) -> Response:
+    """The rooms of a house side by side: read and open, pieces cut and to cut, boards and money, doubts."""
+    require("house", house)
+    return reply_answer({"ask": "compare", "house": house})
+
+
 @blueprint.get("/houses/<house>/money")
 @blueprint.response(200, QUESTIONS["spent"].gives)
 def list_money(house: str) -> Response:

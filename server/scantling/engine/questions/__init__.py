@@ -51,6 +51,7 @@ FILES: dict[str, tuple[str, ...]] = {
     "work.work": ("work",),
     "costs.costs": ("spent", "next_rooms"),
     "costs.stock": ("stock",),
+    "costs.compare": ("compare",),
 }
 
 

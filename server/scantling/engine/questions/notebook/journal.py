@@ -87,7 +87,7 @@ def _room(notebook: Notebook, room: str) -> Answer:
 def _room_line(notebook: Notebook, room: str) -> Answer:
     shown = find_room(notebook, room)
     line = {"id": room, "name": shown.body["name"], "closed": shown.body["closed"], **show_settings(notebook, room)}
-    line["readings"] = _readings(notebook, room)
+    line["readings"] = count_readings(notebook, room)
     try:
         found = room_of(notebook, room)
     except EngineError:  # more than can be worked out: every answer about the room says so
@@ -95,7 +95,8 @@ def _room_line(notebook: Notebook, room: str) -> Answer:
     return {**line, "walls": len(found.walls), "wanted": len(derive_needs(found)), "problems": len(found.problems)}
 
 
-def _readings(notebook: Notebook, room: str) -> int:
+def count_readings(notebook: Notebook, room: str) -> int:
+    """How many readings of a room stand."""
     walls = [wall for wall, _, _ in notebook.walls(room)]
     kinds = ("opening", "obstacle")
     things = [thing for wall in walls for kind in kinds for thing, _, _ in notebook.children(kind, wall)]
