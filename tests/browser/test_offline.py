@@ -20,9 +20,9 @@ def children(pid: int) -> list[int]:
 
 
 def browser_of(folder: Path) -> int:
-    """The browser that this test opened on its own profile folder."""
+    """The browser that this test opened on its own profile folder, and not the script that started it."""
     mark = f"--user-data-dir={folder}".encode()
-    for pid in children(os.getpid()):
+    for pid in reversed(children(os.getpid())):
         try:
             words = Path(f"/proc/{pid}/cmdline").read_bytes().split(b"\0")
         except OSError:
