@@ -3,7 +3,7 @@
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.touch import awake, button, entity, press, send, title, touch, visit, walked_room
+from tests.browser.touch import awake, button, entity, press, send, title, touch, unfold, visit, walked_room
 
 pytestmark = pytest.mark.further
 
@@ -88,6 +88,7 @@ def test_depths_of_a_jamb_are_read_point_after_point(windowed):
     expect(title(windowed)).to_have_text("wall 3, window, depth of the jamb at the right")
     touch(windowed, "Back")
     row = windowed.get_by_role("link", name="window, depth of the jamb at the left")
+    unfold(windowed, "wall 3", row)
     expect(row).to_contain_text("5/8")
     expect(row).to_contain_text("read once")
 
