@@ -7,9 +7,11 @@ import os
 import re
 import subprocess
 import sys
+from xml.etree import ElementTree
 
 import pytest
 from scantling.cli import main
+from scantling.cli.keeping import _free_name
 from scantling.demo_house import load_demo
 from scantling.engine.questions.cutlist.files import FORMULA_STARTS, format_table
 from scantling.store import open_store
@@ -88,6 +90,31 @@ def test_a_file_is_written_beside_and_moved_into_place(run, tmp_path):
     assert run("export", "journal", "--to", tmp_path / "journal.ndjson") == (0, "", "")
     assert (tmp_path / "journal.ndjson").read_text() == run("export", "journal")[1]
     assert sorted(path.name for path in tmp_path.iterdir()) == ["journal.ndjson", "notebook"]
+
+
+def test_drawings_are_the_plan_and_the_walls_of_each_room_as_the_page_saves_them(run, tmp_path):
+    assert run("export", "drawings", "--to", tmp_path / "drawn") == (0, "", "")
+    written = {path.name: path.read_text(encoding="utf-8") for path in (tmp_path / "drawn").iterdir()}
+    rooms = json.loads(run("pieces", "--json")[1])
+    assert len(rooms) > 1
+    for room in rooms:
+        assert written[f"{room['room']}, plan.svg"].startswith("<svg")
+        assert len([name for name in written if name.startswith(f"{room['room']}, wall ")]) > 3
+    for drawing in written.values():
+        ElementTree.fromstring(drawing)
+
+
+def test_a_name_that_is_a_path_names_no_place_but_the_folder(tmp_path):
+    taken = set()
+    names = [_free_name(room, taken) for room in ("../../up", "Bath", "bath", "", "a/b\\c", ".", "küche 63")]
+    assert names == ["_.._up", "Bath", "bath 2", "room", "a_b_c", "room 2", "küche 63"]
+
+
+def test_drawings_want_a_folder(run, tmp_path):
+    assert run("export", "drawings")[0] == 2
+    (tmp_path / "there").write_text("a file")
+    status, _, err = run("export", "drawings", "--to", tmp_path / "there")
+    assert (status, "is a file" in err) == (2, True)
 
 
 @pytest.mark.parametrize("what", [["export", "journal", "--to"], ["export", "pieces", "--to"], ["backup"]])

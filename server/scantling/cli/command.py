@@ -35,6 +35,7 @@ class CommandError(EngineError):
         "only-a-file": "A notebook's file is checked and mended here; a database has means of its own for that.",
         "two-ways": "Give either --lan, or --cert and --key, or --behind-proxy.",
         "half-certificate": "A certificate goes with its key: give both --cert and --key.",
+        "no-drawings-folder": "Drawings go into a folder, one file each: name it with --to.",
         "not-a-folder": "{path} is a file: name a folder for the page.",
         "folder-in-use": "{path} holds files that scantling page did not write: name a new or an empty folder.",
         "no-origin": "“{url}” is no address of a laptop: write it as https://name:port, without a path.",

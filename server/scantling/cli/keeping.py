@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import argparse
+import re
 from collections.abc import Callable, Iterator
+from itertools import count
 from pathlib import Path
 
 from scantling.blobs import parse_piece
@@ -24,9 +26,10 @@ SAID_AT_MOST = 20
 
 
 def add_commands(add: Callable[..., argparse.ArgumentParser]) -> None:
-    export = add("export", run_export, "Write the journal, one entry on each line, or the cut lists as a table.")
-    export.add_argument("what", choices=["journal", "pieces"])
-    export.add_argument("--to", type=Path, metavar="FILE", help="a file, which is there whole or not at all")
+    export = add("export", run_export, "Write the journal, one entry on each line, the cut lists, or the drawings.")
+    export.add_argument("what", choices=["journal", "pieces", "drawings"], help="pieces are a table, drawings SVG")
+    where = "a file, which is there whole or not at all; for drawings a folder, for each room's plan and its walls"
+    export.add_argument("--to", type=Path, metavar="FILE", help=where)
     backup = add("backup", run_backup, "Write the whole notebook into a file, and read it back.")
     backup.add_argument("file", type=Path)
     checking = add("check", run_check, "Read the whole notebook through, and say what is wrong with it.")
@@ -40,9 +43,37 @@ def run_export(chosen: argparse.Namespace) -> int:
         answers = for_rooms(chosen.place, None, "pieces")
         _put([format_table(answers.given)], chosen.to)
         return answers.complain()
+    if chosen.what == "drawings":
+        return _export_drawings(chosen)
     with notebook(chosen.place) as laptop:
         _put(_entry_lines(laptop.store), chosen.to)
     return 0
+
+
+def _export_drawings(chosen: argparse.Namespace) -> int:
+    """A file for the plan of each room and for each of its walls, as the page saves them."""
+    if chosen.to is None:
+        raise CommandError("no-drawings-folder")
+    if chosen.to.exists() and not chosen.to.is_dir():
+        raise CommandError("not-a-folder", path=chosen.to)
+    answers = for_rooms(chosen.place, None, "files")
+    chosen.to.mkdir(parents=True, exist_ok=True)
+    taken: set[str] = set()
+    for room, answer in answers.given:
+        name = _free_name(room, taken)
+        walls = {one["name"]: one["drawing"] for one in answer["walls"]}
+        for title, drawing in {"plan": answer["plan"], **walls}.items():
+            _put([drawing], chosen.to / f"{name}, {title}.svg")
+    return answers.complain()
+
+
+def _free_name(room: str, taken: set[str]) -> str:
+    """A room's name that is no path, and no other room's on a disk that takes capitals for small letters."""
+    plain = re.sub(r"[^\w .()-]", "_", room).strip(" .")[:80] or "room"
+    names = (plain if number == 1 else f"{plain} {number}" for number in count(1))
+    name = next(name for name in names if name.casefold() not in taken)
+    taken.add(name.casefold())
+    return name
 
 
 def _entry_lines(store: Store) -> Iterator[str]:

@@ -1,4 +1,4 @@
-"""`files`: the cut list of a room as a table for a spreadsheet, and its plan as a drawing that stands alone."""
+"""`files`: the cut list of a room as a table for a spreadsheet, its plan and its walls as drawings that stand alone."""
 
 from collections.abc import Iterable, Mapping
 from typing import Any
@@ -6,12 +6,13 @@ from typing import Any
 from marshmallow import Schema
 
 from scantling.engine.drawings import svg
+from scantling.engine.drawings.elevation import draw_elevation
 from scantling.engine.drawings.plans.whole import draw_whole
 from scantling.engine.errors import plain
 from scantling.engine.questions.cutlist.cut_list import find_list
 from scantling.engine.questions.cutlist.pieces import PiecesIn, answer_pieces
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import text_out
+from scantling.engine.shapes import out, text_out
 
 COLUMNS = (
     "room", "letter", "part", "profile", "wall", "cut", "inches", "back", "front", "left end", "right end",
@@ -22,8 +23,13 @@ COLUMNS = (
 FORMULA_STARTS = ("=", "+", "-", "@", "＝", "＋", "－", "＠")
 
 
+class WallFileOut(Schema):
+    name, drawing = text_out(), text_out()
+
+
 class FilesOut(Schema):
     csv, plan = text_out(), text_out()
+    walls = out(WallFileOut, many=True)
 
 
 def format_table(answers: Iterable[tuple[str, Mapping[str, Any]]]) -> str:
@@ -63,10 +69,14 @@ def answer_files(asked: dict[str, Any], context: Context) -> Answer:
     return {
         "csv": format_table([(room.name, answer_pieces(asked, context))]),
         "plan": svg.alone(draw_whole(room, cut_list.pieces)),
+        "walls": [
+            {"name": wall.name, "drawing": svg.alone(draw_elevation(room, wall, cut_list.pieces))}
+            for wall in room.walls
+        ],
     }
 
 
 QUESTIONS = (
-    Question("files", "A cut list as comma-separated text, and the plan as SVG that stands alone.", PiecesIn,
-             FilesOut, answer_files),
+    Question("files", "A cut list as comma-separated text; the plan, and each wall from in front, as SVG that stands "
+             "alone.", PiecesIn, FilesOut, answer_files),
 )  # fmt: skip
