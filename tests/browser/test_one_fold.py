@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page
 from scantling.engine.notebook import SUBJECTS, Notebook, fold
+from scantling.engine.questions.shown_in import find_shown_in
 
 from tests.browser.test_screens import title
 from tests.engine.test_notebook_laws import ACTIONS, family_of
@@ -82,6 +83,7 @@ def expected(notebook: Notebook) -> dict[str, Any]:
     houses = [
         {
             **facts("house", house, shown),
+            "lengths": find_shown_in({"house": house}, notebook),
             "rooms": [room_of(notebook, *room) for room in notebook.children("room", house)],
         }
         for house, shown, _ in notebook.houses()

@@ -7,7 +7,7 @@ import { headsOf, readable, row, strikesIn } from "./fold.js";
 /** @typedef {{id: string, kind: string, base?: string}} Thing */
 /** @typedef {{id: string, number: number, turn: string, after: string | null, openings: Thing[], obstacles: Thing[]}} Wall */
 /** @typedef {{id: string, name: string, house: string, closed: boolean, walls: Wall[]}} Room */
-/** @typedef {{id: string, name: string, built: number | null, rooms: Room[]}} House */
+/** @typedef {{id: string, name: string, built: number | null, lengths: string, rooms: Room[]}} House */
 /** What is struck altogether, and where it was: a wall or thing in a room, a room in a house, a house nowhere. */
 /** @typedef {{id: string, kind: string, name: string, room?: string, house?: string, strikes: string[]}} Struck */
 /** @typedef {{entry: string, text: string, what: string, struck: boolean, strike: string | null}} Typed */
@@ -39,6 +39,7 @@ export function outline(entries) {
   const inHouse = within("room", "house");
   const houses = [...shown.house.values()].map((house) => ({
     ...house,
+    lengths: lengthsOf(read, strikes, house.id),
     rooms: inHouse(house.id).map((room) => ({ ...room, walls: walls(room.id) })),
   }));
   return {
@@ -48,6 +49,13 @@ export function outline(entries) {
     readings: readingsIn(read, strikes),
     struck: struckIn(said, strikes),
   };
+}
+
+/** What a house shows its lengths in. @param {Entry[]} read @param {Map<string, string>} strikes @param {string} house */
+function lengthsOf(read, strikes, house) {
+  const said = read.filter(({ kind, body }) => kind === "setting" && body.of === house && body.name === "lengths");
+  const value = headsOf(said, strikes).at(-1)?.body.value;
+  return ["feet and inches", "millimeters"].includes(value) ? value : "inches";
 }
 
 /** Every statement about each thing, in order. @param {Entry[]} read @param {string} kind @returns {Map<string, Entry[]>} */

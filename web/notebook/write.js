@@ -69,6 +69,19 @@ export function sayFree(journal, room, known, said) {
   return say(journal, "free", { free: known.id ?? journal.newId() }, { room, ...said });
 }
 
+/** What a person writes where it is not in millimeters; "foot" is not there, for a wall that leans is off "at the foot". */
+const OTHERWISE = /["'″′/¼½¾⅛⅜⅝⅞]|\b(?:mm|cm|m|in|ins|inch|inches|ft|feet|yd|yards?)\b/i;
+
+/**
+ * What was typed, with the unit that a house of millimeters leaves out: without one the engine takes it for inches, on
+ * every device and for ever. What has a unit, or a fraction, stays as it is.
+ * @param {string} text @param {string} lengths what lengths are shown in
+ */
+export function asWritten(text, lengths) {
+  if (lengths !== "millimeters" || text.trim() === "0" || OTHERWISE.test(text)) return text;
+  return text.replace(/\d+(?:\.\d*)?/g, "$& mm");
+}
+
 /** @param {Journal} journal @param {string} of @param {string} what @param {string} text exactly as it was typed */
 export function addReading(journal, of, what, text) {
   return journal.append("reading", { of, what, text }, []);

@@ -50,6 +50,7 @@ export function Typed({ text, what, hint }) {
   const kind = kindOf(what);
   if (kind === "angle")
     return html`<p class="hero"><span class="figure figure-huge">${text}${/[°d]/.test(text) ? "" : "°"}</span></p>`;
+  if (/^[\d.]+ mm$/.test(text)) return html`<p class="hero"><${Figure} shown=${text} size="huge" /></p>`;
   const plain = AS_WRITTEN.has(kind) ? null : splitPlain(text);
   if (!plain) return html`<p class="hero as-written">${text}</p>`;
   const shown = [plain.whole, plain.mark].filter(Boolean).join(" ");
@@ -75,5 +76,5 @@ export function Echo({ echo, text, refused }) {
 /** @param {any} answer */
 function echoWords(answer) {
   if (!answer.words) return answer.working.join("; ");
-  return answer.feet ? html`${answer.words} · <span class="unbroken">${answer.feet}</span>` : answer.words;
+  return answer.feet && !/ mm$/.test(answer.length.shown) ? html`${answer.words} · <span class="unbroken">${answer.feet}</span>` : answer.words;
 }

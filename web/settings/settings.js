@@ -2,8 +2,8 @@
 // Settings of a house, a room, one opening or an article, each saved as it was written, each to be struck for what is above it to count.
 import { html, useState } from "../controls/ui.js";
 import { Button, Choice, Field } from "../controls/controls.js";
-import { useAnswer, useNotebook } from "../notebook/notebook.js";
-import { setSetting, strikeOut } from "../notebook/write.js";
+import { useAnswer, useLengths, useNotebook } from "../notebook/notebook.js";
+import { asWritten, setSetting, strikeOut } from "../notebook/write.js";
 import { boardsTable, Rows } from "./rows.js";
 
 /**
@@ -92,11 +92,12 @@ function Measure({ subject, name, label, hint, plain }) {
   const saved = subject.settings[name] ?? "";
   const [text, setText] = useState(saved);
   const { save } = useSetting(subject);
-  const typed = text.trim();
+  const lengths = useLengths();
+  const typed = plain ? text.trim() : asWritten(text.trim(), lengths);
   const none = (typed === "none" || (plain && typed !== "")) && typed !== saved;
   const { answer, error } = useAnswer(typed && typed !== saved && !none ? { ask: "read", text: typed } : null);
   const ready = Boolean(answer) || none;
-  const keep = () => ready && save(name, typed, `${label}: ${text}`);
+  const keep = () => ready && save(name, typed, `${label}: ${typed}`);
   const wrong = error?.message ?? subject.setting_errors[name] ?? "";
   return html`<div class="setting">
     <${Field} label=${label} value=${text} onInput=${setText} onEnter=${keep} hint=${answer?.words ?? hint}

@@ -383,6 +383,16 @@ const OF_ONE_THING = {
 };
 
 /** All that a house or a room may set, what one opening may, and what one thing in the way. */
+/** @type {Record<string, Group>} */
+const SHOWN = {
+  lengths: {
+    title: "How lengths are shown",
+    picks: [["lengths", "Lengths are shown in", [["inches", "inches"], ["feet and inches", "feet and inches"], ["millimeters", "millimeters"]]]],
+  },
+};
+
+/** A house shows its lengths in one way, in every room. */
+export const OF_HOUSE = keyed({ ...SHOWN, ...BASE, ...OPENINGS, ...MOLDINGS, ...STOCK, ...CUTTING, ...SUPPLIES });
 export const OF_ROOM = keyed({ ...BASE, ...OPENINGS, ...MOLDINGS, ...STOCK, ...CUTTING, ...SUPPLIES });
 export const OF_OPENING = keyed({ ...OPENINGS, ...ONE_ONLY });
 export const OF_THING = keyed(OF_ONE_THING);

@@ -7,14 +7,14 @@ import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { inHouse, Settings } from "../../settings/settings.js";
-import { OF_ROOM, SETTING_NAMES } from "../../settings/trims.js";
+import { OF_HOUSE, OF_ROOM, SETTING_NAMES } from "../../settings/trims.js";
 
 /** @param {{house: any, known: any, room?: string}} props `known` is what the engine says of the house, once awake */
 export function Standard({ house, known, room }) {
   if (room) return html`<${OfRoom} house=${house} known=${known} id=${room} />`;
   const subject = known && { ...known, above: known.defaults, from: "until you set it", back: "No longer set" };
   return html`<${Page} title=${`The standard of ${house.name}`} tab="house" kind="form standard">
-    ${subject ? html`<${Settings} groups=${OF_ROOM} subject=${subject} open="base" />` : html`<${Asleep} what="The settings" />`}
+    ${subject ? html`<${Settings} groups=${OF_HOUSE} subject=${subject} open="base" />` : html`<${Asleep} what="The settings" />`}
     ${known ? html`<${Exceptions} rooms=${known.rooms} />` : null}
     <div class="low last-row"><${Button} onTouch=${() => go("house")}>Back<//></div>
   <//>`;

@@ -4,8 +4,8 @@ import { html, useState } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
 import { go, goInstead, stayHere } from "../../controls/route.js";
 import { Page } from "../../frame/page.js";
-import { useNotebook } from "../../notebook/notebook.js";
-import { addReading, markPiece } from "../../notebook/write.js";
+import { useLengths, useNotebook } from "../../notebook/notebook.js";
+import { addReading, asWritten, markPiece } from "../../notebook/write.js";
 import { Echo, Typed, useEcho } from "../../pad/echo.js";
 import { Tape } from "../../pad/tape.js";
 
@@ -33,10 +33,11 @@ function Taped({ piece, title, hint, what = "length", save, back = ["pieces", pi
   const { journal, act } = useNotebook();
   const [text, setText] = useState("");
   const [refused, setRefused] = useState(false);
-  const echo = useEcho(what, text, "inside");
+  const written = asWritten(text, useLengths());
+  const echo = useEcho(what, written, "inside");
   const keep = async () => {
     const stays = stayHere();
-    const saved = await act(() => save(journal, text), `${title}: ${text}`);
+    const saved = await act(() => save(journal, written), `${title}: ${written}`);
     if (saved && stays()) goInstead(...back);
   };
   const enter = () => (echo.error ? setRefused(true) : keep());
@@ -46,8 +47,8 @@ function Taped({ piece, title, hint, what = "length", save, back = ["pieces", pi
   };
   return html`<${Page} title=${title} aside=${piece.part_name} kind="entry">
     <section class="reading">
-      <${Typed} text=${text} what=${what} hint=${hint} />
-      <${Echo} echo=${echo} text=${text} refused=${refused} />
+      <${Typed} text=${written} what=${what} hint=${hint} />
+      <${Echo} echo=${echo} text=${written} refused=${refused} />
     </section>
     <section class="pad" aria-label="Enter the reading">
       <${Tape} text=${text} onText=${change} onEnter=${enter} />

@@ -2,7 +2,7 @@
 // One piece, at arm's length: its figure, how it lies on the saw, the next thing to do with it, and the working behind it.
 import { html } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
-import { Figure } from "../../controls/figure.js";
+import { Figure, inWords } from "../../controls/figure.js";
 import { go, link } from "../../controls/route.js";
 import { PieceDrawn, useDrawn } from "../../drawings/drawn.js";
 import { Cautions } from "../../frame/cautions.js";
@@ -30,7 +30,7 @@ export function Sheet({ piece, answer, beside = false }) {
       <span class="ring ring-large ${piece.provisional ? "ring-provisional" : ""}">${piece.letter}</span>
       <p class="hero"><${Figure} shown=${piece.cut.shown} size="big" /></p>
     </div>
-    <p class="said-of">${piece.cut_from}, ± ${plain(piece.plus_minus)} in</p>
+    <p class="said-of">${piece.cut_from}, ± ${inWords(piece.plus_minus.shown)}</p>
     <${Stands} piece=${piece} />
     <dl class="faces">
       <${Face} name="along the ${piece.edges[1]}" length=${piece.front} cut=${piece.cut} />

@@ -3,7 +3,7 @@
 // board or by how the saw stands, as the engine orders it.
 import { html, useEffect, useState } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
-import { Figure } from "../../controls/figure.js";
+import { Figure, inWords } from "../../controls/figure.js";
 import { Refusal } from "../../controls/notes.js";
 import { go, goInstead, link, stayHere } from "../../controls/route.js";
 import { recall, remember } from "../../controls/scrap.js";
@@ -16,7 +16,6 @@ import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { markPiece } from "../../notebook/write.js";
 import { AsCut } from "./at_piece.js";
 import { Issue } from "./issue.js";
-import { plain } from "./piece.js";
 import { Spoiled, TestCuts } from "./scraps.js";
 
 const ORDER = "scantling saw order";
@@ -61,7 +60,7 @@ function InHand({ piece, next, answer, order, choose }) {
       <span class="ring ring-large ${piece.provisional ? "ring-provisional" : ""}">${piece.letter}</span>
       <p class="hero"><${Figure} shown=${piece.cut} size="big" /></p>
     </div>
-    <p class="said-of">${piece.cut_from}, ± ${plain({ shown: piece.plus_minus })} in${piece.other ? html`<small>${piece.other}</small>` : null}</p>
+    <p class="said-of">${piece.cut_from}, ± ${inWords(piece.plus_minus)}${piece.other ? html`<small>${piece.other}</small>` : null}</p>
     <p class="stands">${piece.part_name}, ${piece.profile}${piece.state === "recut" ? html`<b>, recut</b>` : null}</p>
     ${piece.tried?.length ? html`<${Tried} piece=${piece} />` : null}
     <${Drawing} svg=${piece.drawing} label=${piece.spoken} kind="at-saw" />

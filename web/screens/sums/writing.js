@@ -8,7 +8,7 @@ import { recall, remember } from "../../controls/scrap.js";
 import { useWide } from "../../controls/wide.js";
 import { Figure } from "../../controls/figure.js";
 import { Page } from "../../frame/page.js";
-import { useAnswer, useNotebook } from "../../notebook/notebook.js";
+import { MILLIMETERS, useAnswer, useLengths, useNotebook } from "../../notebook/notebook.js";
 import { saySum } from "../../notebook/write.js";
 import { Inch } from "../../pad/inch.js";
 import { DIGITS } from "../../pad/pad.js";
@@ -30,8 +30,10 @@ const SIGNS = [
   ["half of ", "half of", "half of"],
   [" of ", "of", "of"],
 ];
+/** Where lengths are in millimeters. */
+const METRIC_SIGNS = [...SIGNS.filter(([, name]) => name !== "feet" && name !== "inches"), [" mm", "millimeters", "mm"], [".", "point", "point"]];
 /** What Rub out takes back at once: a word, a mark, a sign, one digit. */
-const LAST_SAID = /\s*(half of|of|\d{1,2}\/\d{1,2}|\S)\s*$/;
+const LAST_SAID = /\s*(half of|of|mm|\d{1,2}\/\d{1,2}|\S)\s*$/;
 const LAST_MARK = /(?:^|[^\d/])(\d{1,2}\/\d{1,2})$/;
 
 /** Puts a text in the sum that is begun: as the next figure, added to what stands there. @param {string} text */
@@ -96,6 +98,7 @@ function Result({ text, answer, error }) {
 function SumPad({ text, onText, onEnter }) {
   const add = (/** @type {string} */ sign) => onText(text.endsWith(" ") ? text + sign.trimStart() : text + sign);
   const mark = lastMark(text);
+  const metric = useLengths() === MILLIMETERS;
   return html`
     <div class="written">
       <input type="text" aria-label="a sum" placeholder="a sum" autocomplete="off" autocapitalize="off"
@@ -104,11 +107,11 @@ function SumPad({ text, onText, onEnter }) {
       <${Button} disabled=${!text} onTouch=${() => onText(text.replace(LAST_SAID, ""))}>Rub out<//>
     </div>
     <div class="signs" role="group" aria-label="signs">
-      ${SIGNS.map(
+      ${(metric ? METRIC_SIGNS : SIGNS).map(
         ([sign, name, words]) => html`<${Button} label=${name} onTouch=${() => add(sign)} key=${name}>${words}<//>`,
       )}
     </div>
-    <${Inch} mark=${mark} chosen=${mark !== ""} whole="" next="" onMark=${(label) => onText(withMark(text, label))} />
+    ${metric ? null : html`<${Inch} mark=${mark} chosen=${mark !== ""} whole="" next="" onMark=${(label) => onText(withMark(text, label))} />`}
     <div class="digits" role="group" aria-label="digits">
       ${DIGITS.map(
         (digit) => html`<${Button} kind="key" onTouch=${() => onText(text + digit)} key=${digit}>${digit}<//>`,

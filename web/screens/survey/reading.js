@@ -6,10 +6,11 @@ import { Button, Choice } from "../../controls/controls.js";
 import { go, goInstead, link, stayHere } from "../../controls/route.js";
 import { Page } from "../../frame/page.js";
 import { Drawing } from "../../drawings/drawing.js";
-import { useAnswer, useNotebook } from "../../notebook/notebook.js";
+import { useAnswer, useLengths, useNotebook } from "../../notebook/notebook.js";
 import { nextRow, useSurvey } from "../../notebook/survey.js";
-import { addReading } from "../../notebook/write.js";
+import { addReading, asWritten } from "../../notebook/write.js";
 import { Echo, Typed, useEcho } from "../../pad/echo.js";
+import { kindOf } from "../../pad/kinds.js";
 import { padFor } from "../../pad/pads.js";
 
 /** @param {{place: string[]}} props the thing that is read, and what of it */
@@ -39,9 +40,11 @@ function Entering({ row, survey }) {
   const [bySides, setBySides] = useState(false);
   const [refused, setRefused] = useState(false);
   const what = row.what === "corner" && bySides ? "sides" : row.what;
-  const echo = useEcho(what, text, turnOf(row, survey));
+  const lengths = useLengths();
+  const written = kindOf(what) === "angle" ? text : asWritten(text, lengths);
+  const echo = useEcho(what, written, turnOf(row, survey));
   const next = nextRow(survey.rows, row.key, unreached);
-  const { save, saving } = useSaving(row, what, text, next);
+  const { save, saving } = useSaving(row, what, written, next);
   const enter = () => (echo.error ? setRefused(true) : save());
   const change = (typed) => {
     setRefused(false);
@@ -56,8 +59,8 @@ function Entering({ row, survey }) {
     <section class="reading">
       <${LastSaved} rows=${survey.rows} row=${row} />
       <${Held} row=${row} survey=${survey} what=${what} />
-      <${Typed} text=${text} what=${what} hint=${row.hint} />
-      <${Echo} echo=${echo} text=${text} refused=${refused} />
+      <${Typed} text=${written} what=${what} hint=${row.hint} />
+      <${Echo} echo=${echo} text=${written} refused=${refused} />
     </section>
     <section class="pad" aria-label="Enter the reading">
       ${

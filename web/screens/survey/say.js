@@ -86,7 +86,7 @@ function Heard({ part, choose }) {
       <span class="row-words"><span>${part.out ? html`<s>${part.heard}</s>` : (part.figure?.title ?? part.heard)}</span>
         ${part.figure && !part.out ? html`<small>heard: ${part.heard}</small>` : null}
         ${part.doubt && !part.out ? html`<small class=${part.figure ? "" : "wrong"}>${part.doubt}</small>` : null}</span>
-      <${Figure} shown=${part.shown} unit=${part.shown.endsWith('"')} />
+      <${Figure} shown=${part.shown} unit=${/["m]$/.test(part.shown)} />
     </div>
     <div class="side-by-side">
       ${part.choices.map((/** @type {any} */ one, /** @type {number} */ which) => html`<${Button} pressed=${part.which === which}

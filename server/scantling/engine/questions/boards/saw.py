@@ -112,7 +112,7 @@ def _piece(notebook: Notebook, one: Listed, board: str, nearest: Length) -> Answ
         "profile": piece.profile,
         "cut": format_length(piece.cut, nearest),
         "cut_from": piece.cut_from,
-        "plus_minus": format_length(piece.doubt.told, THIRTY_SECOND),
+        "plus_minus": format_length(piece.doubt.plus_minus, THIRTY_SECOND),
         "other": _say_other(piece, nearest),
         "board": board,
         "drawing": draw_at_saw(piece, nearest),

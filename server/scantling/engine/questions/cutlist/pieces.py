@@ -230,7 +230,7 @@ def _row(one: Listed, nearest: Length) -> Answer:
         "state": one.state.name,
         "provisional": one.provisional,
         "cut": format_length(piece.cut, nearest),
-        "plus_minus": format_length(piece.doubt.told, THIRTY_SECOND),
+        "plus_minus": format_length(piece.doubt.plus_minus, THIRTY_SECOND),
         "left": piece.left.shown,
         "right": piece.right.shown,
         "ends": tell_ends(piece),

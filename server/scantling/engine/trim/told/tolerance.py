@@ -24,7 +24,7 @@ def tell_doubt(piece: Piece) -> Piece:
     """The piece, with a line on the worst that its ± may be, where that is more than the ± that is told."""
     if piece.doubt.worst <= piece.doubt.told:
         return piece
-    likely, worst = (format_length(each, SIXTY_FOURTH) for each in (piece.doubt.told, piece.doubt.worst))
+    likely, worst = format_length(piece.doubt.plus_minus, THIRTY_SECOND), format_length(piece.doubt.worst, SIXTY_FOURTH)
     said = f"± {likely} 19 times in 20; {worst} were all {len(piece.doubt.parts)} readings and marks out at once"
     return replace(piece, working=(*piece.working, Step(said)))
 
