@@ -235,6 +235,11 @@ def test_a_house_in_millimeters_has_its_tape_and_its_pins_in_them():
     photo = photo_of(house, house.walls[0])
     pin(house, photo, house.walls[0], "length")
     assert pins(house, photo) == [("wall 1, along the floor", "3048 mm", "read")]
+    (body,) = ask(house, "issue", room=house.room, list=NOBODY)["bodies"]
+    house.say("issue", **body)
+    of_piece = photo_of(house, body["pieces"][0]["piece"])
+    for figure in ask(house, "photo", attachment=of_piece, room=house.room)["figures"]:
+        assert figure["shown"].endswith(" mm") == (figure["what"] == "cut")
 
 
 def test_a_long_tape_is_told_in_parts():

@@ -34,10 +34,10 @@ export function PhotoInHand({ place: [id, ...from] }) {
 /** @param {{photo: import("../../photos/taken.js").Photo, back: string[]}} props */
 function Large({ photo, back }) {
   const notebook = useNotebook();
-  const { entries } = notebook;
+  const { entries, room } = notebook;
   const picture = usePicture(photo);
   const marked = useMemo(() => markedOn(entries, photo.id), [entries, photo.id]);
-  const { answer } = useAnswer(photo.struck ? null : { ask: "photo", attachment: photo.id });
+  const { answer } = useAnswer(photo.struck ? null : { ask: "photo", attachment: photo.id, room: room?.id });
   const pins = told(marked.pins, answer, notebook);
   const [mode, setMode] = useState(/** @type {"" | "draw" | "pin"} */ (""));
   const [moved, setMoved] = useState(/** @type {any} */ (null));

@@ -31,6 +31,7 @@ class PhotoError(EngineError):
 
 class PhotoIn(Asked):
     attachment = fields.String(required=True, metadata={"description": "the id of a photo in the notebook"})
+    room = fields.String(metadata={"description": "a room, in the lengths of whose house the figures are to be shown"})
 
 
 class PinnedFigure(Schema):
