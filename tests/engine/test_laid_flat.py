@@ -8,8 +8,8 @@ import pytest
 
 from tests.rooms import Facts, ask, oblong, room, thing, wall
 
-MIDDLE = {"left": 85.0, "right": 255.0}
-TOP = 202.0
+MIDDLE = {"left": 42.0, "right": 212.0}
+TOP = 179.0
 
 
 def drawn(facts: Facts) -> list[tuple[Facts, ElementTree.Element]]:

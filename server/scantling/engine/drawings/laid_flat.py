@@ -15,12 +15,12 @@ from scantling.engine.trim.footprint import LEFT
 from scantling.engine.trim.piece import Piece
 from scantling.engine.trim.runs.at_saw import find_lay, say_at_saw
 
-HALF, REACH = 85.0, 70.0
-# Down from the top of the strip: the fence, the board from above, the words on how it lies, the table and the board on
-# it; and how thick that is, and how high the blade.
-FENCE, BOARD, DEPTH, TURN, TABLE, THICK, BLADE = 16.0, 24.0, 30.0, 70.0, 132.0, 10.0, 44.0
-HEIGHT = 152.0
-MOST = 40.0
+HALF, REACH, BESIDE, ALONG = 85.0, 80.0, 43.0, 37.0
+# Down from the top of the strip: the fence, the board from above and beside it the table with the board on it, the
+# words on how it lies; and how thick that is, and how high the blade.
+FENCE, BOARD, DEPTH, TURN, LEANS, THICK, BLADE = 16.0, 23.0, 26.0, 64.0, 79.0, 9.0, 32.0
+HEIGHT = 84.0
+MOST = 30.0
 
 
 def is_laid_flat(piece: Piece) -> bool:
@@ -47,33 +47,32 @@ def _ends(piece: Piece) -> tuple[tuple[str, End], tuple[str, End]]:
 
 def _lay(end: End, side: str, middle: float, top: float) -> Iterator[str]:
     edge, swing, keep = find_lay(end, side)
-    left, right = middle - REACH, middle + REACH
-    yield svg.sentence((middle, top + FENCE - 5), f"{edge} edge to the fence", "small")
-    yield svg.polygon([(left, top + FENCE), (right, top + FENCE), (right, top + BOARD), (left, top + BOARD)], "fence")
+    above, front = middle - BESIDE, middle + BESIDE
     far, near = top + BOARD, top + BOARD + DEPTH
+    yield svg.sentence((middle, top + FENCE - 5), f"{edge} edge to the fence", "small lay")
+    fence = [(above - ALONG, top + FENCE), (above + ALONG, top + FENCE), (above + ALONG, far), (above - ALONG, far)]
+    yield svg.polygon(fence, "fence")
     # Swung right, the blade's near end is to the right.
     over = _over(DEPTH, float(end.saw)) / 2 * (-1 if swing == LEFT else 1)
-    yield from _parted((left, right), (middle - over, far), (middle + over, near), keep == LEFT)
-    yield svg.line((middle - over, far), (middle + over, near), "hand")
-    yield from _turned(middle, top + TURN, edge == "wall")
-    table = top + TABLE
-    yield svg.line((left, table), (right, table), "ink")
+    yield from _parted(above, (above - over, far), (above + over, near), keep == LEFT)
+    yield svg.line((above - over, far), (above + over, near), "hand")
+    yield svg.line((front - ALONG, near), (front + ALONG, near), "ink")
     lean = _over(BLADE, float(end.bevel or 0))
-    at_face = lean * THICK / BLADE
-    yield from _parted((left, right), (middle - at_face, table - THICK), (middle, table), keep == LEFT)
-    yield svg.line((middle, table), (middle, table - BLADE), "pencil dashed")
-    yield svg.line((middle, table), (middle - lean, table - BLADE), "hand")
+    yield from _parted(front, (front - lean * THICK / BLADE, near - THICK), (front, near), keep == LEFT)
+    yield svg.line((front, near), (front, near - BLADE), "pencil dashed")
+    yield svg.line((front, near), (front - lean, near - BLADE), "hand")
+    yield from _turned(middle, top + TURN, edge == "wall")
     leans = f"blade leans {format_degrees(end.bevel or Fraction(0))} left"
-    yield svg.sentence((middle, table + 15), leans, "hand small")
+    yield svg.sentence((middle, top + LEANS), leans, "hand small")
 
 
 def _over(along: float, degrees: float) -> float:
     return min(along * math.tan(math.radians(min(degrees, 80.0))), MOST)
 
 
-def _parted(reach: tuple[float, float], far: svg.Point, near: svg.Point, keep_left: bool) -> Iterator[str]:
+def _parted(middle: float, far: svg.Point, near: svg.Point, keep_left: bool) -> Iterator[str]:
     """A board parted from its far or upper edge to its near or lower one: what is kept, and what falls off."""
-    for outer, kept in zip(reach, (keep_left, not keep_left), strict=True):
+    for outer, kept in zip((middle - ALONG, middle + ALONG), (keep_left, not keep_left), strict=True):
         corners = [(outer, far[1]), far, near, (outer, near[1])]
         yield svg.polygon(corners, "ink wood" if kept else "pencil dashed")
 

@@ -22,7 +22,7 @@ SIDE, LEAN = 54.0, 46.0
 PAST = 7.0
 MEASURE = 91.0
 LABEL, PITCH = 142.0, 15.0
-LAID = LABEL + 4 * PITCH
+LAID = LABEL + 2.5 * PITCH
 
 
 def draw_at_saw(piece: Piece, nearest: Length = SIXTEENTH) -> str:
@@ -82,7 +82,7 @@ def _label(side: str, end: End) -> Iterator[str]:
             (f"saw {format_degrees(end.setting)} from square", "hand small"),
             (f"point of the board {format_degrees(end.point)}", "hand small"),
         ]
-    if end.leans:
+    if end.leans and not end.bevel:
         lines += [(f"long at the {EDGE_WORDS[end.long_edge]}", "small pencil")]
     for place, (words, classes) in enumerate(lines):
         yield svg.sentence((at, LABEL + PITCH * place), words, classes, anchor)
