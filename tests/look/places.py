@@ -106,7 +106,7 @@ def places() -> dict[str, str]:
         "a sum kept": f"sums/line/{PIN}",
         "a reading for a sum": "sums/bring",
         "house": "house",
-        "work": "house/work",
+        "work": f"house/work/{room}",
         "rooms compared": "house/rooms",
         "money": "house/money",
         "stock": "house/stock",

@@ -4,6 +4,7 @@ import { html, useState } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
 import { Refusal } from "../../controls/notes.js";
 import { link } from "../../controls/route.js";
+import { useWide } from "../../controls/wide.js";
 import { Cautions } from "../../frame/cautions.js";
 import { Asleep, NoRoom } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
@@ -19,12 +20,14 @@ export function HouseBoards() {
   const question = room ? { ask: "boards_for_house", house: room.house, ...(rooms?.length ? { rooms } : {}) } : null;
   const { answer, error, heard, older } = useAnswer(question);
   const look = useLongerLook(question);
+  const wide = useWide();
   if (!room) return html`<${Page} title="Boards" tab="boards"><${NoRoom} /><//>`;
-  return html`<${Page} title="Boards: several rooms" tab="boards" kind="boards" older=${older}>
-    <p class="onward"><a href=${link("boards")}>Back to ${room.name} alone</a></p>
+  const which = html`<p class="onward"><a href=${link("boards")}>Back to ${room.name} alone</a></p>
     ${heard ? null : html`<${Asleep} what="The boards" />`}
     <${Refusal} error=${error} />
-    ${answer ? html`<${Rooms} rooms=${answer.rooms} onChoose=${setRooms} />` : null}
+    ${answer ? html`<${Rooms} rooms=${answer.rooms} onChoose=${setRooms} />` : null}`;
+  return html`<${Page} title="Boards: several rooms" tab="boards" kind=${wide ? "boards table" : "boards"} older=${older}>
+    ${wide ? html`<div class="beside"><div class="part">${which}</div></div>` : which}
     ${answer ? html`<${Answered} answer=${look.found ?? answer} look=${look} older=${older} />` : null}
   <//>`;
 }

@@ -10,7 +10,7 @@ from typing import Any
 from marshmallow import fields, validate
 
 from scantling.engine.bodies import TEXT_AT_MOST
-from scantling.engine.cutlist.listed import Listed, Supposed, derive_list
+from scantling.engine.cutlist.listed import CutList, Listed, Supposed, derive_list
 from scantling.engine.cutlist.states import CUT, FITTED, RECUT, Made
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.forms import Schema
@@ -33,6 +33,7 @@ NOTHING = "0"
 class SpoiledError(EngineError):
     sentences = {
         "no-such-piece": "The room has no piece {text}: ask for one by its letter.",
+        "not-wanted": "{letter} is no longer wanted as the room reads now: it need not be cut again.",
         "not-issued": "{letter} is not issued yet: issue the list first.",
         "salvaged": "{letter} is there already: it is of no board.",
         "fitted": "{letter} is fitted: mark it recut, if it comes down again.",
@@ -71,7 +72,7 @@ def answer_spoiled(asked: dict[str, Any], context: Context) -> Answer:
     notebook, room, nearest = context.notebook, asked["room"], asked["nearest"]
     standard = room_of(notebook, room).standard
     before = list_of(notebook, room, nearest)
-    one = _find(before.listed, asked["piece"])
+    one = _find(before, asked["piece"])
     piece = one.piece
     left = _left(one, asked["left"], nearest)
     made = Made("", piece.cut, None, None, asked["left"], left)
@@ -95,8 +96,11 @@ def answer_spoiled(asked: dict[str, Any], context: Context) -> Answer:
     }  # fmt: skip
 
 
-def _find(listed: tuple[Listed, ...], name: str) -> Listed:
-    one = next((each for each in listed if name in (each.piece.key, each.letter, each.id)), None)
+def _find(cut_list: CutList, name: str) -> Listed:
+    one = next((each for each in cut_list.listed if name in (each.piece.key, each.letter, each.id)), None)
+    gone = next((each.lettered for each in cut_list.gone if name in (each.lettered.letter, each.lettered.id)), None)
+    if one is None and gone is not None:
+        raise SpoiledError("not-wanted", field="piece", letter=gone.letter)
     if one is None:
         raise SpoiledError("no-such-piece", field="piece", text=quote(name[:80]))
     if one.provisional:
