@@ -2,11 +2,13 @@
 
 import copy
 import itertools
+from xml.etree import ElementTree
 
 import pytest
 from scantling.engine.desk import Desk
+from scantling.engine.drawings.boards import PITCH
 
-from tests.cut_lists import ask, issue, mark
+from tests.cut_lists import ask, issue, listed, mark
 from tests.entries import House, four_walls
 
 STOCK = [{"length": "8 ft", "price": "10.00"}, {"length": "12 ft", "price": "15.00"}]
@@ -241,3 +243,14 @@ def test_boards_that_were_bought_stay_in_view_when_no_piece_is_of_their_profile_
     assert [board["length_shown"] for board in after["boards"]] == [board["length_shown"] for board in before["boards"]]
     assert (after["paid"], after["total"]) == (before["paid"], "0.00")
     assert all(board["bought"] and not board["pieces"] for board in after["boards"])
+
+
+def test_a_piece_that_has_no_room_for_its_letter_has_it_over_the_board(house):
+    house.read(house.walls[1], "length", "2")  # a sliver, of a board of 12 ft drawn 340 wide
+    drawing = ElementTree.fromstring(plan_of(house)["drawing"])
+    lettered = (one for one in drawing.iter() if "letter" in (one.get("class") or "").split())
+    letters = {one.text: float(one.get("y") or 0) % PITCH for one in lettered}
+    sliver = next(one["letter"] for one in listed(house.entries, house.room).values() if one["wall_number"] == 2)
+    on_board = {height for letter, height in letters.items() if letter != sliver}
+    assert len(on_board) == 1
+    assert letters[sliver] < 20 < on_board.pop()  # the board's upper edge lies at 20

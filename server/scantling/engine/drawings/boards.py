@@ -14,6 +14,9 @@ PITCH = 84.0
 # A mark needs so much room for its figure; where the one before leaves less, it goes onto the second line.
 MARK_WIDTH = 44.0
 MARK_LINES = (14.0, 26.0)
+# A letter needs so much room; where a piece has less, it goes over the board, between what is written at its ends.
+LETTER_WIDTH = 9.0
+OVER = (90.0, WIDTH - 90.0)
 # A slanted end is drawn leaning by so much at most: a miter through an inch of wood is a hair at this scale.
 LEAN = 5.0
 
@@ -36,13 +39,21 @@ def _draw_board(laid: LaidStick, end_trim: Length, row: int, scale: float) -> It
     told = [-MARK_WIDTH for _ in MARK_LINES]
     for piece in laid.laid:
         start, end = (fresh + float(at.inches) * scale for at in (piece.start, piece.end))
-        letter = svg.text(((start + end) / 2, top + BAR / 2 + 5), piece.line.letter, _letter_classes(piece))
+        letter = svg.text(_letter_at(start, end, top, piece), piece.line.letter, _letter_classes(piece))
         yield from (svg.lettered([piece.line.letter], part) for part in (_piece(start, end, top, piece), letter))
         line = next((at for at, last in enumerate(told) if end - last >= MARK_WIDTH), None)
         if piece.mark is not None and line is not None:
             at = (max(min(end, WIDTH - 2), MARK_WIDTH), top + BAR + MARK_LINES[line])
             yield svg.text(at, format_bare(piece.mark), "small pencil", "end")
             told[line] = at[0]
+
+
+def _letter_at(start: float, end: float, top: float, piece: Laid) -> svg.Point:
+    """On the piece; over a sliver that has no room for its letter, clear of what is written at the board's ends."""
+    middle = (start + end) / 2
+    if end - start >= LETTER_WIDTH * len(piece.line.letter):
+        return middle, top + BAR / 2 + 5
+    return min(max(middle, OVER[0]), OVER[1]), top - 5
 
 
 def _letter_classes(piece: Laid) -> str:
