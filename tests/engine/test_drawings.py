@@ -39,7 +39,7 @@ ATTRIBUTES = {
 }
 CLASSES = {
     "ink", "pencil", "wood", "hand", "dashed", "red", "letter", "number", "small", "strong", "thin", "wall", "gap",
-    "sheet", "fence", "lettered", "opening",
+    "sheet", "fence", "lettered", "opening", "lay",
 }  # fmt: skip
 NUMBER = r"-?\d+(?:\.\d)?"
 NASTY = "<script>alert(1)</script> & \"quotes\" 'and' ]]> \x00\x1b\ud800\u202e \N{COFFIN} " + "n" * 10_000
