@@ -14,6 +14,7 @@ import socket
 import threading
 import time
 from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
@@ -24,6 +25,8 @@ from playwright.sync_api import Browser, BrowserContext, Page, Playwright, sync_
 from scantling.api import Config, create_app
 from scantling.serving import NotebookServer
 from scantling.site import PACKAGE, Site, web_folder, zip_engine
+
+from tests.browser.touch import awake
 
 #: The one without windows first: it takes half of the processor.
 BROWSERS = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
@@ -136,6 +139,12 @@ class Laptop:
             self.app.extensions["scantling"].store.close()
             self.server = None
 
+    def __enter__(self) -> "Laptop":
+        return self.start()
+
+    def __exit__(self, *_: object) -> None:
+        self.stop()
+
     def publish(self, site: Site) -> None:
         """Another version of the page, as after an update of the program."""
         self.stop()
@@ -223,7 +232,7 @@ def listen(context: BrowserContext) -> list[str]:
 
 
 @pytest.fixture(scope="session")
-def kept(browser: Browser, site: Site, tmp_path_factory: pytest.TempPathFactory) -> dict[str, bytes]:
+def engine_kept(browser: Browser, site: Site, tmp_path_factory: pytest.TempPathFactory) -> dict[str, bytes]:
     """What a phone keeps of the engine, by the path to fetch it: one phone makes it for all tests."""
     sources = hashlib.sha256(zip_engine(PACKAGE) + site.runtime.encode()).hexdigest()
     shared = tmp_path_factory.getbasetemp().parent / f"kept-{sources}"
@@ -249,20 +258,48 @@ def make_kept(browser: Browser, laptop: Laptop) -> dict[str, str]:
     return made
 
 
+def give(context: BrowserContext, laptop: Laptop, kept: dict[str, bytes]) -> None:
+    """Gives a phone what it would have kept of the engine, as if it had been at this laptop before."""
+    laptop.more.update(kept)
+    page = context.new_page()
+    page.goto(f"{laptop.url}nothing")
+    page.evaluate(KEEP, [laptop.site.build, laptop.site.runtime])
+    page.close()
+
+
 @pytest.fixture
-def warm(request: pytest.FixtureRequest, kept: dict[str, bytes]) -> Callable[[BrowserContext], None]:
-    """Gives a phone what it would have kept of the engine, as if it had been at the laptop of its test before."""
+def warm(request: pytest.FixtureRequest, engine_kept: dict[str, bytes]) -> Callable[[BrowserContext], None]:
+    """Gives a phone what it would have kept of the engine of the laptop of its test."""
     laptops = [request.getfixturevalue(name) for name in ("laptop", "bare") if name in request.fixturenames]
 
     def keep(context: BrowserContext) -> None:
         for laptop in laptops:
-            laptop.more.update(kept)
-            page = context.new_page()
-            page.goto(f"{laptop.url}nothing")
-            page.evaluate(KEEP, [laptop.site.build, laptop.site.runtime])
-            page.close()
+            give(context, laptop, engine_kept)
 
     return keep
+
+
+@pytest.fixture(scope="session")
+def open_once(
+    browser: Browser, playwright: Playwright, engine_kept: dict[str, bytes]
+) -> Callable[..., AbstractContextManager[Page]]:
+    """Opens a page for all tests of a file that only look, its engine awake: one for each would take minutes."""
+
+    @contextmanager
+    def open_page(laptop: Laptop, script: str = "", **options: Any) -> Iterator[Page]:
+        """`script` runs in it before its own."""
+        context = browser.new_context(**{**playwright.devices["Pixel 7"], "service_workers": "block", **options})
+        wrong = listen(context)
+        give(context, laptop, engine_kept)
+        context.add_init_script(script)
+        page = context.new_page()
+        page.goto(laptop.url)
+        awake(page)
+        yield page
+        context.close()
+        assert wrong == []
+
+    return open_page
 
 
 @pytest.fixture

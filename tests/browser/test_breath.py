@@ -5,23 +5,16 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import Laptop, listen
-from tests.browser.touch import awake, button, send, title, touch, walked_room
+from tests.browser.conftest import Laptop
+from tests.browser.touch import button, send, title, touch, walked_room
 
 
 @pytest.fixture(scope="module")
-def room(browser, playwright, site, tmp_path_factory) -> Iterator[Page]:
-    laptop = Laptop(tmp_path_factory.mktemp("breath"), site).start()
-    send(laptop.url, walked_room())
-    context = browser.new_context(**{**playwright.devices["Pixel 7"], "service_workers": "block"})
-    wrong = listen(context)
-    page = context.new_page()
-    page.goto(laptop.url)
-    awake(page)
-    yield page
-    context.close()
-    laptop.stop()
-    assert wrong == []
+def room(open_once, site, tmp_path_factory) -> Iterator[Page]:
+    with Laptop(tmp_path_factory.mktemp("breath"), site) as laptop:
+        send(laptop.url, walked_room())
+        with open_once(laptop) as page:
+            yield page
 
 
 def test_a_wall_is_said_in_one_breath_and_what_is_in_doubt_is_answered_before_it_is_saved(room):

@@ -5,26 +5,19 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import Laptop, listen
-from tests.browser.touch import awake, button, send, touch, visit, walked_room
+from tests.browser.conftest import Laptop
+from tests.browser.touch import button, send, touch, visit, walked_room
 
 
 @pytest.fixture(scope="module")
-def bench(browser, playwright, site, tmp_path_factory) -> Iterator[Page]:
-    laptop = Laptop(tmp_path_factory.mktemp("fit"), site).start()
-    send(laptop.url, walked_room(read=True))
-    context = browser.new_context(**{**playwright.devices["Pixel 7"], "service_workers": "block"})
-    wrong = listen(context)
-    page = context.new_page()
-    page.goto(laptop.url)
-    awake(page)
-    visit(page, "pieces")
-    touch(page, "Issue the list")
-    expect(button(page, "At the saw")).to_be_visible()
-    yield page
-    context.close()
-    laptop.stop()
-    assert wrong == []
+def bench(open_once, site, tmp_path_factory) -> Iterator[Page]:
+    with Laptop(tmp_path_factory.mktemp("fit"), site) as laptop:
+        send(laptop.url, walked_room(read=True))
+        with open_once(laptop) as page:
+            visit(page, "pieces")
+            touch(page, "Issue the list")
+            expect(button(page, "At the saw")).to_be_visible()
+            yield page
 
 
 def test_a_piece_is_trimmed_by_a_hair_and_fitted_and_the_next_one_is_in_hand(bench):

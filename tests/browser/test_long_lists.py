@@ -8,8 +8,8 @@ import pytest
 from playwright.sync_api import Page, expect
 from scantling.demo_house import house_file, load_demo
 
-from tests.browser.conftest import Laptop, listen
-from tests.browser.touch import OTHER_PHONE, awake, entity, send, touch, visit
+from tests.browser.conftest import Laptop
+from tests.browser.touch import OTHER_PHONE, entity, send, touch, visit
 
 pytestmark = pytest.mark.further
 
@@ -24,24 +24,17 @@ def attic(house: str, number: int) -> dict[str, Any]:
 
 
 @pytest.fixture(scope="module")
-def long(browser, playwright, site, tmp_path_factory) -> Iterator[Page]:
+def long(open_once, site, tmp_path_factory) -> Iterator[Page]:
     data = tmp_path_factory.mktemp("long")
     load_demo(data)
     entries = json.loads(house_file().read_text())["entries"]
     house = next(one["body"]["house"] for one in entries if one["kind"] == "house")
-    laptop = Laptop(data, site).start()
-    send(laptop.url, [attic(house, number) for number in range(1, ROOMS)])
-    context = browser.new_context(**{**playwright.devices["Pixel 7"], "service_workers": "block"})
-    wrong = listen(context)
-    page = context.new_page()
-    page.goto(laptop.url)
-    awake(page)
-    visit(page, "survey", "rooms")
-    touch(page, "Sewing room: open")
-    yield page
-    context.close()
-    laptop.stop()
-    assert wrong == []
+    with Laptop(data, site) as laptop:
+        send(laptop.url, [attic(house, number) for number in range(1, ROOMS)])
+        with open_once(laptop) as page:
+            visit(page, "survey", "rooms")
+            touch(page, "Sewing room: open")
+            yield page
 
 
 def letters(page: Page) -> list[str]:

@@ -10,8 +10,8 @@ import pytest
 from playwright.sync_api import Locator, Page, expect
 from scantling.demo_house import house_file
 
-from tests.browser.conftest import Laptop, listen, poll
-from tests.browser.touch import awake, button, title, touch, visit
+from tests.browser.conftest import Laptop, poll
+from tests.browser.touch import button, title, touch, visit
 from tests.look.places import PHOTO, fill
 
 ENTRIES = json.loads(house_file().read_text(encoding="utf-8"))["entries"]
@@ -37,21 +37,14 @@ FINGER = """([points, end]) => {
 def laptop(tmp_path_factory, site) -> Iterator[Laptop]:
     data: Path = tmp_path_factory.mktemp("marked")
     fill(data)
-    running = Laptop(data, site).start()
-    yield running
-    running.stop()
+    with Laptop(data, site) as running:
+        yield running
 
 
 @pytest.fixture(scope="module")
-def page(laptop, browser, playwright) -> Iterator[Page]:
-    context = browser.new_context(**{**playwright.devices["Pixel 7"], "service_workers": "block"})
-    wrong = listen(context)
-    page = context.new_page()
-    page.goto(laptop.url)
-    awake(page)
-    yield page
-    context.close()
-    assert wrong == []
+def page(laptop, open_once) -> Iterator[Page]:
+    with open_once(laptop) as page:
+        yield page
 
 
 @pytest.fixture

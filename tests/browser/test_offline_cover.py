@@ -23,7 +23,7 @@ def test_it_says_how_far_it_has_come_and_then_that_the_page_opens_offline(laptop
     laptop.slow["pyodide.asm.wasm"] = 1.5
     page = phone.new_page()
     page.goto(f"{laptop.url}#/house")
-    expect(page.locator(".status")).to_contain_text(re.compile(r"getting ready for offline, \d+ of \d+ files"))
+    expect(page.locator(".status")).to_contain_text(re.compile(r"\d+ of \d+ files kept"))
     expect(page.get_by_text("Being made ready for no signal")).to_be_visible()
     expect(page.get_by_text("Ready for no signal: this device has the whole page.")).to_be_visible()
     expect(page.locator(".status")).to_contain_text("opens offline")

@@ -18,8 +18,8 @@ from scantling.blobs import Blobs
 from scantling.cli import main
 from scantling.demo_house import house_file, load_demo
 
-from tests.browser.conftest import Laptop, listen, poll
-from tests.browser.touch import awake, title, touch, visit
+from tests.browser.conftest import Laptop, poll
+from tests.browser.touch import title, touch, visit
 
 pytestmark = pytest.mark.further
 
@@ -58,29 +58,22 @@ WALLS = [body["wall"] for body in bodies("wall")]
 
 
 @pytest.fixture(scope="module")
-def kept(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def house(tmp_path_factory: pytest.TempPathFactory) -> Path:
     data = tmp_path_factory.mktemp("photos")
     load_demo(data)
     return data
 
 
 @pytest.fixture(scope="module")
-def laptop(kept, site) -> Iterator[Laptop]:
-    running = Laptop(kept, site).start()
-    yield running
-    running.stop()
+def laptop(house, site) -> Iterator[Laptop]:
+    with Laptop(house, site) as running:
+        yield running
 
 
 @pytest.fixture(scope="module")
-def page(laptop, browser, playwright) -> Iterator[Page]:
-    context = browser.new_context(**{**playwright.devices["Pixel 7"], "service_workers": "block"})
-    wrong = listen(context)
-    page = context.new_page()
-    page.goto(laptop.url)
-    awake(page)
-    yield page
-    context.close()
-    assert wrong == []
+def page(laptop, open_once) -> Iterator[Page]:
+    with open_once(laptop) as page:
+        yield page
 
 
 @pytest.fixture

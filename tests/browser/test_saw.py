@@ -5,8 +5,8 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import Laptop, listen
-from tests.browser.touch import awake, button, send, title, touch, visit, walked_room
+from tests.browser.conftest import Laptop
+from tests.browser.touch import button, send, title, touch, visit, walked_room
 
 pytestmark = pytest.mark.further
 
@@ -27,22 +27,13 @@ SMALL = """() => [...document.querySelectorAll(".gloved .button")].map((one) => 
 
 
 @pytest.fixture(scope="module")
-def saw(browser, playwright, site, tmp_path_factory) -> Iterator[Page]:
-    laptop = Laptop(tmp_path_factory.mktemp("saw"), site).start()
-    send(laptop.url, walked_room(read=True))
-    phone = {**playwright.devices["Pixel 7"], "viewport": {"width": 360, "height": 740}, "service_workers": "block"}
-    context = browser.new_context(**phone)
-    context.add_init_script(STUB)
-    wrong = listen(context)
-    page = context.new_page()
-    page.goto(laptop.url)
-    awake(page)
-    visit(page, "pieces")
-    touch(page, "Issue the list")
-    yield page
-    context.close()
-    laptop.stop()
-    assert wrong == []
+def saw(open_once, site, tmp_path_factory) -> Iterator[Page]:
+    with Laptop(tmp_path_factory.mktemp("saw"), site) as laptop:
+        send(laptop.url, walked_room(read=True))
+        with open_once(laptop, STUB, viewport={"width": 360, "height": 740}) as page:
+            visit(page, "pieces")
+            touch(page, "Issue the list")
+            yield page
 
 
 def letter(page: Page) -> str:

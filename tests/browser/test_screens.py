@@ -11,7 +11,7 @@ from scantling.engine.standard import format_price
 from scantling.engine.tape.lengths import format_length
 
 from tests.bench.boards_cases import make_cases
-from tests.browser.conftest import Laptop, listen
+from tests.browser.conftest import Laptop
 from tests.browser.touch import (
     OTHER_PHONE,
     awake,
@@ -79,19 +79,11 @@ def measured(laptop, new_page) -> Page:
 
 
 @pytest.fixture(scope="module")
-def shared(browser, playwright, site, tmp_path_factory) -> Iterator[Page]:
-    """One page for every test that only looks: waking an engine for each would take minutes on a busy machine."""
-    laptop = Laptop(tmp_path_factory.mktemp("shared"), site).start()
-    send(laptop.url, walked_room(read=True))
-    context = browser.new_context(**{**playwright.devices["Pixel 7"], "service_workers": "block"})
-    wrong = listen(context)
-    page = context.new_page()
-    page.goto(laptop.url)
-    awake(page)
-    yield page
-    context.close()
-    laptop.stop()
-    assert wrong == []
+def shared(open_once, site, tmp_path_factory) -> Iterator[Page]:
+    with Laptop(tmp_path_factory.mktemp("shared"), site) as laptop:
+        send(laptop.url, walked_room(read=True))
+        with open_once(laptop) as page:
+            yield page
 
 
 @pytest.fixture

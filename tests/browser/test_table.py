@@ -5,8 +5,8 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import Laptop, listen
-from tests.browser.touch import awake, entity, send, title, visit, walked_room
+from tests.browser.conftest import Laptop
+from tests.browser.touch import entity, send, title, visit, walked_room
 
 pytestmark = pytest.mark.further
 
@@ -14,19 +14,12 @@ WALL = entity(1)
 
 
 @pytest.fixture(scope="module")
-def table(browser, site, tmp_path_factory) -> Iterator[Page]:
-    """The measured room on a wide screen: one page for all that is looked at here."""
-    laptop = Laptop(tmp_path_factory.mktemp("table"), site).start()
-    send(laptop.url, walked_room(read=True))
-    context = browser.new_context(viewport={"width": 1440, "height": 900}, service_workers="block")
-    wrong = listen(context)
-    page = context.new_page()
-    page.goto(laptop.url)
-    awake(page)
-    yield page
-    context.close()
-    laptop.stop()
-    assert wrong == []
+def table(open_once, site, tmp_path_factory) -> Iterator[Page]:
+    """The measured room on a wide screen."""
+    with Laptop(tmp_path_factory.mktemp("table"), site) as laptop:
+        send(laptop.url, walked_room(read=True))
+        with open_once(laptop, viewport={"width": 1440, "height": 900}, is_mobile=False, has_touch=False) as page:
+            yield page
 
 
 def found(page: Page, where: str) -> list[str]:

@@ -41,11 +41,11 @@ const TROUBLES = {
 export function coverOf({ kept, progress, trouble }) {
   if (kept) return { ready: true, short: "opens offline", words: "Ready for no signal: this device has the whole page." };
   if (trouble) return TROUBLES[trouble] ?? failed(trouble);
-  const files = progress ? `, ${progress.kept} of ${progress.of} files` : "";
+  const files = progress ? `${progress.kept} of ${progress.of} files` : "";
   return {
     ready: false,
-    short: `getting ready for offline${files}`,
-    words: `Being made ready for no signal${files}: stay near the laptop until it is done.`,
+    short: files ? `${files} kept` : "getting ready", // no longer than what follows it, or the page would move
+    words: `Being made ready for no signal${files && `, ${files}`}: stay near the laptop until it is done.`,
   };
 }
 
