@@ -58,6 +58,46 @@ def test_shoe_in_that_bath_keeps_out_of_the_register_and_the_toilet():
     ]
 
 
+def test_an_l_shaped_bath_with_a_tub_in_its_alcove():
+    """8 by 8 less 3 by 3: a tub 30 deep between walls 4 and 6, a vanity in corner 2, a toilet beside the tub."""
+    facts = room(
+        wall("w1", "96", things=[thing("door", "40", "30", left="80", right="80")]),
+        wall("w2", "60", things=[thing("vanity", "20", "40", "stops", height="34 1/2", depth="21")]),
+        wall("w3", "36", turn="outside"), wall("w4", "36"),
+        wall("w5", "60", things=[thing("tub", "0", "60", "stops", depth="30", height="20")]),
+        wall("w6", "96", things=[thing("toilet", "50", "20", "over", depth="28", height="30")]),
+        casing__wanted="yes", shoe__wanted="yes",
+    )  # fmt: skip
+    # Base is 9/16 thick. Wall 3: 36 - 21, and 9/16 to the miter's point; wall 4: 36 - 30 - 1/8 of caulk, and 9/16;
+    # wall 6: 96 - 30 1/8; wall 1: to 40 - 2 7/16, and from 70 + 2 7/16 to 96.
+    assert listed(facts, "base") == [
+        ("base, wall 3", '15 9/16"', "square the vanity on wall 2", "miter corner 3"),
+        ("base, wall 4", '6 7/16"', "miter corner 3", "square the tub on wall 5"),
+        ("base, wall 2, left of the vanity", '20"', "square corner 1", "square the vanity"),
+        ("base, wall 6", '65 7/8"', "square the tub on wall 5", "square corner 6"),
+        ("base, wall 1, right of the door", '23 9/16"', "square the door", "cope corner 1"),
+        ("base, wall 1, left of the door", '37 9/16"', "cope corner 6", "square the door"),
+    ]
+    # Shoe is 1/2 thick and lies on the face of the base: 9/16 + 1/2 at corner 3; wall 6 from 30 1/8 to 49 7/8 and from
+    # 70 1/8 to 95 7/16; wall 2 from 9/16 to 20; wall 1 from 9/16 to 37 9/16 and from 72 7/16 to 95 7/16.
+    assert sorted(listed(facts, "shoe")) == [
+        ("shoe, wall 1, left of the door", '37"', "cope corner 6", "square the door"),
+        ("shoe, wall 1, right of the door", '23"', "square the door", "cope corner 1"),
+        ("shoe, wall 2, left of the vanity", '19 7/16"', "square corner 1", "square the vanity"),
+        ("shoe, wall 3", '16 1/16"', "square the vanity on wall 2", "miter corner 3"),
+        ("shoe, wall 4", '6 15/16"', "miter corner 3", "square the tub on wall 5"),
+        ("shoe, wall 6, left of the toilet", '19 3/4"', "square the tub on wall 5", "return the toilet"),
+        ("shoe, wall 6, right of the toilet", '25 5/16"', "return the toilet", "square corner 6"),
+    ]
+    assert [row[:2] for row in listed(facts, "shoe return", "head", "left leg", "right leg")] == [
+        ("left leg, wall 1, door", '82 7/16"'),
+        ("right leg, wall 1, door", '82 7/16"'),
+        ("head, wall 1, door", '34 7/8"'),
+        ("shoe return, wall 6, left of the toilet, right end", '1/2"'),
+        ("shoe return, wall 6, right of the toilet, left end", '1/2"'),
+    ]
+
+
 def hall() -> Facts:
     """A hall 40 by 200 with five doors, one close to a corner on each long side."""
 
