@@ -24,8 +24,8 @@ sys.path.insert(0, str(ROOT / "demo"))
 import postgres  # noqa: E402  # beside this file
 from environment import prepare  # noqa: E402  # beside the demo, which needs it where there are no tests
 
-#: Every file in one process, one more of them at a time than there are cores: a browser is mostly waited for.
-SIDE_BY_SIDE = (f"--numprocesses={min(4, (os.cpu_count() or 1) + 1)}", "--dist=loadfile")
+#: One process more than there are cores, for a browser is mostly waited for; who has nothing left takes from another.
+SIDE_BY_SIDE = (f"--numprocesses={min(4, (os.cpu_count() or 1) + 1)}", "--dist=worksteal")
 WINDOWLESS = "chromium-headless-shell"
 BROWSERS = (WINDOWLESS, "chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
 NO_BROWSER = "No Chromium was found and none could be fetched: install the package `chromium`, then run this again."

@@ -25,6 +25,7 @@ PATIENCE = 120
 #: Commands that would run these very tests, or change the machine; and what shows instead that they work.
 ELSEWHERE = {
     "python3 tests": "is what runs this",
+    "python3 tests further": "runs tests like these",
     "python3 tests bench": "test_the_bench_measures_plans_and_finds_them_sound",
     "scantling doctor": "test_where_all_is_well_nothing_is_wrong_and_what_was_looked_at_is_told",
     "scantling serve --lan": "test_lan_serves_the_page_over_tls_beside_the_laptops_own",

@@ -256,8 +256,9 @@ def test_whatever_a_body_leaves_out_is_told_by_what_to_write(client):
     ]
     answers = {path: client.open(path, method=method, json={}) for method, path in taking}
     assert len(answers) > 20
-    # Striking takes no word: there the entry alone is looked for.
-    assert answers.pop("/api/entries/any/strike").status_code == 404
+    # These need no word: there the entry or the piece alone is looked for.
+    for path in ("/api/entries/any/strike", "/api/rooms/any/pieces/any/spoiled"):
+        assert answers.pop(path).status_code == 404
     for path, answered in answers.items():
         assert re.match(r'"\w+" is missing: write ', error_of(answered, 422)["message"]), path
 
