@@ -216,6 +216,19 @@ def test_what_is_no_picture_and_a_device_that_is_full_are_told_in_words(page, dr
     expect(page.get_by_role("alert")).to_have_count(0)
 
 
+def test_what_is_kept_for_speed_alone_makes_room_for_a_photo(page, drawn):
+    at_wall(page, WALLS[7])
+    page.evaluate("""async () => {
+      await caches.open("snapshot-of-the-engine");
+      const isKept = async () => (await caches.keys()).includes("snapshot-of-the-engine");
+      navigator.storage.estimate = async () => ({ quota: 9e7, usage: (await isKept()) ? 8e7 : 5e7 });
+    }""")
+    take(page, drawn())
+    expect(photos(page, "wall 8")).to_have_count(1)
+    assert page.evaluate("async () => (await caches.keys()).filter((name) => name.startsWith('snapshot-'))") == []
+    page.evaluate("() => { delete navigator.storage.estimate; }")
+
+
 def test_a_reading_is_saved_while_a_photo_is_still_being_made_smaller(page, drawn):
     at_wall(page, WALLS[5])
     page.evaluate("""() => {

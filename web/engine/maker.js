@@ -5,9 +5,14 @@
 import { keptEngine } from "./compiled.js";
 import { loadAhead, openDesk, readArchives, startPython } from "./python.js";
 import { keepSnapshot } from "./snapshot.js";
+import { isFree } from "../room.js";
+
+/** Bytes, of which the memory takes a third: what is kept for speed takes no room from readings and photos. */
+const ROOM = 100_000_000;
 
 /** @param {import("./snapshot.js").Of} of */
 async function make(of) {
+  if (!(await isFree(ROOM))) return;
   const [kept, archives, python] = await Promise.all([
     keptEngine(of.build, of.runtime),
     readArchives(of.runtime),

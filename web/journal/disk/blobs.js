@@ -5,6 +5,8 @@
 // A piece counts when its transaction has completed, and lies where the last one ended. A blob counts when all its pieces
 // together are what its name says; what is not is thrown away.
 
+import { isFree, makeRoom } from "../../room.js";
+
 /** @type {IDBTransactionOptions} */
 const STRICT = { durability: "strict" };
 /** Bytes, at most: the laptop takes no more at once. */
@@ -50,10 +52,13 @@ export class Blobs {
     return { blob, size };
   }
 
-  /** Whether so many bytes more leave readings their room. A browser that does not tell is believed to have some. @param {number} size @returns {Promise<boolean>} */
+  /**
+   * Whether so many bytes more leave readings their room; what the engine keeps for speed alone gives way first.
+   * @param {number} size @returns {Promise<boolean>}
+   */
   async hasRoom(size) {
-    const { quota, usage = 0 } = (await navigator.storage?.estimate?.().catch(() => null)) ?? {};
-    return quota === undefined || quota - usage >= size + FOR_READINGS;
+    if (await isFree(size + FOR_READINGS)) return true;
+    return (await makeRoom()) && isFree(size + FOR_READINGS);
   }
 
   /** What is here of one; nothing where none of it is. @param {string} blob @returns {Promise<Held | undefined>} */

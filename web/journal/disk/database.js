@@ -3,11 +3,13 @@
 // wanted. Knows nothing of entries.
 
 import { openDB } from "../../vendor/idb/idb.js";
+import { makeRoom } from "../../room.js";
 
 /** 1: entries and facts. 2: digests, and what was set aside. 3: what is in a file. 4: attachments. */
 const VERSION = 4;
 /** What a phone says of a database that it closed behind the page's back. */
 const CLOSED = new Set(["InvalidStateError", "UnknownError"]);
+const FULL = "QuotaExceededError";
 
 export class Database {
   #name;
@@ -21,8 +23,8 @@ export class Database {
 
   /**
    * Runs `work` on an open database. Phones close the database behind the page's back (it was in the background, the
-   * storage process was ended): the same work is tried once more on a fresh one, and a second failure is the person's
-   * to see. `work` must bear being done twice: the first may have completed just before its database went away.
+   * storage process was ended), or have no room left but for what may give way: the same work is tried once more on a
+   * fresh one, and a second failure is the person's to see. `work` must bear being done twice: the first may have completed just before its database went away.
    * @param {(db: any) => Promise<any>} work
    * @returns {Promise<any>}
    */
@@ -30,7 +32,8 @@ export class Database {
     try {
       return await work(await this.#opened());
     } catch (error) {
-      if (!CLOSED.has(/** @type {DOMException} */ (error).name)) throw error;
+      const { name } = /** @type {DOMException} */ (error);
+      if (!CLOSED.has(name) && !(name === FULL && (await makeRoom()))) throw error;
       this.#letGo();
       return work(await this.#opened());
     }

@@ -10,13 +10,13 @@ from scantling.engine.tape.lengths import ZERO, Length, format_bare, format_leng
 
 WIDTH = 340.0
 BAR = 26.0
-PITCH = 84.0
+PITCH = 94.0
+TOP = 34.0
 # A mark needs so much room for its figure; where the one before leaves less, it goes onto the second line.
 MARK_WIDTH = 44.0
 MARK_LINES = (14.0, 26.0)
-# A letter needs so much room; where a piece has less, it goes over the board, between what is written at its ends.
+# A letter needs so much room; where a piece has less, it goes over the board, and a line leads from it to the piece.
 LETTER_WIDTH = 9.0
-OVER = (90.0, WIDTH - 90.0)
 # A slanted end is drawn leaning by so much at most: a miter through an inch of wood is a hair at this scale.
 LEAN = 5.0
 
@@ -31,29 +31,29 @@ def draw_boards(sticks: Sequence[LaidStick], end_trim: Length) -> str:
 
 def _draw_board(laid: LaidStick, end_trim: Length, row: int, scale: float) -> Iterator[str]:
     whole = laid.stick.length
-    top = row * PITCH + 20
-    yield svg.text((1, top - 6), f"{row + 1} · {format_stock(whole)}", "small strong", "start")
-    yield svg.text((WIDTH - 1, top - 6), f"{format_length(laid.offcut)} left", "small pencil", "end")
+    top = row * PITCH + TOP
+    yield svg.text((1, top - 22), f"{row + 1} · {format_stock(whole)}", "small strong", "start")
+    yield svg.text((WIDTH - 1, top - 22), f"{format_length(laid.offcut)} left", "small pencil", "end")
     yield _bar(1, 1 + float(whole.inches) * scale, top, "pencil dashed")
     fresh = 1 + float(end_trim.inches) / 2 * scale
     told = [-MARK_WIDTH for _ in MARK_LINES]
+    over = 0.0
     for piece in laid.laid:
         start, end = (fresh + float(at.inches) * scale for at in (piece.start, piece.end))
-        letter = svg.text(_letter_at(start, end, top, piece), piece.line.letter, _letter_classes(piece))
-        yield from (svg.lettered([piece.line.letter], part) for part in (_piece(start, end, top, piece), letter))
+        parts = [_piece(start, end, top, piece)]
+        middle, wide = (start + end) / 2, LETTER_WIDTH * len(piece.line.letter)
+        at = (middle, top + BAR / 2 + 5)
+        if end - start < wide:
+            at = (min(max(middle, over + wide / 2), WIDTH - wide / 2), top - 6)
+            over = at[0] + wide / 2 + 2
+            parts.append(svg.line((at[0], top - 4), (middle, top + BAR / 3), "pencil"))
+        parts.append(svg.text(at, piece.line.letter, _letter_classes(piece)))
+        yield from (svg.lettered([piece.line.letter], part) for part in parts)
         line = next((at for at, last in enumerate(told) if end - last >= MARK_WIDTH), None)
         if piece.mark is not None and line is not None:
             at = (max(min(end, WIDTH - 2), MARK_WIDTH), top + BAR + MARK_LINES[line])
             yield svg.text(at, format_bare(piece.mark), "small pencil", "end")
             told[line] = at[0]
-
-
-def _letter_at(start: float, end: float, top: float, piece: Laid) -> svg.Point:
-    """On the piece; over a sliver that has no room for its letter, clear of what is written at the board's ends."""
-    middle = (start + end) / 2
-    if end - start >= LETTER_WIDTH * len(piece.line.letter):
-        return middle, top + BAR / 2 + 5
-    return min(max(middle, OVER[0]), OVER[1]), top - 5
 
 
 def _letter_classes(piece: Laid) -> str:
