@@ -174,5 +174,5 @@ def measure_touches(browser: Browser, work: Path) -> Iterator[Row]:
     finally:
         laptop.stop()
     yield Row("touches to walk round 12 walls with 3 openings", walked, "")
-    yield Row("readings taken of it by touch", len(touches), "", at_least=READINGS)
+    yield Row("readings taken of it by touch", len(touches), "")
     yield Row(f"most touches for one of them, {FIGURE} or a corner of 90", max(touches), "", 4)

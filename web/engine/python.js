@@ -31,15 +31,26 @@ export async function readArchives(runtime) {
   return { engine, marshmallow, pint };
 }
 
+/** @param {string} runtime */
+const folderOf = (runtime) => `${BASE}/rt/${runtime}/pyodide/`;
+
+/**
+ * The runtime's two modules: the second is asked for by the first, but later than it could be.
+ * @param {string} runtime
+ * @returns {Promise<any[]>}
+ */
+export function fetchPython(runtime) {
+  return Promise.all(["pyodide.mjs", "pyodide.asm.mjs"].map((name) => import(`${folderOf(runtime)}${name}`)));
+}
+
 /**
  * Starts Python from our own files only: an empty lock file, so that it asks for none.
  * @param {string} runtime
  * @param {{_makeSnapshot?: boolean, _loadSnapshot?: Uint8Array}} [memory]
  */
 export async function startPython(runtime, memory = {}) {
-  const folder = `${BASE}/rt/${runtime}/pyodide/`;
-  // The second is asked for by the first, but later than it could be.
-  const [{ loadPyodide }] = await Promise.all([import(`${folder}pyodide.mjs`), import(`${folder}pyodide.asm.mjs`)]);
+  const folder = folderOf(runtime);
+  const [{ loadPyodide }] = await fetchPython(runtime);
   const info = { abi_version: "2026_0", arch: "wasm32", platform: "emscripten_5_0_3", python: "3.14.2" };
   return loadPyodide({
     indexURL: folder,

@@ -3,7 +3,7 @@
 
 import { compileEngine, dropEngine, keptEngine, keepEngine } from "./compiled.js";
 import { restoreKept } from "./snapshot.js";
-import { BUILD, doorOf, FORGET, loadAhead, OPEN, openDesk, PAUSE, putArchives, readArchives, startPython } from "./python.js";
+import { BUILD, doorOf, fetchPython, FORGET, loadAhead, openDesk, PAUSE, putArchives, readArchives, startPython } from "./python.js";
 
 /** @typedef {{ build: string, runtime: string }} Boot */
 
@@ -20,8 +20,10 @@ let answer = null;
  * @returns {Promise<"restored" | "compiled" | "source">}
  */
 async function start({ runtime }) {
+  // Both are waited for below, and told there if they fail.
   const reading = readArchives(runtime);
-  reading.catch(() => {}); // told below, where it is waited for
+  reading.catch(() => {});
+  fetchPython(runtime).catch(() => {});
   const kept = await keptEngine(BUILD, runtime);
   const of = { build: BUILD, runtime, engine: kept?.digest ?? "" };
   const restored = kept && (await restoreKept(of, (memory) => restore(runtime, memory, kept.data, reading)));

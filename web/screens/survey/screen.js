@@ -8,6 +8,7 @@ import { useWide } from "../../controls/wide.js";
 import { useLight } from "../../controls/wake.js";
 import { isYear, parseYear, Year } from "../../controls/year.js";
 import { Closer } from "../../drawings/closer.js";
+import { Drawing } from "../../drawings/drawing.js";
 import { Cautions } from "../../frame/cautions.js";
 import { Page } from "../../frame/page.js";
 import { useNotebook } from "../../notebook/notebook.js";
@@ -51,7 +52,7 @@ function RoomInHand({ beside }) {
   const row = survey.rows.find(({ key }) => key === beside);
   return html`<${Page} title=${room.name} tab="survey" kind="survey" older=${survey.older}>
     <section class="ahead">
-      ${survey.plan ? html`<${Closer} svg=${survey.plan} label="Plan of ${room.name}" kind="plan" />` : null}
+      <${Plan} survey=${survey} />
       ${row ? html`<h2>${row.title}</h2><${History} row=${row} />` : html`<${Ahead} next=${next} survey=${survey} />`}
     </section>
     <section class="taken" aria-label="Readings">
@@ -66,6 +67,14 @@ function RoomInHand({ beside }) {
       </p>
     </section>
   <//>`;
+}
+
+/** Its place is kept until the engine has said what it looks like. @param {{survey: {plan: string, known: boolean}}} props */
+function Plan({ survey }) {
+  const { room, engine } = useNotebook();
+  if (survey.plan) return html`<${Closer} svg=${survey.plan} label="Plan of ${room.name}" kind="plan" />`;
+  const isComing = !survey.known && !engine.startsWith("failed") && room.walls.length > 0;
+  return isComing ? html`<${Drawing} kind="plan" />` : null;
 }
 
 /** The year, asked where what hangs on it is told, until it is said or nobody knows. */
