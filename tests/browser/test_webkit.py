@@ -153,7 +153,8 @@ def walk(hand: Hand) -> None:
 
 def read_everything(hand: Hand) -> int:
     """How many figures the screen asked for, each read once."""
-    hand.touch("Read it")
+    hand.sees("h2", "Next: ")  # the plan has come, and nothing moves under the finger any more
+    hand.touch("Read it", exact=True)
     hand.sees("[data-mark]")
     count = 0
     while "/read/" in hand.driver.current_url:
