@@ -116,7 +116,7 @@ export function openDesk(python, archives) {
 }
 
 /** The engine's one door, from the archive at /engine.zip. */
-export const OPEN = "from scantling.engine.desk import Desk";
+const OPEN = "from scantling.engine.desk import Desk";
 
 /**
  * A door of its own, to an empty notebook.
