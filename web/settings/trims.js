@@ -8,6 +8,7 @@
  */
 
 import { SUPPLIES } from "./supplies.js";
+import { THINGS } from "./things.js";
 
 const WANTED = [
   ["yes", "yes"],
@@ -342,60 +343,29 @@ const STOCK = {
   },
 };
 
-/** What one thing in the way may have otherwise than its room: a stair's skirt, its rake, any other its toe kick.
- * @type {Record<string, Group>} */
-const OF_ONE_THING = {
-  stairs: {
-    title: "Rake of the stairs",
-    picks: [
-      [
-        "thing.rises",
-        "The stairs rise",
-        [
-          ["left", "to the left"],
-          ["right", "to the right"],
-        ],
-      ],
-    ],
-    rows: [["thing.rake", "Rake", "degrees from level, such as 37, or none: then the base ends square", "plain"]],
-  },
-  toe: {
-    title: "Toe kick",
-    rows: [
-      ["toe.height", "Toe kick, height", "from the floor to where it comes forward; none if there is none"],
-      ["toe.depth", "Toe kick, depth", "how far it is set back from the face"],
-    ],
-  },
-  at: {
-    title: "Boards that end at it",
-    picks: [
-      [
-        "thing.end",
-        "Their ends",
-        [
-          ["square", "cut square"],
-          ["scribed", "scribed to it"],
-        ],
-      ],
-    ],
-    rows: [["thing.clearance", "Kept clear of it", "between a board's end and it, for the caulk"]],
-  },
-};
-
-/** All that a house or a room may set, what one opening may, and what one thing in the way. */
-/** @type {Record<string, Group>} */
+/** A house shows its lengths in one way, in every room. @type {Record<string, Group>} */
 const SHOWN = {
   lengths: {
     title: "How lengths are shown",
-    picks: [["lengths", "Lengths are shown in", [["inches", "inches"], ["feet and inches", "feet and inches"], ["millimeters", "millimeters"]]]],
+    picks: [
+      [
+        "lengths",
+        "Lengths are shown in",
+        [
+          ["inches", "inches"],
+          ["feet and inches", "feet and inches"],
+          ["millimeters", "millimeters"],
+        ],
+      ],
+    ],
   },
 };
 
-/** A house shows its lengths in one way, in every room. */
+/** All that a house may set, a room, one opening, and one thing in the way. */
 export const OF_HOUSE = keyed({ ...SHOWN, ...BASE, ...OPENINGS, ...MOLDINGS, ...STOCK, ...CUTTING, ...SUPPLIES });
 export const OF_ROOM = keyed({ ...BASE, ...OPENINGS, ...MOLDINGS, ...STOCK, ...CUTTING, ...SUPPLIES });
 export const OF_OPENING = keyed({ ...OPENINGS, ...ONE_ONLY });
-export const OF_THING = keyed(OF_ONE_THING);
+export const OF_THING = keyed(THINGS);
 
 /** @param {Record<string, Group>} groups @returns {Group[]} */
 function keyed(groups) {
