@@ -52,6 +52,12 @@ def test_a_cold_start_has_the_true_rows_pieces_and_plan_with_no_engine(kept):
     expect(kept.locator(".older")).to_have_count(0)
 
 
+def test_a_wall_that_was_not_in_hand_has_the_plan_of_a_survey_that_still_holds(kept):
+    visit(kept, "survey", "walk")
+    expect(kept.get_by_role("heading", name="You face wall 8")).to_be_visible()
+    expect(kept.get_by_role("img", name="Plan of Sewing room", exact=True)).to_be_visible()
+
+
 def test_what_is_older_than_the_journal_says_so_and_what_was_read_since_is_not_asked_for_again(kept):
     visit(kept, "survey", "read", WALL, "length")
     kept.get_by_label("type it or say it").fill("144")
