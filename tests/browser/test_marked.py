@@ -22,7 +22,7 @@ DRAWN = PINNED = 1
 LOADED = "() => document.querySelector('.large img')?.naturalWidth > 0"
 #: A finger's way over the photo, in parts of its sides, as the browser itself tells a page.
 FINGER = """([points, end]) => {
-  const sheet = document.querySelector(".touched");
+  const sheet = document.querySelector(".over-touched");
   const { left, top, width, height } = sheet.getBoundingClientRect();
   const tell = (type, [x, y]) => sheet.dispatchEvent(new PointerEvent(type, { bubbles: true, pointerId: 1, buttons: 1,
     pointerType: "touch", clientX: left + x * width, clientY: top + y * height }));

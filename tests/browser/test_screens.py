@@ -367,6 +367,14 @@ def test_an_answer_that_comes_before_the_screen_listens_is_shown(still):
     assert shown == "heard"
 
 
+def test_the_mark_that_was_touched_stands_where_it_stood(entering):
+    quarter = entering.locator('[data-mark="1/4"]')
+    before = quarter.bounding_box()
+    press(entering, "63 1/4")
+    expect(entering.locator(".mark.touched")).to_have_count(1)
+    assert quarter.bounding_box() == before
+
+
 # What was read
 
 

@@ -33,14 +33,14 @@ export function Sheet({ photo, words, picture, marked, pins, mode, spot, lit, on
 
 /** What takes the finger; a spot is also moved by the arrow keys. @param {any} props */
 function Touched({ mode, spot, touch, onSpot }) {
-  if (mode === "draw") return html`<div class="touched" ...${touch}></div>`;
+  if (mode === "draw") return html`<div class="over-touched" ...${touch}></div>`;
   const move = (/** @type {KeyboardEvent} */ event) => {
     const by = KEYS[event.key];
     if (!by || !spot) return;
     event.preventDefault();
     onSpot([within(spot[0] + by[0] * BY_KEY), within(spot[1] + by[1] * BY_KEY)]);
   };
-  return html`<div class="touched" role="application" tabindex="0" aria-label="Where the pin goes: the arrow keys move it"
+  return html`<div class="over-touched" role="application" tabindex="0" aria-label="Where the pin goes: the arrow keys move it"
     onKeyDown=${move} ...${touch}></div>`;
 }
 
