@@ -108,8 +108,7 @@ def test_a_pin_shows_what_its_figure_is_now_is_moved_struck_and_restored(photo, 
     pinned = photo.get_by_role("list", name="Figures pinned on it")
     expect(pinned).to_contain_text(FIGURE)
     label = photo.locator(".pin text").nth(PINNED)
-    was = label.text_content()
-    assert was.endswith('"')
+    expect(label).to_have_text(re.compile(r'"$'))
     (body,) = poll(photo, lambda: bodies(laptop, "pin")[PINNED:])
     assert (body["of"], body["what"]) == (WALL, "length")
     assert abs(body["x"] - 2500) < 40
