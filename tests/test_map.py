@@ -97,23 +97,24 @@ LIBRARIES = {
 
 #: What each folder of the page may import; the worker's runtime is fetched by address and not imported by name.
 PAGE = {
-    "app.js": {"engine", "journal", "screens", "update.js"},
+    "app.js": {"engine", "journal", "screens", "update.js", "words"},
     "background": {"journal"},
-    "controls": {"vendor"},
-    "drawings": {"controls", "notebook"},
+    "controls": {"vendor", "words"},
+    "drawings": {"controls", "notebook", "words"},
     "engine": {"listeners.js", "room.js"},
-    "frame": {"controls", "notebook"},
+    "frame": {"controls", "notebook", "words"},
     "journal": {"journal", "listeners.js", "room.js", "vendor"},
     "listeners.js": set(),
-    "notebook": {"controls"},
-    "pad": {"controls", "notebook"},
-    "photos": {"controls", "notebook"},
-    "screens/main.js": {"controls", "drawings", "frame", "notebook", "screens"},
-    "screens": {"controls", "drawings", "frame", "notebook", "pad", "photos", "settings"},
-    "settings": {"controls", "notebook"},
+    "notebook": {"controls", "words"},
+    "pad": {"controls", "notebook", "words"},
+    "photos": {"controls", "notebook", "words"},
+    "screens/main.js": {"controls", "drawings", "frame", "notebook", "screens", "words"},
+    "screens": {"controls", "drawings", "frame", "notebook", "pad", "photos", "settings", "words"},
+    "settings": {"controls", "notebook", "words"},
     "room.js": set(),
     "sw.js": set(),
-    "update.js": {"listeners.js"},
+    "update.js": {"listeners.js", "words"},
+    "words": {"vendor"},
 }
 #: A folder with more in it is a heap, where nobody finds anything.
 MOST_IN_A_FOLDER = 12

@@ -29,6 +29,7 @@ TYPES = {
     ".js": "text/javascript; charset=utf-8",
     ".mjs": "text/javascript; charset=utf-8",
     ".css": "text/css; charset=utf-8",
+    ".ftl": "text/plain; charset=utf-8",
     ".svg": "image/svg+xml",
     ".png": "image/png",
     ".woff2": "font/woff2",
@@ -222,9 +223,10 @@ class Site:
 
 
 def preloads(files: list[Published]) -> str:
-    """Link tags for the page's modules and styles, so that a browser asks for all at once and not import by import."""
+    """Link tags for the page's modules, styles and words: a browser asks for all at once and not import by import."""
     hashed = ((f.path, HASHED.search(f.path)) for f in files)
     page = sorted(path for path, found in hashed if found and found[1] == "v" and not path.endswith(WORKER_MODULES))
     modules = [f'<link rel="modulepreload" href="{path}">' for path in page if path.endswith(".js")]
     styles = [f'<link rel="preload" as="style" href="{path}">' for path in page if path.endswith(".css")]
-    return "\n".join(styles + modules)
+    words = [f'<link rel="preload" as="fetch" crossorigin href="{path}">' for path in page if path.endswith(".ftl")]
+    return "\n".join(styles + words + modules)

@@ -49,6 +49,10 @@ NPM = (
         "htm/preact.js": "preact/index.mjs",
         "htm/LICENSE": "LICENSE",
     }, {"preact": "../preact/preact.js", "htm": "./htm.js"}),
+    Package("@fluent/bundle", "0.19.1", "Apache-2.0", {
+        f"fluent/{name}.js": f"esm/{name}.js"
+        for name in ("builtins", "bundle", "memoizer", "resolver", "resource", "scope", "types")
+    }),
     Package("idb", "8.0.4", "ISC", {"idb/idb.js": "build/index.js", "idb/LICENSE": "LICENSE"}),
     Package("@fontsource/atkinson-hyperlegible", "5.3.0", "OFL-1.1", {
         "atkinson-hyperlegible/400.woff2": "files/atkinson-hyperlegible-latin-400-normal.woff2",
@@ -80,6 +84,10 @@ PYPI = (
     # Nothing of it is served: pyodide's package carries no licence text, and this one carries the MPL-2.0 in full.
     Package("pathspec", "1.1.1", "MPL-2.0 (for its licence text only)", {
         "pyodide/LICENSE": "pathspec-1.1.1.dist-info/licenses/LICENSE",
+    }),
+    # The like for @fluent/bundle and the Apache licence.
+    Package("requests", "2.34.2", "Apache-2.0 (for its licence text only)", {
+        "fluent/LICENSE": "requests-2.34.2.dist-info/licenses/LICENSE",
     }),
 )
 #: Made here: zips of compiled modules, from the standard library of pyodide and from the wheels above.

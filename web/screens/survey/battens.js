@@ -10,30 +10,20 @@ import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { setSetting } from "../../notebook/write.js";
+import { anyOf, say, sayWith } from "../../words/words.js";
 
-/** Name in the journal, words on the screen, what it is for. */
-const MEASURES = [
-  ["width", "Width of a batten", "across its face"],
-  ["thickness", "Thickness", "3/4, until you set it"],
-  ["height", "Height", "the length each is cut to"],
-  ["most_gap", "Widest gap", "the fewest battens that keep to it; empty when you write a count"],
-  ["count", "Count", "so many, for a wall in one stretch; empty when you write a gap"],
-  ["avoid", "Keep clear of", "outlet, switch: what stands on the wall by these names"],
-];
-const ENDS = [
-  ["item", "a batten at both"],
-  ["gap", "a gap at both"],
-  ["one", "a batten at one"],
-];
+/** Names in the journal. */
+const MEASURES = ["width", "thickness", "height", "most_gap", "count", "avoid"];
+const ENDS = ["item", "gap", "one"].map((end) => [end, say(`battens-ends.${end}`)]);
 
 /** @param {{place: string[]}} props */
 export function Battens({ place: [wallId] }) {
   const { room } = useNotebook();
   const wall = room.walls.find((one) => one.id === wallId);
   const { answer } = useAnswer({ ask: "battens", room: room.id });
-  return html`<${Page} title=${`Battens, wall ${wall?.number ?? ""}`} tab="survey" kind="form standard">
-    ${answer && wall ? html`<${Settings} wall=${wall} answer=${answer} />` : html`<${Asleep} what="Battens" />`}
-    <div class="low last-row"><${Button} onTouch=${() => go("survey", "walk", wallId)}>Back<//></div>
+  return html`<${Page} title=${say("battens-title", { wall: wall?.number ?? "" })} tab="survey" kind="form standard">
+    ${answer && wall ? html`<${Settings} wall=${wall} answer=${answer} />` : html`<${Asleep} what=${say("battens")} />`}
+    <div class="low last-row"><${Button} onTouch=${() => go("survey", "walk", wallId)}>${say("back")}<//></div>
   <//>`;
 }
 
@@ -46,23 +36,23 @@ function Settings({ wall, answer }) {
   const save = (/** @type {string} */ name, /** @type {string} */ value, /** @type {string} */ words) =>
     act(() => setSetting(journal, wall.id, `battens.${name}`, value), words);
   return html`
-    ${MEASURES.map(
-      ([name, label, hint]) => html`<${One} ...${{ name, label, hint, save }} saved=${known.settings[name] ?? ""} key=${name} />`,
-    )}
-    <${Choice} name="ends" legend="At the ends" choices=${ENDS} value=${known.settings.ends ?? "item"}
-      onPick=${(value) => save("ends", value, "Ends")} />
+    ${MEASURES.map((name) => html`<${One} ...${{ name, save }} saved=${known.settings[name] ?? ""} key=${name} />`)}
+    <${Choice} name="ends" legend=${say("battens-ends")} choices=${ENDS} value=${known.settings.ends ?? "item"}
+      onPick=${(value) => save("ends", value, say("battens-ends.done"))} />
     <${Problems} problems=${problems} />
     ${rows.length ? html`<${Elevation} wall=${wall} />` : null}
     ${rows.map((row) => html`<${Row} row=${row} key=${row.place} />`)}`;
 }
 
-/** @param {{name: string, label: string, hint: string, saved: string, save: any}} props */
-function One({ name, label, hint, saved, save }) {
+/** @param {{name: string, saved: string, save: any}} props */
+function One({ name, saved, save }) {
   const [text, setText] = useState(saved);
+  const label = say(`battens-setting-${name}`);
   const keep = () => text.trim() !== saved && save(name, text.trim(), label);
   return html`<div class="setting">
-    <${Field} label=${label} value=${text} onInput=${setText} onEnter=${keep} hint=${hint} />
-    <${Button} label="Save ${label}" disabled=${text.trim() === saved} onTouch=${keep}>${saved && text === saved ? "Saved" : "Save"}<//>
+    <${Field} label=${label} value=${text} onInput=${setText} onEnter=${keep} hint=${say(`battens-setting-${name}.hint`)} />
+    <${Button} label=${say("save.what", { what: label })} disabled=${text.trim() === saved} onTouch=${keep}>
+      ${say(saved && text === saved ? "saved" : "save")}<//>
   </div>`;
 }
 
@@ -70,20 +60,20 @@ function One({ name, label, hint, saved, save }) {
 function Row({ row }) {
   const clash = (/** @type {number} */ item) => row.clashes.filter((one) => one.item === item);
   return html`<section>
-    <h2>${row.count} battens${row.place ? `, ${row.place}` : ""}</h2>
-    <p>Gap <${Figure} shown=${row.gap.shown} /></p>
-    ${row.clashes.length && row.clear.length ? html`<p class="wrong">${row.clear.join(" or ")} battens would clear everything.</p>` : null}
+    <h2>${say(row.place ? "battens-row.placed" : "battens-row", { count: row.count, place: row.place ?? "" })}</h2>
+    <p>${sayWith("battens-row.gap", { gap: html`<${Figure} shown=${row.gap.shown} />` })}</p>
+    ${row.clashes.length && row.clear.length ? html`<p class="wrong">${say("battens-row.clear", { counts: anyOf(row.clear) })}</p>` : null}
     <ol class="rows">
       ${row.marks.map(
         ({ mark, from_corner: corner, item }) => html`<li class="row" key=${item}>
           <span class="wall-number">${item}</span>
-          <span class="row-words"><small>from the left corner ${corner.shown}</small>
-            ${clash(item).map((one) => html`<small class="wrong" key=${one.thing}>lies ${one.over.shown} over the ${one.thing}</small>`)}
+          <span class="row-words"><small>${say("battens-mark", { length: corner.shown })}</small>
+            ${clash(item).map((one) => html`<small class="wrong" key=${one.thing}>${say("battens-mark.over", { length: one.over.shown, thing: one.thing })}</small>`)}
           </span>
           <${Figure} shown=${mark.shown} />
         </li>`,
       )}
     </ol>
-    <p class="pencil">Left edge of each, every mark from the left end of the stretch: never step off the gap.</p>
+    <p class="pencil">${say("battens-row.told")}</p>
   </section>`;
 }

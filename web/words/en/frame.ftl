@@ -1,0 +1,1 @@
+## The frame of every screen: tabs, offline cover, keys, what went wrong.

@@ -1,0 +1,1 @@
+## Where a reading is entered.

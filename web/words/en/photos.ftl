@@ -1,0 +1,1 @@
+## Photos, and what is drawn and pinned on one.

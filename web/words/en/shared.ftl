@@ -1,0 +1,6 @@
+## What several rooms of the page say.
+
+back = Back
+save = Save
+    .what = Save { $what }
+saved = Saved

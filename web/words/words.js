@@ -1,0 +1,51 @@
+// @ts-check
+// What the page says, by key. The sentences stand in the folder of their language, a file for each room of the page, in the
+// syntax of Project Fluent; another language is another folder with the same keys.
+import { FluentBundle } from "../vendor/fluent/bundle.js";
+import { FluentResource } from "../vendor/fluent/resource.js";
+
+const LANGUAGE = document.documentElement.lang;
+const ROOMS = [
+  "shared", "boards", "cover", "frame", "house", "pad", "photos", "pieces", "program", "settings", "sums", "supplies", "survey",
+];
+
+// Marks that keep two directions of writing apart would be found in what is copied, read aloud and searched.
+const bundle = new FluentBundle(LANGUAGE, { useIsolating: false });
+for (const text of await Promise.all(ROOMS.map(read))) bundle.addResource(new FluentResource(text));
+
+/** @param {string} room */
+async function read(room) {
+  const answer = await fetch(new URL(`${LANGUAGE}/${room}.ftl`, import.meta.url));
+  if (!answer.ok) throw new Error(`no words for ${room}: ${answer.status}`);
+  return answer.text();
+}
+
+/**
+ * The sentence of a key, or of `key.attribute`; what is missing is seen as its key, and is no reason for a blank page.
+ * @param {string} key @param {Record<string, string | number>} [values] @returns {string}
+ */
+export function say(key, values) {
+  const [id, attribute] = key.split(".");
+  const message = bundle.getMessage(id);
+  const pattern = attribute ? message?.attributes[attribute] : message?.value;
+  return pattern ? bundle.formatPattern(pattern, values, []) : key;
+}
+
+/** Set about a value that is no text; no keyboard writes it, and no sentence has it. */
+const SLOT = "\u0001";
+
+/**
+ * A sentence with elements in it, each put where the sentence names it.
+ * @param {string} key @param {Record<string, any>} elements @param {Record<string, string | number>} [values] @returns {any[]}
+ */
+export function sayWith(key, elements, values = {}) {
+  const slots = Object.keys(elements).map((name) => [name, SLOT + name + SLOT]);
+  const parts = say(key, { ...values, ...Object.fromEntries(slots) }).split(SLOT);
+  return parts.map((part, place) => (place % 2 ? elements[part] : part));
+}
+
+/** Several things of which one will do: "9, 10 or 12". @param {(string | number)[]} things */
+export const anyOf = (things) => new Intl.ListFormat(LANGUAGE, { type: "disjunction" }).format(things.map(String));
+
+/** Several things that all count: "the sink, the tub and the door". @param {(string | number)[]} things */
+export const allOf = (things) => new Intl.ListFormat(LANGUAGE, { type: "conjunction" }).format(things.map(String));
