@@ -10,7 +10,6 @@ import fcntl
 import hashlib
 import os
 import shutil
-import socket
 import threading
 import time
 from collections.abc import Callable, Iterator
@@ -27,6 +26,7 @@ from scantling.serving import NotebookServer
 from scantling.site import PACKAGE, Site, web_folder, zip_engine
 
 from tests.browser.touch import awake
+from tests.ports import free_port
 
 #: The one without windows first: it takes half of the processor.
 BROWSERS = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
@@ -93,13 +93,6 @@ CONTROLLED = """async () => {
 def browser_path(names: tuple[str, ...] = BROWSERS) -> str | None:
     """The browser to use: named in CHROMIUM, or the system's, or (None) Playwright's own."""
     return os.environ.get("CHROMIUM") or next(filter(None, map(shutil.which, names)), None)
-
-
-def free_port() -> int:
-    """A port to name: one that the system chose for the server itself could not be taken again at once after a stop."""
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        return probe.getsockname()[1]
 
 
 @dataclass

@@ -15,7 +15,8 @@ from scantling.lan.home import Home
 from scantling.lan.pairing import show_code
 from scantling.serving import NotebookServer
 
-from tests.browser.conftest import CONTROLLED, PATIENCE, QUIET, browser_path, free_port
+from tests.browser.conftest import CONTROLLED, PATIENCE, QUIET, browser_path
+from tests.ports import free_port
 
 pytestmark = pytest.mark.skipif(
     shutil.which("certutil") is None,

@@ -25,17 +25,12 @@ from scantling.lan.leaf import keep_leaf, leaf_path
 from scantling.store import FILE_NAME, Database, open_store
 from scantling.upkeep import held
 
+from tests.ports import free_port
 from tests.program import only_for_root, run_as_nobody
 
 HOUSE_ID = "0190aaaa-0000-7000-8000-00000000000a"
 HOME = ip_address("192.168.7.20")
 NOW = dt.datetime(2026, 5, 4, tzinfo=dt.UTC)
-
-
-def free_port():
-    with socket.socket() as probe:
-        probe.bind(("0.0.0.0", 0))
-        return probe.getsockname()[1]
 
 
 @pytest.fixture(scope="module")

@@ -20,6 +20,7 @@ from scantling.lan.leaf import keep_leaf, leaf_path
 from scantling.serving import NotebookServer, intake
 from scantling.serving.server import THREADS
 
+from tests.ports import free_port
 from tests.program import Program, run
 
 PATIENCE = 20
@@ -240,9 +241,7 @@ def test_no_part_of_an_answer_waits_for_the_part_before_it_to_be_acknowledged(st
 
 
 def test_lan_serves_the_page_over_tls_beside_the_laptops_own(start, tmp_path):
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        lan_port = probe.getsockname()[1]
+    lan_port = free_port()
     process, port = start("--lan", "--host", "127.0.0.1", "--lan-port", str(lan_port))
     line = process.stdout.readline()
     name = line.split("https://")[1].split(":")[0]
@@ -263,9 +262,7 @@ def test_a_certificate_of_ones_own_serves_paired_devices_to_who_trusts_its_autho
     authority = make_authority(NAME, now)
     keep_leaf(tmp_path / "elsewhere", authority, NAME, [ip_address("127.0.0.1")], now)
     both = leaf_path(tmp_path / "elsewhere")
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        tls_port = str(probe.getsockname()[1])
+    tls_port = str(free_port())
     process, port = start("--cert", both, "--key", both, "--host", "127.0.0.1", "--name", NAME, "--lan-port", tls_port)
 
     def ask(method, path, trust, said=None, **headers):
