@@ -2,6 +2,7 @@
 // What can be touched: one wide button for the thing to do, quieter ones beside it, fields, and choices of one among few.
 import { html, useId } from "./ui.js";
 import { useOnce } from "./once.js";
+import { say } from "../words/words.js";
 
 /**
  * @param {{onTouch?: () => void, kind?: "main" | "side" | "plain" | "key", next?: string, type?: string, label?: string,
@@ -87,12 +88,12 @@ export function Jump({ names }) {
     line?.scrollIntoView({ block: "center" });
   };
   if (letters.length < 2) return null;
-  return html`<nav class="choice-row numbers" aria-label="Jump to a letter">
+  return html`<nav class="choice-row numbers" aria-label=${say("jump")}>
     ${letters.map((letter) => html`<${Button} onTouch=${() => jump(letter)} key=${letter}>${letter}<//>`)}
   </nav>`;
 }
 
 /** Looking for a line of a long list. @param {{label: string, hint: string, value: string, onInput: (text: string) => void, onEnter?: () => void, none?: boolean}} props */
 export function Find({ label, hint, value, onInput, onEnter, none }) {
-  return html`<div class="find"><${Field} ...${{ label, value, onInput, onEnter }} holds=${hint} hint="" wrong=${none ? "Nothing here is called that." : ""} /></div>`;
+  return html`<div class="find"><${Field} ...${{ label, value, onInput, onEnter }} holds=${hint} hint="" wrong=${none ? say("find-none") : ""} /></div>`;
 }

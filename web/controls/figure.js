@@ -2,6 +2,7 @@
 // Figures: a length as it is drawn on paper, whole number, stacked fraction, small unit. It takes the engine's text apart
 // to set it; it never works anything out.
 import { html } from "./ui.js";
+import { say } from "../words/words.js";
 
 /** Millimeters, and feet that inches follow. */
 const METRIC = /^(-?)([\d.]+) mm$/;
@@ -10,7 +11,7 @@ const INCHES = /^(-?)(\d*)(?:(?:^|\s|(?<=-))(\d+)\/(\d+))?"?$/;
 
 /** A length inside running text: 1/32 in, not 1/32". @param {string} shown */
 export function inWords(shown) {
-  return /^[\d /]+"$/.test(shown) ? shown.replace('"', " in") : shown;
+  return /^[\d /]+"$/.test(shown) ? say("length-inches", { length: shown.replace('"', "") }) : shown;
 }
 
 /**
@@ -33,16 +34,17 @@ export function splitFigure(shown) {
 export function Figure({ shown, size = "row", unit = true, lean = "" }) {
   const parts = splitFigure(shown ?? "");
   if (!parts) return html`<span class="figure figure-${size}">${shown}</span>`;
-  const feet = parts.feet ? `${parts.feet} ft ` : "";
-  const said = `${parts.sign}${feet}${parts.whole}${parts.above ? ` ${parts.above}/${parts.below}` : ""}${unit ? ` ${parts.unit}` : ""} ${lean}`;
+  const [foot, name] = [say("unit-ft"), say(`unit-${parts.unit}`)];
+  const feet = parts.feet ? `${parts.feet} ${foot} ` : "";
+  const said = `${parts.sign}${feet}${parts.whole}${parts.above ? ` ${parts.above}/${parts.below}` : ""}${unit ? ` ${name}` : ""} ${lean}`;
   // Millimeters have more digits than inches: as large as they can be, and the unit still on the screen.
   const large = parts.unit === "mm" && size === "huge" ? "big" : size;
   return html`<span class="figure figure-${large}">
     <span class="heard">${said.trim()}</span>
     <span class="seen" aria-hidden="true">
-      ${parts.sign}${parts.feet ? html`${parts.feet}<span class="unit unit-first">ft</span>` : null}${parts.whole}${
+      ${parts.sign}${parts.feet ? html`${parts.feet}<span class="unit unit-first">${foot}</span>` : null}${parts.whole}${
         parts.above ? html`<span class="fraction"><span>${parts.above}</span><span>${parts.below}</span></span>` : null
-      }${unit ? html`<span class="unit">${parts.unit}</span>` : null}${lean ? html`<span class="lean">${lean}</span>` : null}
+      }${unit ? html`<span class="unit">${name}</span>` : null}${lean ? html`<span class="lean">${lean}</span>` : null}
     </span>
   </span>`;
 }

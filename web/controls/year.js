@@ -2,6 +2,7 @@
 // The year a house was built, or nothing where nobody knows: old paint is taken more care of then.
 import { html } from "./ui.js";
 import { Field } from "./controls.js";
+import { say } from "../words/words.js";
 
 /** Four digits, or nothing. @param {string} text */
 export function isYear(text) {
@@ -15,7 +16,7 @@ export function parseYear(text) {
 
 /** @param {{built: string, onBuilt: (text: string) => void}} props */
 export function Year({ built, onBuilt }) {
-  const wrong = /^\d{0,4}$/.test(built.trim()) ? "" : "Write the year in four digits, such as 1936, or leave it empty.";
-  return html`<${Field} label="Year it was built" value=${built} onInput=${onBuilt} mode="numeric" wrong=${wrong}
-    hint="Leave it empty if nobody knows. Older paint needs care." />`;
+  const wrong = /^\d{0,4}$/.test(built.trim()) ? "" : say("year-built.wrong");
+  return html`<${Field} label=${say("year-built")} value=${built} onInput=${onBuilt} mode="numeric" wrong=${wrong}
+    hint=${say("year-built.hint")} />`;
 }

@@ -3,6 +3,7 @@
 // How close one looks is a matter of this screen alone: nothing is measured here, and nothing moves by itself.
 import { html, useLayoutEffect, useRef, useState } from "../controls/ui.js";
 import { Button } from "../controls/controls.js";
+import { say } from "../words/words.js";
 import { Drawing } from "./drawing.js";
 
 /** One touch of a button, and the closest that one can look. */
@@ -75,19 +76,19 @@ export function Closer({ svg, label, kind }) {
     if (isClose && event.key.startsWith("Arrow")) event.stopPropagation(); // they move the drawing, not the line in hand
   };
   const touch = { closer: () => look(near * STEP), farther: () => look(near / STEP), whole: () => look(1) };
-  const button = (/** @type {Look} */ name, /** @type {string} */ words) =>
-    html`<span data-keys=${KEYS[name]}><${Button} kind="plain" label="${words}: ${label}" onTouch=${touch[name]}
-      disabled=${name === "closer" && near >= CLOSEST}>${words}<//></span>`;
+  const button = (/** @type {Look} */ name) =>
+    html`<span data-keys=${KEYS[name]}><${Button} kind="plain" label=${say(`closer-look-${name}.what`, { what: label })} onTouch=${touch[name]}
+      disabled=${name === "closer" && near >= CLOSEST}>${say(`closer-look-${name}`)}<//></span>`;
   return html`<div class="closer" data-hears>
-    <div class="frame" ref=${frame} style=${{ "--near": near }} role=${isClose ? "group" : null} aria-label=${isClose ? `${label}, closer` : null}
+    <div class="frame" ref=${frame} style=${{ "--near": near }} role=${isClose ? "group" : null} aria-label=${isClose ? say("closer", { what: label }) : null}
       tabindex=${isClose ? 0 : null} onKeyDown=${arrow} onTouchStart=${begin} onTouchMove=${spread} onTouchEnd=${begin} onWheel=${wheel}>
       <${Drawing} ...${{ svg, label, kind }} />
     </div>
-    <div class="looks">${button("closer", "Closer")}${isClose ? html`${button("farther", "Farther")}${button("whole", "Whole")}` : null}</div>
+    <div class="looks">${button("closer")}${isClose ? html`${button("farther")}${button("whole")}` : null}</div>
     ${
       isClose
         ? html`<div class="looks">${Object.entries(WAYS).map(
-            ([way, by]) => html`<${Button} kind="plain" label="${way}: move ${label}" onTouch=${() => move(by)} key=${way}>${way}<//>`,
+            ([way, by]) => html`<${Button} kind="plain" label=${say(`closer-way-${way}.what`, { what: label })} onTouch=${() => move(by)} key=${way}>${say(`closer-way-${way}`)}<//>`,
           )}</div>`
         : null
     }

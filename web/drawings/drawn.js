@@ -3,6 +3,7 @@
 // asked for where it is shown, so that the list of pieces stays light.
 import { html, useState } from "../controls/ui.js";
 import { useAnswer, useNotebook } from "../notebook/notebook.js";
+import { say } from "../words/words.js";
 import { Closer } from "./closer.js";
 import { Drawing } from "./drawing.js";
 
@@ -20,16 +21,17 @@ export function useDrawn(piece) {
 
 /** @param {{piece: any, answer: any}} props what `useDrawn` gave */
 export function PieceDrawn({ piece, answer }) {
-  const ends = `left ${piece.left.shown}, right ${piece.right.shown}`;
+  const { letter, left, right } = piece;
   if (!answer) return null;
   return html`<figure class="drawn">
-      <figcaption>At the saw</figcaption>
-      <${Drawing} svg=${answer.at_saw} kind="large-piece" label="Piece ${piece.letter} at the saw: ${ends}" />
+      <figcaption>${say("drawn-at-saw")}</figcaption>
+      <${Drawing} svg=${answer.at_saw} kind="large-piece"
+        label=${say("drawn-at-saw.what", { letter, left: left.shown, right: right.shown })} />
     </figure>
     <figure class="drawn">
-      <figcaption>As it hangs</figcaption>
+      <figcaption>${say("drawn-hanging")}</figcaption>
       <${Drawing} svg=${answer.hanging} kind="large-piece"
-        label="Piece ${piece.letter} as it hangs: ${piece.left.meets} at its left end, ${piece.right.meets} at its right" />
+        label=${say("drawn-hanging.what", { letter, left: left.meets, right: right.meets })} />
     </figure>`;
 }
 
@@ -37,7 +39,7 @@ export function PieceDrawn({ piece, answer }) {
 export function Elevation({ wall }) {
   const { room } = useNotebook();
   const { answer } = useAnswer({ ask: "elevation", room: room.id, wall: wall.id });
-  return answer ? html`<${Closer} svg=${answer.drawing} label="Wall ${wall.number} from in front" kind="plan" />` : null;
+  return answer ? html`<${Closer} svg=${answer.drawing} label=${say("drawn-wall", { wall: wall.number })} kind="plan" />` : null;
 }
 
 /**
@@ -51,11 +53,11 @@ export function Places({ piece }) {
   if (!answer) return null;
   const wall = piece && room.walls.find(({ id, openings }) => id === piece.wall || openings.some((one) => one.id === piece.opening));
   return html`<section class="places">
-    <h2>Where they go</h2>
-    <${Closer} svg=${answer.drawing} label="Plan of ${room.name} with its pieces by letter" kind="plan" />
+    <h2>${say("drawn-places")}</h2>
+    <${Closer} svg=${answer.drawing} label=${say("drawn-places.plan", { room: room.name })} kind="plan" />
     ${wall ? html`<${Elevation} wall=${wall} />` : null}
     <details class="more" onToggle=${(event) => setOpen(event.currentTarget.open)}>
-      <summary>Each wall from in front</summary>
+      <summary>${say("drawn-walls")}</summary>
       ${open ? room.walls.map((wall) => html`<${Elevation} wall=${wall} key=${wall.id} />`) : null}
     </details>
   </section>`;

@@ -5,6 +5,7 @@ import { html } from "../controls/ui.js";
 import { Button } from "../controls/controls.js";
 import { useNotebook } from "../notebook/notebook.js";
 import { useTicks } from "../notebook/ticks.js";
+import { say } from "../words/words.js";
 
 /** What ends every list: it stands with the others, and never alone. */
 const TAIL = "General information";
@@ -26,7 +27,7 @@ export function Cautions({ cautions }) {
     for (const words of some) await put(wordOf(words), "dismissed", wordOf(words));
   };
   return html`<div class="heed">
-    <ul class="cautions" aria-label="Cautions">${told.map((words) => html`<li key=${words}>${words}</li>`)}</ul>
-    <${Button} kind="plain" onTouch=${aside}>Heard: put ${some.length === 1 ? "it" : "them"} aside in this house<//>
+    <ul class="cautions" aria-label=${say("cautions")}>${told.map((words) => html`<li key=${words}>${words}</li>`)}</ul>
+    <${Button} kind="plain" onTouch=${aside}>${say("cautions.heard", { count: some.length })}<//>
   </div>`;
 }

@@ -3,11 +3,12 @@
 import { html } from "../controls/ui.js";
 import { link } from "../controls/route.js";
 import { useNotebook } from "../notebook/notebook.js";
+import { say, sayWith } from "../words/words.js";
 
 export function NoRoom() {
-  return html`<div class="now"><h2>No room yet</h2>
-    <p class="pencil">Walk a room first: everything else follows from its readings.</p>
-    <p class="onward"><a href=${link("survey")}>Make a house and a room</a></p></div>`;
+  return html`<div class="now"><h2>${say("no-room")}</h2>
+    <p class="pencil">${say("no-room.hint")}</p>
+    <p class="onward"><a href=${link("survey")}>${say("no-room.way")}</a></p></div>`;
 }
 
 /**
@@ -19,11 +20,14 @@ export function Onward({ heard, children }) {
   return heard || engine !== "awake" ? html`<p class="onward">${children}</p>` : null;
 }
 
-/** While the engine sleeps nothing can be worked out, and the screen says so. @param {{what: string}} props */
-export function Asleep({ what }) {
+/**
+ * While the engine sleeps nothing can be worked out, and the screen says so.
+ * @param {{what: string, one?: boolean}} props `one`: what is waited for is one thing, not several
+ */
+export function Asleep({ what, one = false }) {
   const { engine } = useNotebook();
-  if (engine === "awake") return html`<p class="pencil" role="status">${what} are being worked out.</p>`;
-  if (engine === "waking") return html`<p class="pencil" role="status">Engine waking. ${what} will appear here.</p>`;
-  return html`<p class="wrong" role="status">${what} cannot be worked out: the engine is not running (${engine.replace(/^failed: /, "")}).
-    Readings can still be taken and are kept. <a href=${link("house")}>Start it again under House</a></p>`;
+  if (engine === "awake") return html`<p class="pencil" role="status">${say(one ? "asleep.one" : "asleep", { what })}</p>`;
+  if (engine === "waking") return html`<p class="pencil" role="status">${say("asleep.waking", { what })}</p>`;
+  const way = html`<a href=${link("house")}>${say("asleep.way")}</a>`;
+  return html`<p class="wrong" role="status">${sayWith("asleep.failed", { way }, { what, why: engine.replace(/^failed: /, "") })}</p>`;
 }

@@ -4,6 +4,7 @@
 import { Component, html } from "../controls/ui.js";
 import { Button } from "../controls/controls.js";
 import { link } from "../controls/route.js";
+import { say } from "../words/words.js";
 
 export class Guard extends Component {
   /** @param {unknown} error */
@@ -20,15 +21,14 @@ export class Guard extends Component {
   render({ services, children }, { error }) {
     if (error === undefined) return children;
     return html`<div class="page form">
-      <header class="bar"><h1 tabindex="-1">This screen failed</h1></header>
+      <header class="bar"><h1 tabindex="-1">${say("failed")}</h1></header>
       <main>
-        <p class="wrong" role="alert">It could not be shown: ${String(error?.message ?? error)}.</p>
-        <p>Nothing is lost: what was saved is in the notebook on this device. Only what was typed here and not saved
-          must be typed again.</p>
+        <p class="wrong" role="alert">${say("failed.why", { why: String(error?.message ?? error) })}</p>
+        <p>${say("failed.lost")}</p>
         <div class="low">
-          <${Button} onTouch=${() => services.journal.exportFile()}>Save the notebook to a file<//>
-          <${Button} onTouch=${() => this.setState({ error: undefined })}>Try this screen again<//>
-          <p class="onward"><a href=${link("survey")}>To the readings</a><a href=${link("house")}>To the house</a></p>
+          <${Button} onTouch=${() => services.journal.exportFile()}>${say("failed.save")}<//>
+          <${Button} onTouch=${() => this.setState({ error: undefined })}>${say("failed.again")}<//>
+          <p class="onward"><a href=${link("survey")}>${say("to-readings")}</a><a href=${link("house")}>${say("failed.house")}</a></p>
         </div>
       </main>
     </div>`;

@@ -1,6 +1,7 @@
 // @ts-check
 // An invented room to look around in: a house of its own, known by its id on every device, struck with one touch.
 import { addHouse, addOpening, addReading, addRoom, addWall, restateRoom, setSetting, strikeOut } from "../notebook/write.js";
+import { say } from "../words/words.js";
 
 /** @typedef {import("../journal/journal.js").Journal} Journal */
 
@@ -13,8 +14,9 @@ const PRICED = [["8 ft", "9.40"], ["12 ft", "14.60"], ["16 ft", "20.10"]];
 
 /** Writes the room, and gives its id. @param {Journal} journal */
 export async function addInvented(journal) {
-  await addHouse(journal, "An invented house", 1936, INVENTED);
-  const room = await addRoom(journal, INVENTED, "Invented room");
+  await addHouse(journal, say("invented-house"), 1936, INVENTED);
+  const name = say("invented-room");
+  const room = await addRoom(journal, INVENTED, name);
   const walls = [];
   for (const [at, length] of WALLS.entries()) {
     const { body } = await addWall(journal, room, walls.at(-1) ?? null);
@@ -24,9 +26,9 @@ export async function addInvented(journal) {
   }
   await addOpeningRead(journal, walls[0], "door", DOOR);
   await addOpeningRead(journal, walls[2], "window", WINDOW);
-  await restateRoom(journal, { id: room, house: INVENTED, name: "Invented room" }, { closed: true });
+  await restateRoom(journal, { id: room, house: INVENTED, name }, { closed: true });
   const rows = PRICED.map(([length, price]) => ({ length, price, limit: null }));
-  for (const name of ["base.stock", "casing.stock"]) await setSetting(journal, INVENTED, name, rows);
+  for (const stock of ["base.stock", "casing.stock"]) await setSetting(journal, INVENTED, stock, rows);
   return room;
 }
 

@@ -5,21 +5,11 @@ import { Button } from "../controls/controls.js";
 import { go } from "../controls/route.js";
 import { recall, remember } from "../controls/scrap.js";
 import { useNotebook } from "../notebook/notebook.js";
+import { say } from "../words/words.js";
 import { showKeys, TABS } from "./page.js";
 
 const OFF = "scantling keys off";
-const LIST = [
-  [`1 to ${TABS.length}`, "the screens, as the tabs stand; at a tape, the digit"],
-  ["L", "to the list"],
-  ["↑ ↓", "the line before, the next line"],
-  ["Enter", "opens the line"],
-  ["N", "to what is done next"],
-  ["F", "find in the list"],
-  ["Esc", "to the list, from one of its lines"],
-  ["+ − 0", "the plan closer, farther, whole; the arrows move it"],
-  ["Ctrl Z", "strikes what was written last on this page"],
-  ["?", "this list"],
-];
+const LIST = ["digits", "list", "lines", "open", "next", "find", "back", "plan", "undo", "help"];
 const LINES = "main :is(a, button).row";
 
 /** Those that can be seen. @param {string} what @returns {HTMLElement[]} */
@@ -40,7 +30,7 @@ function step(by) {
 function digit(digit) {
   const [field] = seen(".pad input[type=text]");
   if (field) field.focus();
-  else if (TABS[Number(digit) - 1]) go(TABS[Number(digit) - 1][0]);
+  else if (TABS[Number(digit) - 1]) go(TABS[Number(digit) - 1]);
   return !field;
 }
 
@@ -92,11 +82,11 @@ export function Keys() {
     setOff(!off);
   };
   return html`<dialog class="keys" ref=${list} aria-labelledby="keys">
-    <h2 id="keys">Keys</h2>
-    <dl>${LIST.map(([key, words]) => html`<div key=${key}><dt>${key}</dt><dd>${words}</dd></div>`)}</dl>
+    <h2 id="keys">${say("keys")}</h2>
+    <dl>${LIST.map((one) => html`<div key=${one}><dt>${say(`keys-line-${one}.key`, { last: TABS.length })}</dt><dd>${say(`keys-line-${one}`)}</dd></div>`)}</dl>
     <div class="last-row">
-      <${Button} onTouch=${turn}>${off ? "Turn single keys on" : "Turn single keys off"}<//>
-      <${Button} kind="main" onTouch=${() => list.current?.close()}>Close<//>
+      <${Button} onTouch=${turn}>${say(off ? "keys.on" : "keys.off")}<//>
+      <${Button} kind="main" onTouch=${() => list.current?.close()}>${say("close")}<//>
     </div>
   </dialog>`;
 }

@@ -7,17 +7,10 @@ import { link } from "../controls/route.js";
 import { useWide } from "../controls/wide.js";
 import { INVENTED, strikeInvented } from "./invented.js";
 import { useNotebook } from "../notebook/notebook.js";
+import { say } from "../words/words.js";
 import { Status } from "./status.js";
 
-export const TABS = [
-  ["survey", "Survey"],
-  ["pieces", "Pieces"],
-  ["boards", "Boards"],
-  ["cover", "Cover"],
-  ["supplies", "Supplies"],
-  ["sums", "Sums"],
-  ["house", "House"],
-];
+export const TABS = ["survey", "pieces", "boards", "cover", "supplies", "sums", "house"];
 
 /** Whether a page stands beside a list: it is then a part of the list's page. */
 export const Beside = createContext(false);
@@ -62,7 +55,7 @@ function Sheet({ title, aside, tab, kind = "", older = false, children }) {
     ${tab && room?.house === INVENTED ? html`<${Invented} />` : null}
     <main>${trouble ? html`<p class="wrong" role="alert">${trouble}</p>` : null}${older ? html`<${Older} />` : null}${children}</main>
     <p class=${told ? "notice" : "heard"} role="status">${spoken}</p>
-    ${tab && newer ? html`<p class="notice"><a href=${link("house")}>A new version is here: take it under House</a></p>` : null}
+    ${tab && newer ? html`<p class="notice"><a href=${link("house")}>${say("page-newer")}</a></p>` : null}
     ${tab && overdue ? html`<${Overdue} />` : null}
     ${tab ? html`<${Tabs} tab=${tab} />` : null}
   </div>`;
@@ -72,35 +65,33 @@ function Sheet({ title, aside, tab, kind = "", older = false, children }) {
 function OnPaper() {
   const { room, outline, counts } = useNotebook();
   const house = outline.houses.find((/** @type {any} */ one) => one.id === room?.house);
-  const words = [house?.name, room?.name, new Date().toLocaleDateString(), `revision ${counts.entries}`];
+  const words = [house?.name, room?.name, new Date().toLocaleDateString(), say("page-revision", { entries: String(counts.entries) })];
   return html`<p class="on-paper">${words.filter(Boolean).join(" · ")}</p>`;
 }
 
 /** A room that is not real says so on every screen. */
 function Invented() {
   const { journal, act } = useNotebook();
-  const strike = () => act(() => strikeInvented(journal), "The invented house struck");
-  return html`<div class="notice invented"><p>This room is invented, to look around in.</p><${Button} onTouch=${strike}>Strike it<//></div>`;
+  const strike = () => act(() => strikeInvented(journal), say("invented-struck"));
+  return html`<div class="notice invented"><p>${say("invented")}</p><${Button} onTouch=${strike}>${say("strike.it")}<//></div>`;
 }
 
 /** Some of what was written is on this device alone, and has been for long. */
 function Overdue() {
   const { alone } = useNotebook().counts;
-  const entries = alone === 1 ? "1 entry is" : `${alone} entries are`;
-  return html`<p class="notice"><a href=${link("house")}>${entries} on this device alone, some for more than a week: save them under House</a></p>`;
+  return html`<p class="notice"><a href=${link("house")}>${say("page-overdue", { count: alone })}</a></p>`;
 }
 
 /** What is on the page was worked out before the last entries were written. */
 function Older() {
   const { engine } = useNotebook();
-  const when = engine === "waking" ? "the engine is waking" : "the engine is not running";
-  return html`<p class="pencil older" role="status">This is how things stood before the last entries: ${when}.</p>`;
+  return html`<p class="pencil older" role="status">${say(engine === "waking" ? "page-older.waking" : "page-older")}</p>`;
 }
 
 /** @param {{tab: string}} props */
 function Tabs({ tab }) {
-  return html`<nav class="tabs" aria-label="Screens">
-    ${TABS.map(([key, name]) => html`<a href=${link(key)} aria-current=${key === tab ? "page" : null} key=${key}>${name}</a>`)}
-    ${useWide() ? html`<button class="button button-plain" onClick=${showKeys}>Keys</button>` : null}
+  return html`<nav class="tabs" aria-label=${say("page-screens")}>
+    ${TABS.map((key) => html`<a href=${link(key)} aria-current=${key === tab ? "page" : null} key=${key}>${say(`screen-${key}`)}</a>`)}
+    ${useWide() ? html`<button class="button button-plain" onClick=${showKeys}>${say("keys")}</button>` : null}
   </nav>`;
 }

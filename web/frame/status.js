@@ -3,6 +3,7 @@
 // open without a signal.
 import { html } from "../controls/ui.js";
 import { useNotebook } from "../notebook/notebook.js";
+import { say } from "../words/words.js";
 import { useCover } from "./cover.js";
 
 export function Status() {
@@ -17,7 +18,7 @@ export function Status() {
  * @param {{engine: string, sync: string, counts: {pending: number}, cover: string}} facts
  */
 export function statusWords({ engine, sync, counts, cover }) {
-  const pending = counts.pending ? `${counts.pending} saved here` : "";
-  if (engine === "waking") return ["engine waking", pending].filter(Boolean).join(" · ");
-  return [engine === "awake" ? "" : "engine not running", sync, pending, cover].filter(Boolean).join(" · ");
+  const pending = counts.pending ? say("status-pending", { count: counts.pending }) : "";
+  if (engine === "waking") return [say("status-waking"), pending].filter(Boolean).join(" · ");
+  return [engine === "awake" ? "" : say("status-failed"), sync, pending, cover].filter(Boolean).join(" · ");
 }

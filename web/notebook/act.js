@@ -3,6 +3,7 @@
 // Each is written after the one before it, and none is left out: what must first be asked is asked before the act. The
 // last can be taken back, by strikes.
 import { useRef, useState } from "../controls/ui.js";
+import { say } from "../words/words.js";
 import { strikeAll } from "./write.js";
 
 /** @typedef {<T>(doing: () => Promise<T>, words: string) => Promise<T | null>} Act resolves to null when nothing was saved */
@@ -14,18 +15,18 @@ import { strikeAll } from "./write.js";
  */
 export function useActs(journal) {
   const [{ spoken, told }, setSpoken] = useState({ spoken: "", told: false });
-  const say = (/** @type {string} */ words, told = false) => setSpoken({ spoken: words, told });
+  const speak = (/** @type {string} */ words, told = false) => setSpoken({ spoken: words, told });
   const [trouble, setTrouble] = useState("");
   const last = useRef(/** @type {Promise<any>} */ (Promise.resolve()));
   /** What each act of this page wrote, the last at the end. @type {{current: {words: string, written: string[]}[]}} */
   const acts = useRef([]);
-  const fail = (/** @type {string} */ why) => setTrouble(`Not saved. ${why}`);
+  const fail = (/** @type {string} */ why) => setTrouble(say("act-failed", { why }));
   const write = async (/** @type {() => Promise<any>} */ doing, /** @type {string} */ words) => {
     const { length } = journal.entries();
     try {
       const done = await doing();
       setTrouble("");
-      say(`${words}, saved here.`);
+      speak(say("act-saved", { what: words }));
       return done;
     } catch (failure) {
       fail(/** @type {any} */ (failure)?.message ?? String(failure));
@@ -41,10 +42,10 @@ export function useActs(journal) {
   };
   const takeBack = async () => {
     const one = acts.current.pop();
-    if (!one) return say("Nothing that was written on this page is left to strike.", true);
+    if (!one) return speak(say("act-none"), true);
     try {
       await strikeAll(journal, one.written, "taken back");
-      say(`${one.words}: taken back. Struck, not lost.`, true);
+      speak(say("act-taken-back", { what: one.words }), true);
     } catch (failure) {
       fail(String(/** @type {any} */ (failure)?.message ?? failure));
     }

@@ -3,6 +3,7 @@
 // the journal, and what came of it is shown under House.
 import { useEffect, useState } from "../controls/ui.js";
 import { go } from "../controls/route.js";
+import { say } from "../words/words.js";
 
 const FILES_AT_MOST = 20;
 
@@ -31,7 +32,7 @@ export function useBrought(journal) {
 
 /** @param {any} journal @param {Blob} file @returns {Promise<Brought>} */
 async function bringOne(journal, file) {
-  const name = file instanceof File ? file.name : "the pasted text";
+  const name = file instanceof File ? file.name : say("pasted");
   try {
     return { name, found: await journal.importFile(file) };
   } catch (failure) {

@@ -1,12 +1,12 @@
 // @ts-check
 // A longer look at a question, by an engine of its own: the page's engine goes on answering, and stopping is at once.
 import { useEffect, useRef, useState } from "../controls/ui.js";
+import { say } from "../words/words.js";
 import { ask } from "./answers.js";
 import { useNotebook } from "./notebook.js";
 
 /** Seconds' worth of search at most; the same number of steps on every device, so a slow phone takes longer. */
 const LONGER = 12;
-const CUT_OFF = "The notebook changed, so the longer look was ended; look again if you like.";
 
 /**
  * @param {object | null} question
@@ -27,7 +27,7 @@ export function useLongerLook(question) {
   useEffect(() => {
     setFound(null);
     return () => {
-      if (aside.current) setTrouble(CUT_OFF);
+      if (aside.current) setTrouble(say("longer-cut-off"));
       stop();
     };
   }, [entries, question && JSON.stringify(question)]);
@@ -35,7 +35,7 @@ export function useLongerLook(question) {
     const { answer, error } = await ask(engine, { ...question, time_limit: LONGER });
     if (aside.current !== engine) return;
     setFound(answer);
-    setTrouble(error ? `The longer look came to nothing: ${error.message}` : "");
+    setTrouble(error ? say("longer-nothing", { why: error.message }) : "");
     stop();
   };
   // Begun and let go on: whoever touched it does not wait for the end, and can stop it.

@@ -1,6 +1,7 @@
 // @ts-check
 // The outline: which houses, rooms, walls and openings the entries name, in walking order, and the readings as typed.
 // It lets a person record a room while the engine is asleep. It knows no lengths; every figure is the engine's to give.
+import { say } from "../words/words.js";
 import { headsOf, readable, row, strikesIn } from "./fold.js";
 
 /** @typedef {import("./fold.js").Entry} Entry */
@@ -12,6 +13,8 @@ import { headsOf, readable, row, strikesIn } from "./fold.js";
 /** @typedef {{id: string, kind: string, name: string, room?: string, house?: string, strikes: string[]}} Struck */
 /** @typedef {{entry: string, text: string, what: string, struck: boolean, strike: string | null}} Typed */
 
+/** What has no name of its own, and no words that a person typed. @type {Record<string, (body: any) => string>} */
+const NAMED = { wall: () => say("outline-wall"), opening: ({ kind }) => say(`opening-kind-${kind}`) };
 const THINGS = ["house", "room", "wall", "opening", "obstacle"];
 
 /**
@@ -132,7 +135,7 @@ function struckThing(kind, id, statements, said, strikes) {
   return {
     id,
     kind,
-    name: body.name ?? body.kind ?? kind,
+    name: body.name ?? NAMED[kind]?.(body) ?? body.kind,
     room: kind === "room" ? undefined : said.wall.get(body.wall)?.at(-1)?.body.room,
     house: kind === "room" ? body.house : undefined,
     strikes: statements.map((entry) => /** @type {string} */ (strikes.get(entry.id))),

@@ -2,10 +2,11 @@
 // What there is to read in a room: the engine's rows; while it sleeps those of the last time, or else plain ones that the
 // outline allows, so that a person can measure at once. Only the engine says what is wanted: rows that are plain, or older
 // than the journal, say what is unread and claim nothing.
+import { say } from "../words/words.js";
 import { useAnswer, useNotebook } from "./notebook.js";
 
 /** What an opening is called, for any screen that has to name one. */
-export const OPENINGS = { __proto__: null, door: "door", window: "window", cased: "cased opening" };
+export const OPENINGS = { __proto__: null, door: say("opening-kind-door"), window: say("opening-kind-window"), cased: say("opening-kind-cased") };
 
 /**
  * @param {string | null} room
@@ -34,28 +35,28 @@ function isOf(room) {
 
 /** @param {any} wall @param {any} room @param {Map<string, any[]>} readings */
 function plainRows(wall, room, readings) {
-  const name = `wall ${wall.number}`;
+  const { number } = wall;
   const openings = wall.openings.flatMap(({ id, kind }) => {
     const thing = OPENINGS[/** @type {keyof OPENINGS} */ (kind)] ?? kind;
     return [
-      { of: id, what: "at", title: `${name}, left corner to the ${thing}` },
-      { of: id, what: "width", title: `${name}, ${thing}, jamb to jamb` },
-      { of: id, what: "left", title: `${name}, ${thing}, height at the left` },
-      { of: id, what: "right", title: `${name}, ${thing}, height at the right` },
-      ...(kind === "window" ? [{ of: id, what: "sash", title: `${name}, ${thing}, sash to the wall` }] : []),
+      { of: id, what: "at", title: say("plain-at", { wall: number, thing }) },
+      { of: id, what: "width", title: say("plain-jambs", { wall: number, thing }) },
+      { of: id, what: "left", title: say("plain-left", { wall: number, thing }) },
+      { of: id, what: "right", title: say("plain-right", { wall: number, thing }) },
+      ...(kind === "window" ? [{ of: id, what: "sash", title: say("plain-sash", { wall: number, thing }) }] : []),
     ];
   });
   const obstacles = wall.obstacles.flatMap(({ id, kind }) => [
-    { of: id, what: "at", title: `${name}, left corner to the ${kind}` },
-    { of: id, what: "width", title: `${name}, ${kind}, from edge to edge` },
+    { of: id, what: "at", title: say("plain-at", { wall: number, thing: kind }) },
+    { of: id, what: "width", title: say("plain-edges", { wall: number, thing: kind }) },
   ]);
   const figures = [
     ...openings,
     ...obstacles,
-    { of: wall.id, what: "length", title: `${name}, along the floor` },
-    { of: wall.id, what: "corner", title: `corner ${wall.number}, ${wall.turn}` },
+    { of: wall.id, what: "length", title: say("plain-wall", { wall: number }) },
+    { of: wall.id, what: "corner", title: say(`plain-corner-${wall.turn}`, { wall: number }) },
   ].filter(({ what }) => what !== "corner" || room.closed || wall !== room.walls.at(-1));
-  const blank = { wall: wall.id, number: wall.number, hint: "", why: "", wanted: true };
+  const blank = { wall: wall.id, number, hint: "", why: "", wanted: true };
   return figures.map(({ of, what, title }) => asTyped({ ...blank, key: `${of} ${what}`, of, what, title }, readings));
 }
 

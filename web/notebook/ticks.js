@@ -1,6 +1,7 @@
 // @ts-check
 // What is ticked off on a list, from the journal alone: a touch shows at once, whatever the engine is doing.
 import { useMemo } from "../controls/ui.js";
+import { say } from "../words/words.js";
 import { headsOf, readable, strikesIn } from "./fold.js";
 import { useNotebook } from "./notebook.js";
 import { tick, untick } from "./write.js";
@@ -26,7 +27,7 @@ export function useTicks(of, list) {
   const states = useMemo(() => ticksIn(entries, of, list), [entries, of, list]);
   const put = (/** @type {string} */ key, /** @type {string | null} */ state, /** @type {string} */ said) =>
     state === null
-      ? act(() => untick(journal, { of, list, key }), `${said}: not yet`)
-      : act(() => tick(journal, { of, list, key }, state, said), `${said}: ${state}`);
+      ? act(() => untick(journal, { of, list, key }), say("tick-not-yet.told", { what: said }))
+      : act(() => tick(journal, { of, list, key }, state, said), say(`tick-${state}.told`, { what: said }));
   return { states, put };
 }

@@ -10,7 +10,7 @@ import { inForce, standing } from "./fold.js";
  * Says something anew: it takes the place of what is in force at this moment, whatever a screen was drawn from.
  * @param {Journal} journal @param {string} kind @param {Record<string, any>} about what names it @param {object} facts
  */
-function say(journal, kind, about, facts) {
+function restate(journal, kind, about, facts) {
   return journal.append(kind, { ...about, ...facts }, inForce(/** @type {any} */ (journal.entries()), kind, about));
 }
 
@@ -22,7 +22,7 @@ export async function addHouse(journal, name, built, house = journal.newId()) {
 
 /** @param {Journal} journal @param {{id: string}} house @param {string} name @param {number | null} built */
 export function restateHouse(journal, house, name, built) {
-  return say(journal, "house", { house: house.id }, { name, built });
+  return restate(journal, "house", { house: house.id }, { name, built });
 }
 
 /** @param {Journal} journal @param {string} house @param {string} name */
@@ -35,7 +35,7 @@ export async function addRoom(journal, house, name) {
 /** @param {Journal} journal @param {any} room @param {{name?: string, closed?: boolean}} change */
 export function restateRoom(journal, room, change) {
   const { name, closed } = { ...room, ...change };
-  return say(journal, "room", { room: room.id }, { house: room.house, name, closed });
+  return restate(journal, "room", { room: room.id }, { house: room.house, name, closed });
 }
 
 /** @param {Journal} journal @param {string} room @param {string | null} after */
@@ -45,7 +45,7 @@ export function addWall(journal, room, after) {
 
 /** @param {Journal} journal @param {string} room @param {any} wall @param {string} turn */
 export function turnWall(journal, room, wall, turn) {
-  return say(journal, "wall", { wall: wall.id }, { room, after: wall.after, turn });
+  return restate(journal, "wall", { wall: wall.id }, { room, after: wall.after, turn });
 }
 
 /** @param {Journal} journal @param {string} wall @param {string} kind */
@@ -66,7 +66,7 @@ export async function addObstacle(journal, wall, kind, base) {
  * @param {{name: string, profile: string, text: string, count: string}} said
  */
 export function sayFree(journal, room, known, said) {
-  return say(journal, "free", { free: known.id ?? journal.newId() }, { room, ...said });
+  return restate(journal, "free", { free: known.id ?? journal.newId() }, { room, ...said });
 }
 
 /** What a person writes where it is not in millimeters; "foot" is not there, for a wall that leans is off "at the foot". */
@@ -89,7 +89,7 @@ export function addReading(journal, of, what, text) {
 
 /** @param {Journal} journal @param {string} of @param {string} name @param {string | object[]} value */
 export function setSetting(journal, of, name, value) {
-  return say(journal, "setting", { of, name }, { value });
+  return restate(journal, "setting", { of, name }, { value });
 }
 
 /**
@@ -107,7 +107,7 @@ export async function issueList(journal, bodies) {
  */
 export function markPiece(journal, piece, state, asCut = null) {
   const remember = state === "cut" ? piece.remember : { cut_to: null, left: null, right: null };
-  return say(journal, "state", { piece: piece.id }, { state, ...remember, as_cut: asCut });
+  return restate(journal, "state", { piece: piece.id }, { state, ...remember, as_cut: asCut });
 }
 
 /**
@@ -115,7 +115,7 @@ export function markPiece(journal, piece, state, asCut = null) {
  * @param {Journal} journal @param {{of: string, what: string}} corner @param {string} text
  */
 export function noteTestCut(journal, { of, what }, text) {
-  return text ? say(journal, "test_cut", { of, what }, { text }) : strikeOut(journal, "test_cut", { of, what }, "struck by hand");
+  return text ? restate(journal, "test_cut", { of, what }, { text }) : strikeOut(journal, "test_cut", { of, what }, "struck by hand");
 }
 
 /**
@@ -126,7 +126,7 @@ export async function writeTold(journal, entries) {
   let written;
   for (const { kind, body } of entries) {
     const { piece, ...facts } = body;
-    written = kind === "state" ? await say(journal, kind, { piece }, facts) : await journal.append(kind, body, []);
+    written = kind === "state" ? await restate(journal, kind, { piece }, facts) : await journal.append(kind, body, []);
   }
   return written;
 }
@@ -169,14 +169,14 @@ export async function strikeAll(journal, entries, why) {
  */
 export async function sayArticle(journal, house, { id, sort, name }) {
   const article = id ?? journal.newId();
-  await say(journal, "article", { article }, { house, sort, name });
+  await restate(journal, "article", { article }, { house, sort, name });
   return article;
 }
 
 /** A covering of a room, new or with another article; gives back its id. @param {Journal} journal @param {string} room @param {string} article @param {string} [id] */
 export async function sayCovering(journal, room, article, id) {
   const covering = id ?? journal.newId();
-  await say(journal, "covering", { covering }, { room, article });
+  await restate(journal, "covering", { covering }, { room, article });
   return covering;
 }
 
@@ -186,7 +186,7 @@ export async function sayCovering(journal, room, article, id) {
  *   date: string, note: string}} said
  */
 export function sayLot(journal, { id, ...facts }) {
-  return say(journal, "lot", { lot: id ?? journal.newId() }, facts);
+  return restate(journal, "lot", { lot: id ?? journal.newId() }, facts);
 }
 
 /**
@@ -195,7 +195,7 @@ export function sayLot(journal, { id, ...facts }) {
  * @param {{of: string, blob: string, size: number, type: string, name: string}} facts
  */
 export function sayAttachment(journal, attachment, facts) {
-  return say(journal, "attachment", { attachment }, facts);
+  return restate(journal, "attachment", { attachment }, facts);
 }
 
 /** A line on a photo. @param {Journal} journal @param {string} attachment @param {[number, number][]} points */
@@ -208,7 +208,7 @@ export function addStroke(journal, attachment, points) {
  * @param {Journal} journal @param {string} attachment @param {{id?: string, of: string, what: string, x: number, y: number}} said
  */
 export function sayPin(journal, attachment, { id, ...facts }) {
-  return say(journal, "pin", { pin: id ?? journal.newId() }, { attachment, ...facts });
+  return restate(journal, "pin", { pin: id ?? journal.newId() }, { attachment, ...facts });
 }
 
 /**
@@ -216,7 +216,7 @@ export function sayPin(journal, attachment, { id, ...facts }) {
  * @param {Journal} journal @param {{id?: string, of: string | null, text: string, note: string}} said
  */
 export function saySum(journal, { id, ...facts }) {
-  return say(journal, "sum", { sum: id ?? journal.newId() }, facts);
+  return restate(journal, "sum", { sum: id ?? journal.newId() }, facts);
 }
 
 /**
@@ -224,7 +224,7 @@ export function saySum(journal, { id, ...facts }) {
  * @param {Journal} journal @param {{of: string, list: string, key: string}} line @param {string} state @param {string} remember
  */
 export function tick(journal, { of, list, key }, state, remember) {
-  return say(journal, "tick", { of, list, key }, { state, remember });
+  return restate(journal, "tick", { of, list, key }, { state, remember });
 }
 
 /** Takes a tick back, and every one before it. @param {Journal} journal @param {{of: string, list: string, key: string}} line */

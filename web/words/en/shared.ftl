@@ -1,6 +1,59 @@
 ## What several rooms of the page say.
 
 back = Back
+close = Close
 save = Save
     .what = Save { $what }
 saved = Saved
+strike =
+    .it = Strike it
+to-readings = To the readings
+
+## The screens, as the tabs name them.
+
+screen-survey = Survey
+screen-pieces = Pieces
+screen-boards = Boards
+screen-cover = Cover
+screen-supplies = Supplies
+screen-sums = Sums
+screen-house = House
+
+## Lengths inside running text, and the units beside a figure.
+
+length-inches = { $length } in
+unit-ft = ft
+unit-in = in
+unit-mm = mm
+
+## Openings, inside a sentence.
+
+opening-kind-door = door
+opening-kind-window = window
+opening-kind-cased = cased opening
+
+## How a line of a list to tick off stands, as told when it was touched.
+
+tick-done =
+    .told = { $what }: done
+tick-skipped =
+    .told = { $what }: skipped
+tick-cut =
+    .told = { $what }: cut
+tick-hung =
+    .told = { $what }: hung
+tick-bought =
+    .told = { $what }: bought
+tick-dismissed =
+    .told = { $what }: dismissed
+tick-not-yet =
+    .told = { $what }: not yet
+
+## What can be touched on any screen.
+
+problems = Needs attention
+jump = Jump to a letter
+find-none = Nothing here is called that.
+year-built = Year it was built
+    .hint = Leave it empty if nobody knows. Older paint needs care.
+    .wrong = Write the year in four digits, such as 1936, or leave it empty.
