@@ -34,7 +34,6 @@ NOT_YET = {
     "screens/sums",
     "screens/supplies",
     "screens/survey",
-    "settings",
     "update.js",
 }
 #: Attributes that people read or are read.
@@ -47,8 +46,11 @@ SENTENCE = re.compile(r"[A-Za-z]{2,}[,;:.]? +[a-zA-Z]{2,}|^[A-Z][a-z]+[.:]?$")
 NO_SENTENCE = {
     "struck by hand",  # kept in the journal beside the entry, as the reason
     "restored by hand",
+    "no longer set",
     "to cut",  # a piece's state
-    "feet and inches",  # a setting's value
+    "feet and inches",  # settings, as the journal keeps them
+    "paste the wall",
+    "peel and stick",
     "General information",  # what a caution of the engine's begins with
 }
 #: How what is kept in the browser is called, and how a selector may begin: no sentence begins so.

@@ -1,31 +1,10 @@
 // @ts-check
 // Settings that are a list: rows of texts, one cell of which says whether a row is there at all.
-import { html, useState } from "../controls/ui.js";
+import { html, useId, useState } from "../controls/ui.js";
 import { Button } from "../controls/controls.js";
+import { say } from "../words/words.js";
 
-/**
- * A cell is [name in the journal, words on the screen, keyboard, what stands in its place where nothing is written].
- * The first of a table that has a "must" for its fifth is the one that a row is known by.
- * @typedef {string[]} Cell
- */
-
-/** @type {Cell[]} */
-const BOARDS = [
-  ["length", "length", "text", "", "must"],
-  ["price", "price", "decimal", "0"],
-  ["limit", "how many", "numeric"],
-];
-/** What a row of boards has besides, where they are of any profile. @type {Cell} */
-const PROFILE = ["profile", "profile", "text", ""];
-const ABOUT_BOARDS =
-  "Each length once, as 12 ft or 144. Price in dollars, 0 for a board on hand. How many, or empty for as many as wanted.";
-
-/** The table of a list of boards. @param {string[]} boards @returns {[string, string, string, Cell[]]} */
-export function boardsTable([name, of]) {
-  const other = name === "other.stock";
-  const hint = other ? `The profile as it is named under Pieces or Boards. ${ABOUT_BOARDS}` : ABOUT_BOARDS;
-  return [name, `Boards of ${of}`, hint, other ? [PROFILE, ...BOARDS] : BOARDS];
-}
+/** @typedef {import("./said.js").Cell} Cell */
 
 /** The rows that are there, every cell a text or nothing. @param {any[]} rows @param {Cell[]} cells */
 function tidy(rows, cells) {
@@ -37,10 +16,10 @@ function tidy(rows, cells) {
 }
 
 /**
- * @param {{label: string, hint: string, cells: Cell[], saved: any[], wrong?: string, onSave: (rows: object[]) => void,
- *   children?: any}} props
+ * @param {{words: string, of?: string, cells: Cell[], saved: any[], wrong?: string, onSave: (rows: object[]) => void,
+ *   children?: any}} props `words`: where the catalog has them, under `table-`; `of`: what it is of, if many share them
  */
-export function Rows({ label, hint, cells, saved, wrong, onSave, children }) {
+export function Rows({ words, of = "", cells, saved, wrong, onSave, children }) {
   const blank = Object.fromEntries(cells.map(([name]) => [name, ""]));
   const [rows, setRows] = useState(/** @type {any[]} */ ([...saved, blank]));
   const put = (/** @type {number} */ place, /** @type {object} */ change) => {
@@ -49,35 +28,29 @@ export function Rows({ label, hint, cells, saved, wrong, onSave, children }) {
   };
   const filled = tidy(rows, cells);
   const changed = JSON.stringify(filled) !== JSON.stringify(tidy(saved, cells));
-  const what = label.charAt(0).toLowerCase() + label.slice(1);
-  const one = what.replace(/^boards of/, "board of");
-  const id = `rows-${label.replace(/\W/g, "-")}`;
+  const id = useId();
   return html`<section class="stock" aria-labelledby=${id}>
-    <h2 id=${id}>${label}</h2>
+    <h2 id=${id}>${say(`table-${words}.title`, { of })}</h2>
     ${wrong ? html`<p class="wrong">${wrong}</p>` : null}
-    <p class="pencil">${hint}</p>
+    <p class="pencil">${say(`table-${words}.hint`)}</p>
     <table>
-      <thead><tr>${cells.map(([cell, words]) => html`<th scope="col" key=${cell}>${words}</th>`)}</tr></thead>
+      <thead><tr>${cells.map(([name, cell]) => html`<th scope="col" key=${name}>${cell}</th>`)}</tr></thead>
       <tbody>
         ${rows.map(
           (row, place) => html`<tr key=${place}>
             ${cells.map(
-              ([cell, words, mode]) => html`<td key=${cell}>
-                <input type="text" aria-label="${words}, ${numbered(one, place + 1)}" inputmode=${mode} autocomplete="off"
-                  value=${row[cell] ?? ""} onInput=${(event) => put(place, { [cell]: event.currentTarget.value })} />
+              ([name, cell, mode]) => html`<td key=${name}>
+                <input type="text" inputmode=${mode} autocomplete="off"
+                  aria-label=${say(`table-${words}.cell`, { cell, of, row: place + 1 })} value=${row[name] ?? ""}
+                  onInput=${(event) => put(place, { [name]: event.currentTarget.value })} />
               </td>`,
             )}
           </tr>`,
         )}
       </tbody>
     </table>
-    <${Button} disabled=${!changed} label="Save the ${what}" onTouch=${() => onSave(filled)}>Save the ${what.replace(/ of .*$/, "")}<//>
+    <${Button} disabled=${!changed} label=${say(`table-${words}.heard`, { of })} onTouch=${() => onSave(filled)}>
+      ${say(`table-${words}.save`)}<//>
     ${children}
   </section>`;
-}
-
-/** A row by its number: board 2 of base, panes 1. @param {string} what @param {number} number */
-function numbered(what, number) {
-  const [, first, rest = ""] = /^(\S+)(.*)$/.exec(what) ?? ["", what];
-  return `${first} ${number}${rest}`;
 }

@@ -4,12 +4,13 @@ import { html, useState } from "../controls/ui.js";
 import { Button, Choice, Field } from "../controls/controls.js";
 import { useAnswer, useLengths, useNotebook } from "../notebook/notebook.js";
 import { asWritten, setSetting, strikeOut } from "../notebook/write.js";
-import { boardsTable, Rows } from "./rows.js";
+import { say } from "../words/words.js";
+import { Rows } from "./rows.js";
 
 /**
- * What is set for a subject, and what counts where it sets nothing: `above`, called `from`.
- * `back` are the words for setting it no longer.
- * @typedef {{id: string, settings: any, setting_errors: any, above: any, from: string, back: string}} Subject
+ * What is set for a subject, and what counts where it sets nothing: `above`, which is what is usual, or what the house
+ * or the room has, as `from` says.
+ * @typedef {{id: string, settings: any, setting_errors: any, above: any, from: "usual" | "house" | "room"}} Subject
  */
 /** @typedef {import("./trims.js").Group} Group */
 
@@ -26,23 +27,24 @@ export function Settings({ groups, subject, open }) {
 /** @param {{group: Group, subject: Subject, opened: boolean}} props */
 function OneGroup({ group, subject, opened }) {
   const [open, setOpen] = useState(opened);
-  const { title, picks = [], rows = [], boards = [], tables = [] } = group;
-  const names = [...picks, ...rows, ...boards, ...tables].map(([name]) => name);
+  const { title, picks = [], rows = [], tables = [] } = group;
+  const names = [...picks, ...rows, ...tables].map(([name]) => name);
   const said = names.filter((name) => name in subject.settings).length;
   const wrong = names.some((name) => subject.setting_errors[name]);
+  const stands = said ? say("settings-count", { count: said }) : "";
   return html`<details class="more group" open=${open} onToggle=${(event) => setOpen(event.currentTarget.open)}>
-    <summary>${title}<small class=${wrong ? "wrong" : "pencil"}>${wrong ? "to look at" : said ? `${said} set` : ""}</small></summary>
+    <summary>${title}<small class=${wrong ? "wrong" : "pencil"}>${wrong ? say("settings-look") : stands}</small></summary>
     ${
       open
         ? html`<div class="settings">
-          ${picks.map(([name, , choices]) => html`<${Pick} ...${{ subject, picks, name, choices }} key=${name} />`)}
+          ${picks.map(([name, label, choices]) => html`<${Pick} ...${{ subject, name, label, choices }} key=${name} />`)}
           ${rows.map(
             ([name, label, hint, plain]) =>
               html`<${Measure} ...${{ subject, name, label, hint, plain: Boolean(plain) }} key=${name} />`,
           )}
-          ${[...boards.map(boardsTable), ...tables].map(([name, label, hint, cells]) => {
+          ${tables.map(([name, label, table]) => {
             const saved = subject.settings[name] ?? [];
-            return html`<${Table} ...${{ subject, name, label, hint, cells, saved }} key=${name + JSON.stringify(saved)} />`;
+            return html`<${Table} ...${{ subject, name, label, table, saved }} key=${name + JSON.stringify(saved)} />`;
           })}
         </div>`
         : null
@@ -68,10 +70,10 @@ function useSetting(subject) {
   };
 }
 
-/** Rows of texts. @param {{subject: Subject, name: string, label: string, hint: string, cells: string[][], saved: any[]}} props */
-function Table({ subject, name, label, hint, cells, saved }) {
+/** Rows of texts. @param {{subject: Subject, name: string, label: string, table: any, saved: any[]}} props */
+function Table({ subject, name, label, table, saved }) {
   const { save } = useSetting(subject);
-  return html`<${Rows} ...${{ label, hint, cells, saved }} wrong=${subject.setting_errors[name]}
+  return html`<${Rows} ...${table} saved=${saved} wrong=${subject.setting_errors[name]}
     onSave=${(/** @type {object[]} */ rows) => save(name, rows, label)}>
     <${Drop} ...${{ subject, name, label }} />
   <//>`;
@@ -81,10 +83,11 @@ function Table({ subject, name, label, hint, cells, saved }) {
 function Drop({ subject, name, label, then }) {
   const { drop } = useSetting(subject);
   if (!(name in subject.settings)) return null;
+  const words = say(`above-${subject.from}.again`, { what: label });
   const take = async () => {
-    if (await drop(name, `${label}: ${subject.back.toLowerCase()}`)) then?.();
+    if (await drop(name, words)) then?.();
   };
-  return html`<${Button} kind="plain" label="${label}: ${subject.back.toLowerCase()}" onTouch=${take}>${subject.back}<//>`;
+  return html`<${Button} kind="plain" label=${words} onTouch=${take}>${say(`above-${subject.from}.back`)}<//>`;
 }
 
 /** @param {{subject: Subject, name: string, label: string, hint: string, plain: boolean}} props `plain`: no length */
@@ -97,26 +100,29 @@ function Measure({ subject, name, label, hint, plain }) {
   const none = (typed === "none" || (plain && typed !== "")) && typed !== saved;
   const { answer, error } = useAnswer(typed && typed !== saved && !none ? { ask: "read", text: typed } : null);
   const ready = Boolean(answer) || none;
-  const keep = () => ready && save(name, typed, `${label}: ${typed}`);
+  const keep = () => ready && save(name, typed, say("settings-said", { what: label, value: typed }));
   const wrong = error?.message ?? subject.setting_errors[name] ?? "";
+  const above = subject.above[name];
+  const holds = above ? say(`above-${subject.from}.value`, { value: above }) : say(`above-${subject.from}.none`);
   return html`<div class="setting">
     <${Field} label=${label} value=${text} onInput=${setText} onEnter=${keep} hint=${answer?.words ?? hint}
-      wrong=${wrong} holds=${[subject.above[name], subject.from].filter(Boolean).join(", ")} />
-    <${Button} label="Save ${label}" disabled=${!ready} onTouch=${keep}>${text && text === saved ? "Saved" : "Save"}<//>
+      wrong=${wrong} holds=${holds} />
+    <${Button} label=${say("save.what", { what: label })} disabled=${!ready} onTouch=${keep}>
+      ${say(text && text === saved ? "saved" : "save")}<//>
     <${Drop} ...${{ subject, name, label }} then=${() => setText("")} />
   </div>`;
 }
 
-/** @param {{subject: Subject, picks: any[][], name: string, choices: any}} props */
-function Pick({ subject, picks, name, choices }) {
+/** @param {{subject: Subject, name: string, label: string, choices: string[][]}} props */
+function Pick({ subject, name, label, choices }) {
   const { save } = useSetting(subject);
-  const [, legend] = picks.find(([one]) => one === name) ?? [];
   const value = subject.settings[name] ?? subject.above[name];
   const wrong = subject.setting_errors[name];
+  const words = Object.fromEntries(choices);
+  const take = (/** @type {string} */ chosen) => save(name, chosen, say("settings-said", { what: label, value: words[chosen] }));
   return html`<div>
-    <${Choice} name="${subject.id} ${name}" legend=${legend} choices=${choices} value=${value}
-      onPick=${(chosen) => save(name, chosen, `${legend}: ${chosen}`)} />
+    <${Choice} name="${subject.id} ${name}" legend=${label} choices=${choices} value=${value} onPick=${take} />
     ${wrong ? html`<p class="wrong">${wrong}</p>` : null}
-    <${Drop} ...${{ subject, name, label: legend }} />
+    <${Drop} ...${{ subject, name, label }} />
   </div>`;
 }

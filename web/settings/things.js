@@ -1,41 +1,22 @@
 // @ts-check
 // What one thing in the way may have otherwise than its room: stairs their rake, any other its toe kick and its ends.
+import { say } from "../words/words.js";
+import { pick, plain, row } from "./said.js";
 
 /** @type {Record<string, import("./trims.js").Group>} */
 export const THINGS = {
   stairs: {
-    title: "Rake of the stairs",
-    picks: [
-      [
-        "thing.rises",
-        "The stairs rise",
-        [
-          ["left", "to the left"],
-          ["right", "to the right"],
-        ],
-      ],
-    ],
-    rows: [["thing.rake", "Rake", "degrees from level, such as 37, or none: then the base ends square", "plain"]],
+    title: say("group-stairs"),
+    picks: [pick("thing.rises", ["left", "right"])],
+    rows: [plain("thing.rake")],
   },
   toe: {
-    title: "Toe kick",
-    rows: [
-      ["toe.height", "Toe kick, height", "from the floor to where it comes forward; none if there is none"],
-      ["toe.depth", "Toe kick, depth", "how far it is set back from the face"],
-    ],
+    title: say("group-toe.one"),
+    rows: [row("toe.height", "here.toe_height"), row("toe.depth", "here.toe_depth")],
   },
   at: {
-    title: "Boards that end at it",
-    picks: [
-      [
-        "thing.end",
-        "Their ends",
-        [
-          ["square", "cut square"],
-          ["scribed", "scribed to it"],
-        ],
-      ],
-    ],
-    rows: [["thing.clearance", "Kept clear of it", "between a board's end and it, for the caulk"]],
+    title: say("group-at"),
+    picks: [pick("thing.end", ["square", "scribed"], "here.end", "thing.end")],
+    rows: [row("thing.clearance", "here.clearance")],
   },
 };

@@ -71,7 +71,7 @@ function Said({ answer, asked }) {
   const { article } = answer;
   const known = ARTICLES[article.sort];
   if (!known) return null;
-  const above = { from: "until you set it", back: "No longer set" };
+  const above = { from: "usual" };
   const label = { ...article, above: article.defaults, ...above };
   const covering = { ...answer, above: answer.defaults, ...above };
   const open = answer.missing.length ? "label" : undefined;

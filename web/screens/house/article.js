@@ -34,7 +34,7 @@ function Known({ house, article }) {
     const done = await act(() => strikeOut(journal, "article", { article: article.id }, "not wanted"), `${article.name} struck`);
     if (done !== null && stays()) go("house", "stock");
   };
-  const label = { ...article, above: article.defaults, from: "until you set it", back: "No longer set" };
+  const label = { ...article, above: article.defaults, from: "usual" };
   return html`
     <${Field} label="Its name" value=${name} onInput=${setName} hint="as you would ask for it in the shop" />
     <${Button} disabled=${!name.trim() || name.trim() === article.name} onTouch=${rename}>Save<//>

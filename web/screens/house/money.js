@@ -9,6 +9,7 @@ import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { setSetting, strikeOut } from "../../notebook/write.js";
 import { Rows } from "../../settings/rows.js";
+import { say } from "../../words/words.js";
 
 /** @param {{house: any, known: any}} props */
 export function Money({ house, known }) {
@@ -71,10 +72,10 @@ export function Lots({ lots, title }) {
 }
 
 const CELLS = [
-  ["name", "room", "text", "", "must"],
-  ["perimeter", "feet round", "text", ""],
-  ["openings", "doors, windows", "numeric", "0"],
-  ["height", "height", "text"],
+  ["name", say("cell-room"), "text", "", "must"],
+  ["perimeter", say("cell-perimeter"), "text", ""],
+  ["openings", say("cell-openings"), "numeric", "0"],
+  ["height", say("cell-height"), "text"],
 ];
 
 /** What the same standard may cost in the rooms to come. @param {{house: any, known: any}} props */
@@ -93,6 +94,6 @@ function NextRooms({ house, known }) {
       (one) => html`<li class="row" key=${one.name}><span class="row-words"><span>${one.name}</span><small>${one.working}</small></span>
         <b>$${one.low} to ${one.high}</b></li>`,
     )}</ul>
-    ${known ? html`<${Rows} label="Rooms to come" hint="Rough sizes do: once round, as 46 ft; how many doors and windows; floor to ceiling, as 8 ft." cells=${CELLS} saved=${saved} onSave=${save} key=${JSON.stringify(saved)} />` : null}
+    ${known ? html`<${Rows} words="next-rooms" cells=${CELLS} saved=${saved} onSave=${save} key=${JSON.stringify(saved)} />` : null}
   </section>`;
 }

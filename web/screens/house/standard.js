@@ -12,7 +12,7 @@ import { OF_HOUSE, OF_ROOM, SETTING_NAMES } from "../../settings/trims.js";
 /** @param {{house: any, known: any, room?: string}} props `known` is what the engine says of the house, once awake */
 export function Standard({ house, known, room }) {
   if (room) return html`<${OfRoom} house=${house} known=${known} id=${room} />`;
-  const subject = known && { ...known, above: known.defaults, from: "until you set it", back: "No longer set" };
+  const subject = known && { ...known, above: known.defaults, from: "usual" };
   return html`<${Page} title=${`The standard of ${house.name}`} tab="house" kind="form standard">
     ${subject ? html`<${Settings} groups=${OF_HOUSE} subject=${subject} open="base" />` : html`<${Asleep} what="The settings" />`}
     ${known ? html`<${Exceptions} rooms=${known.rooms} />` : null}
@@ -37,7 +37,7 @@ function OfRoom({ house, known, id }) {
   const { outline } = useNotebook();
   const room = known?.rooms.find((one) => one.id === id);
   const name = outline.rooms.get(id)?.name ?? "the room";
-  const subject = room && { ...room, above: inHouse(known), from: "in the house", back: "As in the house" };
+  const subject = room && { ...room, above: inHouse(known), from: "house" };
   return html`<${Page} title=${`What differs in ${name}`} tab="house" kind="form standard">
     <p class="pencil">The standard of ${house.name} counts in every room. Set here only what this room is to have otherwise.</p>
     ${subject ? html`<${Settings} groups=${OF_ROOM} subject=${subject} />` : html`<${Asleep} what="The standard" />`}

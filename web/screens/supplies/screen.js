@@ -109,7 +109,7 @@ function CountedBy() {
   const house = answer?.houses.find((one) => one.id === room.house);
   if (!house) return null;
   const groups = Object.entries(SUPPLIES).map(([key, group]) => ({ key, ...group }));
-  const subject = { ...house, above: inHouse({ ...house, settings: {} }), from: "until you set it", back: "No longer set" };
+  const subject = { ...house, above: inHouse({ ...house, settings: {} }), from: "usual" };
   return html`<section class="group counted-by" aria-label="What the amounts go by">
     <h2>What the amounts go by</h2>
     <p class="pencil">For every room of ${house.name}. What differs in this room is set

@@ -50,7 +50,7 @@ function OfThing({ wall, thing, known }) {
   const inRoom = known?.rooms.find((one) => one.id === room.id);
   const [groups, open] = groupsOf(thing);
   const above = inRoom && { ...inHouse(known), ...inRoom.settings };
-  const subject = found && above && { ...found, above, from: "in the room", back: "As in the room" };
+  const subject = found && above && { ...found, above, from: "room" };
   return html`<${Page} title=${`The ${found?.name ?? thing.kind}, wall ${wall.number}`} aside=" " tab="survey" kind="form standard">
     <p class="pencil">Set here only what this one is to have otherwise than the others in ${room.name}.</p>
     ${
