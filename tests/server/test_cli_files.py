@@ -142,18 +142,43 @@ def test_what_stood_in_a_file_stays_when_the_new_one_cannot_be_written(run, fold
     assert sorted(path.name for path in tmp_path.iterdir()) == ["journal.ndjson", "notebook"]
 
 
-def test_a_backup_restores_another_notebook_and_says_what_it_added(run, tmp_path):
+def test_a_backup_restores_another_notebook_and_says_what_it_added(run, tmp_path, folder):
     backup = tmp_path / "backup.ndjson"
     status, out, _ = run("backup", backup)
     count = len(backup.read_text().splitlines()) - 1
     assert (status, out) == (0, f"{count} entries are in {backup}.\n")
     assert json.loads(backup.read_text().splitlines()[0]) == {
         "entries": count, "format": "scantling journal", "version": 1,
+        "houses": [demo_house(folder)["house"]["house"]],
     }  # fmt: skip
     other = tmp_path / "other"
     assert run("restore", backup, "--data", other) == (0, f"{count} entries restored, 0 were here already.\n", "")
     assert run("restore", backup, "--data", other) == (0, f"0 entries restored, {count} were here already.\n", "")
     assert run("export", "journal", "--data", other) == run("export", "journal")
+
+
+@pytest.mark.parametrize("first", ["heading", "house"])
+def test_a_file_of_another_notebook_is_let_in_only_when_that_is_said(first, run, tmp_path, folder, make_entry):
+    body = {"house": "0190bbbb-0000-7000-8000-00000000000b", "name": "next door", "built": None}
+    house = make_entry(1, kind="house", body=body)
+    given = tmp_path / "given.ndjson"
+    head = {"format": "scantling journal", "version": 1, "entries": 1, "houses": [body["house"]]}
+    given.write_text("".join(json.dumps(line) + "\n" for line in ([head, house] if first == "heading" else [house])))
+    before = run("export", "journal")
+    status, out, err = run("restore", given)
+    assert (status, out) == (2, "")
+    assert "another notebook" in err
+    assert "--beside" in err
+    assert run("export", "journal") == before
+    assert run("restore", given, "--beside") == (0, "1 entries restored, 0 were here already.\n", "")
+    assert run("restore", given) == (0, "0 entries restored, 1 were here already.\n", "")
+
+
+def test_what_is_new_in_a_notebook_is_of_it_also_where_no_line_tells_of_a_house(run, tmp_path, folder, make_entry):
+    given = tmp_path / "given.ndjson"
+    head = {"format": "scantling journal", "version": 1, "entries": 1, "houses": [demo_house(folder)["house"]["house"]]}
+    given.write_text(json.dumps(head) + "\n" + json.dumps(make_entry(1)) + "\n")
+    assert run("restore", given) == (0, "1 entries restored, 0 were here already.\n", "")
 
 
 def test_restore_keeps_what_it_leaves_out_in_a_file_and_names_it(run, tmp_path, folder, make_entry):

@@ -16,13 +16,14 @@ from scantling.cli.rooms import for_rooms
 from scantling.engine.desk import dump
 from scantling.engine.questions.cutlist.files import format_table
 from scantling.journal_file.lines import announced, heading, is_piece, read_lines
-from scantling.journal_file.restoring import Restored, restore
+from scantling.journal_file.restoring import Restored, houses_of, restore
 from scantling.store import Database, Store, open_store
 from scantling.store.copies import list_copies
 from scantling.upkeep import Told, held, look, put_right
 from scantling.whole_file import whole_file
 
 SAID_AT_MOST = 20
+BESIDE = "--beside"
 
 
 def add_commands(add: Callable[..., argparse.ArgumentParser]) -> None:
@@ -36,6 +37,7 @@ def add_commands(add: Callable[..., argparse.ArgumentParser]) -> None:
     checking.add_argument("--mend", action="store_true", help="make it anew of its copies and of what is readable")
     restoring = add("restore", run_restore, "Bring the entries of a backup or an exported journal into the notebook.")
     restoring.add_argument("file", help="a file, or - for standard input")
+    restoring.add_argument(BESIDE, action="store_true", help="also the houses of another notebook, beside those here")
 
 
 def run_export(chosen: argparse.Namespace) -> int:
@@ -96,7 +98,7 @@ def run_backup(chosen: argparse.Namespace) -> None:
         count = sum(1 for _ in ledger.read_all())
         blobs = laptop.blobs.whole() if laptop.blobs else []
         with whole_file(chosen.file) as file:
-            file.write(dump(heading(count, len(blobs))).encode() + b"\n")
+            file.write(dump(heading(count, len(blobs), houses_of(laptop.store))).encode() + b"\n")
             for row in ledger.read_all():
                 file.write(escape_unshown(row.text).encode() + b"\n")
             for piece in (piece for blob in blobs if laptop.blobs for piece in laptop.blobs.pieces(blob)):
@@ -152,7 +154,8 @@ def run_restore(chosen: argparse.Namespace) -> int:
     aside = LeftOut(chosen.data)
     store = open_store(chosen.place)
     try:
-        restored = restore(store, pieces_of(chosen.file), aside.keep, blobs_of(chosen.place, chosen.data))
+        blobs = blobs_of(chosen.place, chosen.data)
+        restored = restore(store, pieces_of(chosen.file), aside.keep, blobs, None if chosen.beside else BESIDE)
     finally:
         store.close()
         kept = aside.close()

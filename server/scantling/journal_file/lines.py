@@ -66,10 +66,12 @@ class Line:
         return parse_json(self.text, f"Line {self.number}")
 
 
-def heading(entries: int, blobs: int = 0) -> dict[str, object]:
-    """The first line of a backup: what it is, and how much follows, or a file cut short would look whole."""
+def heading(entries: int, blobs: int = 0, houses: Iterable[str] = ()) -> dict[str, object]:
+    """The first line of a backup: what it is, how much follows, or a file cut short would look whole, and of which
+    houses, or a neighbor's would be taken for one's own."""
     said = {"format": FORMAT, "version": FORMAT_VERSION, "entries": entries}
-    return {**said, "blobs": blobs} if blobs else said
+    more = {"blobs": blobs, "houses": sorted(houses)}
+    return {**said, **{name: value for name, value in more.items() if value}}
 
 
 def announced(data: object, what: str = "entries") -> int | None:
@@ -78,6 +80,18 @@ def announced(data: object, what: str = "entries") -> int | None:
         count = data.get(what)
         return count if isinstance(count, int) else 0
     return None
+
+
+def houses_in(data: object) -> set[str]:
+    """The houses that a line names: those of a heading's notebook, or the one that an entry is about."""
+    if not isinstance(data, Mapping):
+        return set()
+    if data.get("format") == FORMAT:
+        named = data.get("houses")
+    else:
+        body = data.get("body")
+        named = [body.get("house")] if data.get("kind") == "house" and isinstance(body, Mapping) else []
+    return {one for one in named if isinstance(one, str)} if isinstance(named, list) else set()
 
 
 def is_piece(data: object) -> bool:

@@ -8,13 +8,14 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable, Iterable, Mapping
+from contextlib import suppress
 from dataclasses import dataclass, field
 from itertools import islice
 from typing import ClassVar
 
 from scantling.blobs import BlobError, Blobs, Piece, parse_piece
 from scantling.engine.errors import EngineError
-from scantling.journal_file.lines import Line, LineError, announced, is_piece, read_lines
+from scantling.journal_file.lines import Line, LineError, announced, houses_in, is_piece, read_lines
 from scantling.store import EntryData, Store, StoreError
 from scantling.sync import check_carried
 
@@ -27,6 +28,8 @@ PAUSE_SECONDS = 0.02
 
 class RestoreError(EngineError):
     sentences: ClassVar[Mapping[str, str]] = {
+        "another-notebook": "This file is of another notebook: no house of it is in this one. Nothing was added. "
+        "To have its houses beside those here, say {option}.",
         "no-journal": "More than {limit} lines of this are no entries: it is no journal.",
         "cut-short-blobs": "The file was cut short: it says that {said} attachments follow, and {found} are whole.",
         "cut-short": "The file was cut short: it says that {said} entries follow, and {found} do.",
@@ -70,11 +73,18 @@ def restore(
     pieces: Iterable[bytes],
     left_out: Callable[[Line], None] = lambda line: None,
     blobs: Blobs | None = None,
+    beside: str | None = None,
 ) -> Restored:
-    """Bring in a journal's lines; `left_out` gets every line that cannot be. Raises EngineError when the disk fails."""
+    """Bring in a journal's lines; `left_out` gets every line that cannot be.
+
+    A file of another notebook is refused where `beside` says how to ask for that; None takes it in. Raises EngineError,
+    for that and when the disk fails.
+    """
     restored = Restored()
     lines = read_lines(pieces)
     while batch := list(islice(lines, LINES_AT_ONCE)):
+        if beside and restored == Restored() and is_of_another(store, batch):
+            raise RestoreError("another-notebook", option=beside)
         if restored.stored:
             time.sleep(PAUSE_SECONDS)  # or one who waits for the lock finds it taken again each time that it looks
         stored = restored.stored
@@ -85,6 +95,23 @@ def restore(
                 raise
             raise RestoreError("stopped", why=error.message, stored=stored) from error
     return restored
+
+
+def is_of_another(store: Store, lines: list[Line]) -> bool:
+    """Whether lines name houses, none of which is in a notebook that has some: merged, two families' houses could never
+    be told apart again by anything but hand. A house that was struck counts: it was here."""
+    named: set[str] = set()
+    for line in lines:
+        with suppress(EngineError):
+            named |= houses_in(line.parse())
+    here = houses_of(store)
+    return bool(named and here) and named.isdisjoint(here)
+
+
+def houses_of(store: Store) -> set[str]:
+    """The ids of all houses that entries of a notebook name."""
+    with store.reading() as ledger:
+        return {house for row in ledger.read_all() for house in houses_in(row.entry)}
 
 
 def _restore_some(

@@ -6,7 +6,7 @@ from typing import Any
 
 import flask
 from flask import Response
-from marshmallow import Schema, fields
+from marshmallow import Schema, fields, validate
 
 from scantling.api.blueprint import Blueprint, laptop
 from scantling.api.door import JOURNAL_BYTES
@@ -18,6 +18,14 @@ from scantling.journal_file.restoring import restore
 blueprint = Blueprint("journal", __name__, url_prefix="/api/journal", description="The journal as a file.")
 
 LINES = "application/x-ndjson"
+
+
+class Asked(Schema):
+    beside = fields.Integer(
+        load_default=0,
+        validate=validate.OneOf([0, 1]),
+        metadata={"description": "1 takes in another notebook too: its houses stand beside those here."},
+    )
 
 
 class LeftOut(Schema):
@@ -49,16 +57,18 @@ def export_journal() -> Response:
 
 @blueprint.post("")
 @blueprint.doc(requestBody={"required": True, "content": {LINES: {"schema": {"type": "string"}}}})
+@blueprint.arguments(Asked, location="query")
 @blueprint.response(200, Imported)
-def import_journal() -> dict[str, Any]:
+def import_journal(asked: dict[str, Any]) -> dict[str, Any]:
     """Bring entries from a file, which may be gzip: what is sound goes in, what is not is named by its line.
 
-    Refused as a whole only where no line of it is sound.
+    Refused as a whole where no line of it is sound, and where it is of another notebook.
     """
     flask.request.max_content_length = JOURNAL_BYTES
     if flask.request.mimetype != LINES:
         raise DoorError("wrong-lines-type", what=quote(flask.request.mimetype))
-    restored = restore(laptop().store, pieces_of(flask.request, JOURNAL_BYTES), blobs=laptop().blobs)
+    pieces = pieces_of(flask.request, JOURNAL_BYTES)
+    restored = restore(laptop().store, pieces, blobs=laptop().blobs, beside=None if asked["beside"] else "?beside=1")
     refused = [*restored.refusals, *filter(None, [restored.cut_short()])]
     if refused and not restored.stored + restored.known:
         raise refused[0]
