@@ -24,7 +24,6 @@ NOT_YET = {
     "app.js",
     "engine",
     "journal",
-    "pad",
     "photos",
     "screens/boards",
     "screens/cover",

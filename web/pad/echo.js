@@ -3,6 +3,7 @@
 import { html } from "../controls/ui.js";
 import { Figure } from "../controls/figure.js";
 import { useAnswer, useNotebook } from "../notebook/notebook.js";
+import { say } from "../words/words.js";
 import { kindOf } from "./kinds.js";
 import { splitPlain } from "./typing.js";
 
@@ -46,7 +47,7 @@ const AS_WRITTEN = new Set(["sides", "points", "salvaged", "studs", "bow"]);
 
 /** The reading as it grows. @param {{text: string, what: string, hint: string}} props */
 export function Typed({ text, what, hint }) {
-  if (!text) return html`<p class="waiting">${hint || "Touch the mark you see, type, or say it."}</p>`;
+  if (!text) return html`<p class="waiting">${hint || say("pad-waiting")}</p>`;
   const kind = kindOf(what);
   if (kind === "angle")
     return html`<p class="hero"><span class="figure figure-huge">${text}${/[°d]/.test(text) ? "" : "°"}</span></p>`;
@@ -54,7 +55,7 @@ export function Typed({ text, what, hint }) {
   const plain = AS_WRITTEN.has(kind) ? null : splitPlain(text);
   if (!plain) return html`<p class="hero as-written">${text}</p>`;
   const shown = [plain.whole, plain.mark].filter(Boolean).join(" ");
-  return html`<p class="hero"><${Figure} shown=${shown} size="huge" lean=${plain.lean} /></p>`;
+  return html`<p class="hero"><${Figure} shown=${shown} size="huge" lean=${plain.lean && say(`pad-lean-${plain.lean}.short`)} /></p>`;
 }
 
 /**
@@ -65,8 +66,7 @@ export function Echo({ echo, text, refused }) {
   const { engine } = useNotebook();
   if (!text.trim()) return html`<p class="echo" role="status"></p>`;
   if (engine !== "awake") {
-    const why = engine === "waking" ? "Engine waking" : "The engine is not running";
-    return html`<p class="echo" role="status">${why}: this will be saved as typed.</p>`;
+    return html`<p class="echo" role="status">${say(engine === "waking" ? "pad-echo.waking" : "pad-echo.failed")}</p>`;
   }
   if (echo.error && refused) return html`<p class="wrong" role="alert">${echo.error.message}</p>`;
   if (echo.error) return html`<p class="echo" role="status">${echo.error.message}</p>`;

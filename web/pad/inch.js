@@ -2,6 +2,7 @@
 // The inch itself: seventeen marks as on a tape. Touching a mark picks its label from a fixed table, by where the finger
 // is and not by any measuring; the keyboard steps through the same table.
 import { html } from "../controls/ui.js";
+import { say } from "../words/words.js";
 
 const MARKS = [
   ["", "inch"],
@@ -50,8 +51,8 @@ export function Inch({ mark, chosen, whole, next, onMark }) {
     onMark(/** @type {string} */ (label));
   };
   return html`<div
-    class="inch" role="slider" tabindex="0" aria-label="the inch, in sixteenths" aria-orientation="horizontal"
-    aria-valuemin="0" aria-valuemax="15" aria-valuenow=${NAMES.indexOf(mark)} aria-valuetext=${mark || "on the inch"}
+    class="inch" role="slider" tabindex="0" aria-label=${say("pad-inch")} aria-orientation="horizontal"
+    aria-valuemin="0" aria-valuemax="15" aria-valuenow=${NAMES.indexOf(mark)} aria-valuetext=${mark || say("pad-inch.whole")}
     onPointerDown=${begin} onPointerMove=${drag} onKeyDown=${step}>
     <div class="marks">
       ${MARKS.map(

@@ -3,18 +3,16 @@
 import { html } from "../controls/ui.js";
 import { Button } from "../controls/controls.js";
 import { useOnce } from "../controls/once.js";
+import { say } from "../words/words.js";
 import { addDigit, rubOut, setLean, splitPlain } from "./typing.js";
 
 export const DIGITS = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "0"];
-const LEANS = [
-  ["shy", "a hair shy"],
-  ["", "on the mark"],
-  ["strong", "a hair strong"],
-];
+/** As the text has them, with none between. */
+const LEANS = ["shy", "", "strong"];
 
 /** @param {{text: string, onText: (text: string) => void}} props */
 export function Digits({ text, onText }) {
-  return html`<div class="digits" role="group" aria-label="digits">
+  return html`<div class="digits" role="group" aria-label=${say("pad-digits")}>
     ${DIGITS.map((digit) => html`<${Button} kind="key" onTouch=${() => onText(addDigit(text, digit))} key=${digit}>${digit}<//>`)}
   </div>`;
 }
@@ -22,10 +20,10 @@ export function Digits({ text, onText }) {
 /** @param {{text: string, onText: (text: string) => void}} props */
 export function Leans({ text, onText }) {
   const lean = splitPlain(text)?.lean ?? /\b(shy|strong)\s*$/.exec(text)?.[1] ?? "";
-  return html`<div class="leans" role="group" aria-label="how it lies on the mark">
+  return html`<div class="leans" role="group" aria-label=${say("pad-lean")}>
     ${LEANS.map(
-      ([word, words]) => html`<${Button} pressed=${word === lean} onTouch=${() => onText(setLean(text, word))}
-      key=${words}>${words}<//>`,
+      (one) => html`<${Button} pressed=${one === lean} onTouch=${() => onText(setLean(text, one))} key=${one}>
+        ${say(`pad-lean-${one || "none"}`)}<//>`,
     )}
   </div>`;
 }
@@ -45,6 +43,6 @@ export function Written({ text, onText, onEnter, label }) {
     <input type="text" aria-label=${label} placeholder=${label} autocomplete="off" autocapitalize="off" spellcheck=${false}
       enterkeyhint="done" value=${text} onKeyDown=${enter}
       onInput=${(event) => onText(event.currentTarget.value)} />
-    <${Button} disabled=${!text} onTouch=${() => onText(rubOut(text))}>Rub out<//>
+    <${Button} disabled=${!text} onTouch=${() => onText(rubOut(text))}>${say("pad-rub-out")}<//>
   </div>`;
 }

@@ -2,6 +2,7 @@
 // Which pad a figure is entered on: the tape for a length, and others for a corner, points, studs, a lean, a fall.
 import { html, useState } from "../controls/ui.js";
 import { Button, Choice } from "../controls/controls.js";
+import { say } from "../words/words.js";
 import { kindOf } from "./kinds.js";
 import { Digits, Written } from "./pad.js";
 import { InchOf, Tape } from "./tape.js";
@@ -13,15 +14,15 @@ export function padFor(what) {
 }
 
 const PADS = { length: Tape, angle: Degrees, sides: Sides, points: Points, salvaged: Tape, studs: Studs, lean: Lean, bow: Bow, fall: Fall };
-const SIDES = ["along this wall", "along the next wall", "across, end to end"];
+const SIDES = ["here", "next", "across"].map((side) => say(`pad-sides-${side}`));
 
 /** @param {{text: string, onText: (text: string) => void, onEnter: () => void}} props */
 function Degrees({ text, onText, onEnter }) {
   return html`
-    <${Written} label="degrees, such as 91 or 88.5" text=${text} onText=${onText} onEnter=${onEnter} />
+    <${Written} label=${say("pad-degrees")} text=${text} onText=${onText} onEnter=${onEnter} />
     <${Digits} text=${text} onText=${(typed) => onText(typed)} />
-    <div class="leans"><${Button} onTouch=${() => onText(addDigit(text, "."))}>point<//>
-      <${Button} onTouch=${() => onText("90")}>square, 90<//></div>`;
+    <div class="leans"><${Button} onTouch=${() => onText(addDigit(text, "."))}>${say("pad-decimal")}<//>
+      <${Button} onTouch=${() => onText("90")}>${say("pad-degrees.square")}<//></div>`;
 }
 
 /**
@@ -37,9 +38,9 @@ function Sides({ text, onText, onEnter }) {
   };
   const side = sides[Number(active)];
   return html`
-    <${Choice} name="side" legend="Side" value=${active} onPick=${setActive}
+    <${Choice} name="side" legend=${say("pad-sides.which")} value=${active} onPick=${setActive}
       choices=${SIDES.map((words, place) => [String(place), html`${words}<b>${sides[place] || "–"}</b>`])} />
-    <${Written} label="type this side or say it" text=${side} onText=${put} onEnter=${onEnter} />
+    <${Written} label=${say("pad-sides")} text=${side} onText=${put} onEnter=${onEnter} />
     <${InchOf} text=${side} onText=${put} />
     <${Digits} text=${side} onText=${put} />`;
 }
@@ -62,11 +63,11 @@ function Points({ text, onText, onEnter }) {
   const point = points[Number(active)] ?? "";
   const proud = point.startsWith("-");
   return html`
-    <${Choice} name="point" legend="Point" value=${active} onPick=${setActive}
+    <${Choice} name="point" legend=${say("pad-points.which")} value=${active} onPick=${setActive}
       choices=${points.map((one, place) => [String(place), html`${place + 1}<b>${one || "–"}</b>`])} />
-    <div class="leans"><${Button} disabled=${points.some((one) => !one)} onTouch=${another}>next point<//>
-      <${Button} pressed=${proud} onTouch=${() => put(proud ? point.slice(1) : `-${point}`)}>jamb stands proud<//></div>
-    <${Written} label="type this point or say it" text=${point} onText=${put} onEnter=${onEnter} />
+    <div class="leans"><${Button} disabled=${points.some((one) => !one)} onTouch=${another}>${say("pad-points.next")}<//>
+      <${Button} pressed=${proud} onTouch=${() => put(proud ? point.slice(1) : `-${point}`)}>${say("pad-points.proud")}<//></div>
+    <${Written} label=${say("pad-points")} text=${point} onText=${put} onEnter=${onEnter} />
     <${InchOf} text=${point} onText=${put} />
     <${Digits} text=${point} onText=${put} />`;
 }
@@ -81,25 +82,25 @@ function Studs({ text, onText, onEnter }) {
   const last = (parts.at(-1) ?? "").slice(every.length);
   const put = (/** @type {string} */ stud) => onText([...parts.slice(0, -1), `${every}${stud}`].join(", "));
   return html`
-    <${Written} label="from the left corner: 14 1/2, every 16" text=${text} onText=${onText} onEnter=${onEnter} />
-    <div class="leans"><${Button} disabled=${!last} onTouch=${() => onText(`${text}, `)}>next stud<//>
-      <${Button} disabled=${!last || every} onTouch=${() => onText(`${text}, every `)}>and so on, every …<//></div>
+    <${Written} label=${say("pad-studs")} text=${text} onText=${onText} onEnter=${onEnter} />
+    <div class="leans"><${Button} disabled=${!last} onTouch=${() => onText(`${text}, `)}>${say("pad-studs.next")}<//>
+      <${Button} disabled=${!last || every} onTouch=${() => onText(`${text}, every `)}>${say("pad-studs.every")}<//></div>
     <${InchOf} text=${last} onText=${put} />
     <${Digits} text=${last} onText=${put} />`;
 }
 
-/** What a gap and the end it is at are written as. */
-const LEAN = { label: "1/4 top, 1/4 foot, or 0", ends: { top: "off at the top", foot: "off at the foot" }, none: "plumb" };
-const FALL = { label: "1/2 right, 1/2 left, or 0", ends: { left: "lower at the left", right: "lower at the right" }, none: "level" };
+/** As what the gap and the end it is at are written. */
+const LEAN = { kind: "lean", ends: ["top", "foot"] };
+const FALL = { kind: "fall", ends: ["left", "right"] };
 
 /** How far a level stands off, and at which of its ends. @param {EntryProps} props */
 function Lean(props) {
-  return html`<${GapAtEnd} ...${props} words=${LEAN} />`;
+  return html`<${GapAtEnd} ...${props} ...${LEAN} />`;
 }
 
 /** How much lower the floor is, and at which end of the wall. @param {EntryProps} props */
 function Fall(props) {
-  return html`<${GapAtEnd} ...${props} words=${FALL} />`;
+  return html`<${GapAtEnd} ...${props} ...${FALL} />`;
 }
 
 /** How far a wall is off a straight line, which way, and then how far from the left corner. @param {EntryProps} props */
@@ -109,30 +110,29 @@ function Bow({ text, onText, onEnter }) {
     onText(which ? `${off} ${which} at ${where}`.trim() : off);
   const put = (/** @type {string} */ figure) => (way ? write(gap, way, figure) : write(figure, "", ""));
   return html`
-    <${Written} label="1/4 hollow at 48, 1/4 hump at 48, or 0" text=${text} onText=${onText} onEnter=${onEnter} />
+    <${Written} label=${say("pad-bow")} text=${text} onText=${onText} onEnter=${onEnter} />
     <div class="leans">
       ${["hollow", "hump"].map((one) => html`<${Button} pressed=${way === one} key=${one}
-        onTouch=${() => write(gap, way === one ? "" : one, at)}>${one} at …<//>`)}
-      <${Button} onTouch=${() => onText("0")}>straight<//></div>
+        onTouch=${() => write(gap, way === one ? "" : one, at)}>${say(`pad-bow-${one}`)}<//>`)}
+      <${Button} onTouch=${() => onText("0")}>${say("pad-bow.none")}<//></div>
     <${InchOf} text=${way ? at : gap} onText=${put} />
     <${Digits} text=${way ? at : gap} onText=${put} />`;
 }
 
 /**
  * @typedef {{text: string, onText: (text: string) => void, onEnter: () => void}} EntryProps
- * @param {EntryProps & {words: typeof LEAN | typeof FALL}} props
+ * @param {EntryProps & {kind: string, ends: string[]}} props
  */
-function GapAtEnd({ text, onText, onEnter, words }) {
-  const ends = Object.entries(words.ends);
-  const end = ends.find(([name]) => text.endsWith(name))?.[0] ?? "";
+function GapAtEnd({ text, onText, onEnter, kind, ends }) {
+  const end = ends.find((name) => text.endsWith(name)) ?? "";
   const gap = text.slice(0, text.length - end.length).trim();
   const put = (/** @type {string} */ off) => onText([off, end].filter(Boolean).join(" "));
   const at = (/** @type {string} */ where) => onText([gap, where].filter(Boolean).join(" "));
   return html`
-    <${Written} label=${words.label} text=${text} onText=${onText} onEnter=${onEnter} />
+    <${Written} label=${say(`pad-gap-${kind}`)} text=${text} onText=${onText} onEnter=${onEnter} />
     <div class="leans">
-      ${ends.map(([name, said]) => html`<${Button} pressed=${end === name} onTouch=${() => at(name)} key=${name}>${said}<//>`)}
-      <${Button} onTouch=${() => onText("0")}>${words.none}<//></div>
+      ${ends.map((name) => html`<${Button} pressed=${end === name} onTouch=${() => at(name)} key=${name}>${say(`pad-gap-${kind}.${name}`)}<//>`)}
+      <${Button} onTouch=${() => onText("0")}>${say(`pad-gap-${kind}.none`)}<//></div>
     <${InchOf} text=${gap} onText=${put} />
     <${Digits} text=${gap} onText=${put} />`;
 }
