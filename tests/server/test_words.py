@@ -32,7 +32,6 @@ NOT_YET = {
     "screens/pieces",
     "screens/sums",
     "screens/supplies",
-    "screens/survey",
     "update.js",
 }
 #: Attributes that people read or are read.
@@ -45,6 +44,7 @@ SENTENCE = re.compile(r"[A-Za-z]{2,}[,;:.]? +[a-zA-Z]{2,}|^[A-Z][a-z]+[.:]?$")
 NO_SENTENCE = {
     "struck by hand",  # kept in the journal beside the entry, as the reason
     "restored by hand",
+    "stair skirt",  # what the journal calls a thing in the way
     "no longer set",
     "to cut",  # a piece's state
     "feet and inches",  # settings, as the journal keeps them

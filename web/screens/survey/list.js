@@ -5,6 +5,7 @@ import { html, useState } from "../../controls/ui.js";
 import { Find, isFound } from "../../controls/controls.js";
 import { Figure } from "../../controls/figure.js";
 import { go, link } from "../../controls/route.js";
+import { say, sayWith } from "../../words/words.js";
 
 /** More lines than this are folded: about three walls with their openings. */
 const MANY = 24;
@@ -24,11 +25,11 @@ export function Readings({ rows, chosen }) {
   const shown = rows.filter(isShown);
   const others = rows.filter((row) => !isShown(row));
   const rest = others.length
-    ? html`<details class="more"><summary>Other readings you may take</summary><${Lines} rows=${others} chosen=${chosen} /></details>`
+    ? html`<details class="more"><summary>${say("readings-others")}</summary><${Lines} rows=${others} chosen=${chosen} /></details>`
     : null;
   if (shown.length <= MANY) return html`<${Lines} rows=${shown} chosen=${chosen} />${rest}`;
-  const found = words.trim() ? rows.filter((row) => isFound(`wall ${row.number}, ${row.title}`, words)) : null;
-  return html`<${Find} label="Find a reading" hint="a wall’s number, door, corner" value=${words} onInput=${setWords}
+  const found = words.trim() ? rows.filter((row) => isFound(say("readings-line.sought", { wall: row.number, title: row.title }), words)) : null;
+  return html`<${Find} label=${say("readings-find")} hint=${say("readings-find.hint")} value=${words} onInput=${setWords}
       onEnter=${() => found?.[0] && go("survey", "row", found[0].of, found[0].what)} none=${found?.length === 0} />
     ${found ? html`<${Lines} rows=${found} chosen=${chosen} />` : html`<${Groups} rows=${shown} chosen=${chosen} />${rest}`}`;
 }
@@ -37,9 +38,9 @@ export function Readings({ rows, chosen }) {
 function Groups({ rows, chosen }) {
   const done = Map.groupBy(rows.filter(isDone), (row) => row.wall);
   return html`
-    <${Group} name="Look at these first" rows=${rows.filter(({ state }) => state === "check")} chosen=${chosen} />
-    <${Group} name="To read" rows=${rows.filter(isToRead)} chosen=${chosen} />
-    <section class="group" aria-label="Read"><h2>Read <small>${[...done.values()].flat().length}</small></h2>
+    <${Group} name=${say("look-first")} rows=${rows.filter(({ state }) => state === "check")} chosen=${chosen} />
+    <${Group} name=${say("to-read")} rows=${rows.filter(isToRead)} chosen=${chosen} />
+    <section class="group" aria-label=${say("readings-read")}><h2>${say("readings-read")} <small>${[...done.values()].flat().length}</small></h2>
       <div class="folds">${[...done.entries()].map(([wall, some]) => html`<${Wall} ...${{ wall, chosen }} rows=${some} key=${wall} />`)}</div>
     </section>`;
 }
@@ -56,7 +57,7 @@ function Wall({ wall, rows, chosen }) {
   const isOpen = unfolded.has(wall) || rows.some(({ key }) => key === chosen);
   const fold = (/** @type {any} */ { currentTarget: { open } }) => (open ? unfolded.add(wall) : unfolded.delete(wall));
   return html`<details class="more" open=${isOpen} onToggle=${fold}>
-    <summary><b>wall ${rows[0].number}</b><small>${rows.length}</small></summary>
+    <summary><b>${say("survey-wall", { wall: rows[0].number })}</b><small>${rows.length}</small></summary>
     <${Lines} rows=${rows} chosen=${chosen} />
   </details>`;
 }
@@ -71,11 +72,12 @@ function Lines({ rows, chosen }) {
 
 /** @param {{row: any, first: boolean, chosen: boolean}} props `first` of its wall, where the wall's number stands */
 function Line({ row, first, chosen }) {
-  const note = row.note || (row.wanted ? "wanted" : "not read");
+  const note = row.note || say(row.wanted ? "readings-line.wanted" : "readings-line.unread");
+  const wall = html`<span class="heard">${say("readings-line.wall", { wall: row.number })}</span>`;
   return html`<li>
     <a class="row row-${row.state}" href=${link("survey", "row", row.of, row.what)} aria-current=${chosen ? "true" : null}>
       <span class="wall-number" aria-hidden="true">${first ? row.number : ""}</span>
-      <span class="row-words"><span><span class="heard">${row.short ? `wall ${row.number}, ` : ""}</span>${row.short ?? row.title}</span><small>${note}</small></span>
+      <span class="row-words"><span>${row.short ? sayWith("readings-line", { wall }, { title: row.short }) : row.title}</span><small>${note}</small></span>
       <${Figure} shown=${row.figure?.shown ?? ""} />
     </a>
   </li>`;

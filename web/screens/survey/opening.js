@@ -10,6 +10,7 @@ import { useSurvey } from "../../notebook/survey.js";
 import { Photos } from "../../photos/photos.js";
 import { inHouse, Settings } from "../../settings/settings.js";
 import { OF_OPENING, OF_THING } from "../../settings/trims.js";
+import { say } from "../../words/words.js";
 import { SKIRT } from "./thing.js";
 
 /** @param {{place: string[]}} props */
@@ -18,8 +19,8 @@ export function Opening({ place: [id] }) {
   const { answer, older } = useAnswer({ ask: "notebook" });
   const wall = room.walls.find((one) => thingsOf(one).some((thing) => thing.id === id));
   if (!wall) {
-    return html`<${Page} title="What differs" tab="survey">
-      <p class="onward"><a href=${link("survey", "walk")}>Back to the walk</a></p>
+    return html`<${Page} title=${say("opening")} tab="survey">
+      <p class="onward"><a href=${link("survey", "walk")}>${say("walk-back")}</a></p>
     <//>`;
   }
   const thing = thingsOf(wall).find((one) => one.id === id);
@@ -51,14 +52,15 @@ function OfThing({ wall, thing, known }) {
   const [groups, open] = groupsOf(thing);
   const above = inRoom && { ...inHouse(known), ...inRoom.settings };
   const subject = found && above && { ...found, above, from: "room" };
-  return html`<${Page} title=${`The ${found?.name ?? thing.kind}, wall ${wall.number}`} aside=" " tab="survey" kind="form standard">
-    <p class="pencil">Set here only what this one is to have otherwise than the others in ${room.name}.</p>
+  const title = say("opening-title", { thing: found?.name ?? thing.kind, wall: wall.number });
+  return html`<${Page} title=${title} aside=" " tab="survey" kind="form standard">
+    <p class="pencil">${say("opening-told", { room: room.name })}</p>
     ${
       subject
         ? html`<${Settings} groups=${groups} subject=${subject} open=${open} />`
-        : html`<${Asleep} what="What it differs in" />`
+        : html`<${Asleep} one what=${say("opening-settings")} />`
     }
     <${Photos} of=${thing.id} from=${["survey", "opening", thing.id]} />
-    <div class="low last-row"><${Button} onTouch=${() => go("survey", "walk", wall.id)}>Back<//></div>
+    <div class="low last-row"><${Button} onTouch=${() => go("survey", "walk", wall.id)}>${say("back")}<//></div>
   <//>`;
 }

@@ -12,6 +12,7 @@ import { addReading, asWritten } from "../../notebook/write.js";
 import { Echo, Typed, useEcho } from "../../pad/echo.js";
 import { kindOf } from "../../pad/kinds.js";
 import { padFor } from "../../pad/pads.js";
+import { say } from "../../words/words.js";
 
 /** @param {{place: string[]}} props the thing that is read, and what of it */
 export function Reading({ place: [of, what] }) {
@@ -21,8 +22,8 @@ export function Reading({ place: [of, what] }) {
   // A row may go while a person types, when the engine wakes or another device speaks: what is typed must not go with it.
   const row = useKept(found);
   if (!row)
-    return html`<${Page} title="Reading" tab="survey"><p>There is nothing here to read now.</p>
-    <p class="onward"><a href=${link("survey")}>Back to the room</a></p><//>`;
+    return html`<${Page} title=${say("reading")} tab="survey"><p>${say("reading-none")}</p>
+    <p class="onward"><a href=${link("survey")}>${say("back-to-room")}</a></p><//>`;
   return html`<${Entering} row=${row} survey=${survey} />`;
 }
 
@@ -55,27 +56,33 @@ function Entering({ row, survey }) {
     change("");
   };
   const Pad = padFor(what);
-  return html`<${Page} title=${row.title} aside=${`reading ${row.readings.length + 1}`} kind="entry">
+  return html`<${Page} title=${row.title} aside=${say("reading-number", { number: row.readings.length + 1 })} kind="entry">
     <section class="reading">
       <${LastSaved} rows=${survey.rows} row=${row} />
       <${Held} row=${row} survey=${survey} what=${what} />
       <${Typed} text=${written} what=${what} hint=${row.hint} />
       <${Echo} echo=${echo} text=${written} refused=${refused} />
     </section>
-    <section class="pad" aria-label="Enter the reading">
+    <section class="pad" aria-label=${say("reading-pad")}>
       ${
         row.what === "corner"
-          ? html`<${Choice} name="by" legend="Read" value=${what} onPick=${choose} choices=${WAYS} />`
+          ? html`<${Choice} name="by" legend=${say("reading-by")} value=${what} onPick=${choose} choices=${WAYS} />`
           : null
       }
       <${Pad} text=${text} onText=${change} onEnter=${enter} />
       <div class="last-row">
-        <${Button} onTouch=${() => go("survey")}>Back<//>
+        <${Button} onTouch=${() => go("survey")}>${say("back")}<//>
         <${Button} kind="main" disabled=${!text.trim() || saving} onTouch=${enter}
-          next=${next ? `${survey.known ? "next" : "then"}: ${next.title}` : "then back to the room"}>Save<//>
+          next=${onward(next, survey.known)}>${say("save")}<//>
       </div>
     </section>
   <//>`;
+}
+
+/** What comes after this one. @param {any} next @param {boolean} known */
+function onward(next, known) {
+  if (!next) return say("reading-onward");
+  return say(known ? "reading-onward.next" : "reading-onward.then", { title: next.title });
 }
 
 /**
@@ -89,7 +96,7 @@ function useSaving(row, what, text, next) {
     if (!text.trim() || saving) return;
     const stays = stayHere();
     setSaving(true);
-    const saved = await act(() => addReading(journal, row.of, what, text), `${row.title}: ${text}`);
+    const saved = await act(() => addReading(journal, row.of, what, text), say("reading-done", { title: row.title, text }));
     setSaving(false);
     if (!saved) return;
     setSaved({ key: row.key, text });
@@ -109,7 +116,7 @@ function turnOf(row, survey) {
 function Held({ row, survey, what }) {
   const of = sortOf(row, survey);
   const { answer } = useAnswer(of ? { ask: "held", of, what, turn: turnOf(row, survey) } : null);
-  return answer?.drawing ? html`<${Drawing} svg=${answer.drawing} kind="held" label="Where it is held" />` : null;
+  return answer?.drawing ? html`<${Drawing} svg=${answer.drawing} kind="held" label=${say("reading-held")} />` : null;
 }
 
 /** What is read: a wall, a kind of opening, or a thing in the way. @param {any} row @param {any} survey */
@@ -124,13 +131,9 @@ function LastSaved({ rows, row }) {
   const { saved } = useNotebook();
   const last = rows.find((one) => one.key !== row.key && one.key === saved?.key);
   if (!last) return null;
-  if (last.state !== "check") return html`<p class="pencil just-saved">${last.title}: ${saved.text}, saved here.</p>`;
-  return html`<p class="wrong just-saved">${last.title}: ${last.note}
-    <a href=${link("survey", "read", last.of, last.what)}>Read it again</a></p>`;
+  if (last.state !== "check") return html`<p class="pencil just-saved">${say("reading-saved", { title: last.title, text: saved.text })}</p>`;
+  return html`<p class="wrong just-saved">${say("reading-saved.check", { title: last.title, note: last.note })}
+    <a href=${link("survey", "read", last.of, last.what)}>${say("reading-again")}</a></p>`;
 }
 
-/** @type {[string, string][]} */
-const WAYS = [
-  ["corner", "degrees on a gauge"],
-  ["sides", "three sides"],
-];
+const WAYS = ["corner", "sides"].map((way) => [way, say(`reading-by-${way}`)]);

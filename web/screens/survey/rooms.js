@@ -8,14 +8,15 @@ import { Page } from "../../frame/page.js";
 import { addInvented } from "../../frame/invented.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { addHouse, addRoom, addWall, restateRoom, strikeAll, strikeOut } from "../../notebook/write.js";
+import { say } from "../../words/words.js";
 
 export function Rooms() {
   const { outline } = useNotebook();
   if (!outline.houses.length) return html`<${FirstStart} struck=${outline.struck.filter((one) => one.kind === "house")} />`;
-  return html`<${Page} title="Rooms" tab="survey" kind="form">
+  return html`<${Page} title=${say("rooms")} tab="survey" kind="form">
     ${outline.houses.map((house) => html`<${RoomsOf} house=${house} key=${house.id} />`)}
     <details class="more">
-      <summary>Another house</summary>
+      <summary>${say("rooms-house")}</summary>
       <div class="now"><${NewHouse} /></div>
     </details>
     <${Struck} struck=${outline.struck.filter((one) => one.kind === "house")} />
@@ -32,7 +33,7 @@ function RoomsOf({ house }) {
   const rooms = isLong ? found.toSorted(byName) : found;
   return html`<section>
     <h2>${house.name}</h2>
-    ${isLong ? html`<${Find} label="Find a room" hint="its name" value=${words} onInput=${setWords} none=${!rooms.length} />
+    ${isLong ? html`<${Find} label=${say("rooms-find")} hint=${say("rooms-find.hint")} value=${words} onInput=${setWords} none=${!rooms.length} />
       <${Jump} names=${rooms.map((/** @type {any} */ one) => one.name)} />` : null}
     <ul class="rows">${rooms.map((one) => html`<${RoomLine} room=${one} key=${one.id} />`)}</ul>
     ${room?.house === house.id ? html`<${Rename} room=${room} key=${room.id} />` : null}
@@ -49,13 +50,13 @@ function RoomLine({ room }) {
     go("survey");
   };
   const chosen = room.id === inHand?.id;
-  const walls = room.walls.length === 1 ? "1 wall" : `${room.walls.length} walls`;
   return html`<li class="row" data-initial=${initial(room.name)}>
     <span class="row-words">
       <span>${room.name}</span>
-      <small>${room.closed ? walls : `${walls}, not walked round yet`}</small>
+      <small>${say(room.closed ? "rooms-line" : "rooms-line.open", { walls: room.walls.length })}</small>
     </span>
-    <${Button} pressed=${chosen} label="${room.name}: open" onTouch=${open}>${chosen ? "In hand" : "Open"}<//>
+    <${Button} pressed=${chosen} label=${say("rooms-open.what", { room: room.name })} onTouch=${open}>
+      ${say(chosen ? "rooms-open.in-hand" : "rooms-open")}<//>
   </li>`;
 }
 
@@ -64,12 +65,12 @@ function Rename({ room }) {
   const { journal, act } = useNotebook();
   const [name, setName] = useState(room.name);
   const save = () => act(() => restateRoom(journal, room, { name: name.trim() }), name);
-  const take = () => act(() => strikeOut(journal, "room", { room: room.id }, "struck by hand"), `${room.name} struck`);
+  const take = () => act(() => strikeOut(journal, "room", { room: room.id }, "struck by hand"), say("strike.done", { what: room.name }));
   return html`<details class="more">
-    <summary>Another name for ${room.name}, or strike it</summary>
-    <${Field} label="Its name" value=${name} onInput=${setName} onEnter=${save} />
-    <${Button} disabled=${!name.trim() || name === room.name} onTouch=${save}>Save the name<//>
-    <${Button} kind="plain" onTouch=${take}>Strike ${room.name}<//>
+    <summary>${say("rooms-rename", { room: room.name })}</summary>
+    <${Field} label=${say("rooms-rename.name")} value=${name} onInput=${setName} onEnter=${save} />
+    <${Button} disabled=${!name.trim() || name === room.name} onTouch=${save}>${say("save-name")}<//>
+    <${Button} kind="plain" onTouch=${take}>${say("strike.what", { what: room.name })}<//>
   </details>`;
 }
 
@@ -77,13 +78,13 @@ function Rename({ room }) {
 function Struck({ struck }) {
   const { journal, act } = useNotebook();
   if (!struck.length) return null;
-  const restore = (one) => act(() => strikeAll(journal, one.strikes, "restored by hand"), `${one.name} restored`);
+  const restore = (one) => act(() => strikeAll(journal, one.strikes, "restored by hand"), say("restore.done", { what: one.name }));
   return html`<details class="more">
-    <summary>Struck</summary>
+    <summary>${say("survey-struck")}</summary>
     <ul class="rows">${struck.map(
       (one) => html`<li class="row" key=${one.id}>
         <span class="row-words"><s>${one.name}</s></span>
-        <${Button} label="Restore ${one.name}" onTouch=${() => restore(one)}>Restore<//>
+        <${Button} label=${say("restore.what", { what: one.name })} onTouch=${() => restore(one)}>${say("restore")}<//>
       </li>`,
     )}</ul>
   </details>`;
@@ -101,8 +102,8 @@ function NewRoom({ house }) {
     go("survey", "walk");
   };
   return html`<div class="low now">
-    <${Field} label="A new room in ${house.name}" holds="its name" value=${name} onInput=${setName} onEnter=${save} />
-    <${Button} kind="main" disabled=${!name.trim()} onTouch=${save}>Make the room<//>
+    <${Field} label=${say("rooms-new", { house: house.name })} holds=${say("rooms-new.name")} value=${name} onInput=${setName} onEnter=${save} />
+    <${Button} kind="main" disabled=${!name.trim()} onTouch=${save}>${say("rooms-new.make")}<//>
   </div>`;
 }
 
@@ -111,16 +112,16 @@ function FirstStart({ struck }) {
   const { journal, act, takeRoom } = useNotebook();
   const look = async () => {
     const stays = stayHere();
-    const room = await act(() => addInvented(journal), "An invented room");
+    const room = await act(() => addInvented(journal), say("first-invented.done"));
     if (!room || !stays()) return;
     takeRoom(room);
     go("survey");
   };
-  return html`<${Page} title="A new notebook" tab="survey" kind="form">
+  return html`<${Page} title=${say("first")} tab="survey" kind="form">
     <div class="low now">
-      <p>Everything you write stays on this device and works without a signal.</p>
+      <p>${say("first.told")}</p>
       <${NewHouse} folded />
-      <${Button} onTouch=${look}>Look around in an invented room<//>
+      <${Button} onTouch=${look}>${say("first-invented")}<//>
     </div>
     <${Struck} struck=${struck} />
   <//>`;
@@ -134,7 +135,7 @@ function NewHouse({ folded = false }) {
   const [roomName, setRoomName] = useState("");
   const ready = (folded || name.trim()) && roomName.trim() && isYear(built);
   const make = async () => {
-    const house = await addHouse(journal, name.trim() || "My house", parseYear(built));
+    const house = await addHouse(journal, name.trim() || say("first-house.unnamed"), parseYear(built));
     const room = await addRoom(journal, house, roomName.trim());
     await addWall(journal, room, null);
     return room;
@@ -147,11 +148,11 @@ function NewHouse({ folded = false }) {
     takeRoom(room);
     go("survey", "walk");
   };
-  const ofHouse = html`<${Field} label="Name of the house" value=${name} onInput=${setName} hint="Any name you will know it by." />
+  const ofHouse = html`<${Field} label=${say("house-name")} value=${name} onInput=${setName} hint=${say("first-house.hint")} />
     <${Year} built=${built} onBuilt=${setBuilt} />`;
   return html`
     ${folded ? null : ofHouse}
-    <${Field} label="The first room" value=${roomName} onInput=${setRoomName} onEnter=${save} hint=${folded ? "Its name, such as Sewing room." : ""} />
-    ${folded ? html`<details class="more"><summary>Name the house, and its year</summary>${ofHouse}</details>` : null}
-    <${Button} kind="main" disabled=${!ready} onTouch=${save}>Start at the door<//>`;
+    <${Field} label=${say("first-room")} value=${roomName} onInput=${setRoomName} onEnter=${save} hint=${folded ? say("first-room.hint") : ""} />
+    ${folded ? html`<details class="more"><summary>${say("first-house")}</summary>${ofHouse}</details>` : null}
+    <${Button} kind="main" disabled=${!ready} onTouch=${save}>${say("survey-start")}<//>`;
 }

@@ -9,6 +9,7 @@ import { useNotebook } from "../../notebook/notebook.js";
 import { useSurvey } from "../../notebook/survey.js";
 import { strike } from "../../notebook/write.js";
 import { Photos } from "../../photos/photos.js";
+import { say } from "../../words/words.js";
 
 /** @param {{place: string[]}} props */
 export function Row({ place: [of, what] }) {
@@ -16,8 +17,8 @@ export function Row({ place: [of, what] }) {
   const survey = useSurvey(room.id);
   const row = survey.rows.find((one) => one.of === of && one.what === what);
   if (!row) {
-    return html`<${Page} title="Reading" tab="survey">
-      <p class="onward"><a href=${link("survey")}>Back to the room</a></p>
+    return html`<${Page} title=${say("reading")} tab="survey">
+      <p class="onward"><a href=${link("survey")}>${say("back-to-room")}</a></p>
     <//>`;
   }
   return html`<${Page} title=${row.title} tab="survey" kind="history" older=${survey.older}><${History} row=${row} /><//>`;
@@ -28,17 +29,17 @@ export function History({ row }) {
   return html`<section class="heads-up">
       ${row.figure ? html`<p class="hero"><${Figure} shown=${row.figure.shown} size="big" /></p>` : null}
       ${row.note ? html`<p class=${row.state === "check" ? "wrong" : "pencil"}>${row.note}</p>` : null}
-      ${row.why || row.hint ? html`<p class="pencil">${row.hint}${row.why ? ` It is for ${row.why}.` : ""}</p>` : null}
+      ${row.why || row.hint ? html`<p class="pencil">${row.why ? say("row-why", { hint: row.hint, why: row.why }) : row.hint}</p>` : null}
     </section>
-    <ul class="rows" aria-label="Every reading, as typed">
+    <ul class="rows" aria-label=${say("row-readings")}>
       ${row.readings.map((one) => html`<${Taken} reading=${one} key=${one.entry} />`)}
     </ul>
-    ${row.readings.length ? null : html`<p class="pencil">Not read yet.</p>`}
+    ${row.readings.length ? null : html`<p class="pencil">${say("row-readings.none")}</p>`}
     <${Photos} of=${row.of} from=${["survey", "row", row.of, row.what]} key=${row.of} />
     <div class="low last-row">
-      <${Button} onTouch=${() => go("survey")}>Back<//>
+      <${Button} onTouch=${() => go("survey")}>${say("back")}<//>
       <${Button} kind="main" onTouch=${() => go("survey", "read", row.of, row.what)}>
-        ${row.readings.length ? "Read it again" : "Read it"}
+        ${say(row.readings.length ? "reading-again" : "reading-take")}
       <//>
     </div>`;
 }
@@ -48,18 +49,18 @@ function Taken({ reading }) {
   const { journal, act } = useNotebook();
   const { entry, text, struck } = reading;
   if (struck) {
-    const restore = () => act(() => strike(journal, reading.strike, "restored by hand"), `${text}: restored`);
+    const restore = () => act(() => strike(journal, reading.strike, "restored by hand"), say("row-restored", { text }));
     return html`<li class="row">
-      <span class="row-words"><s>${text}</s><small>struck</small></span>
-      <${Button} label="Restore ${text}" onTouch=${restore}>Restore<//>
+      <span class="row-words"><s>${text}</s><small>${say("row-struck")}</small></span>
+      <${Button} label=${say("restore.what", { what: text })} onTouch=${restore}>${say("restore")}<//>
     </li>`;
   }
-  const take = () => act(() => strike(journal, entry, "struck by hand"), `${text}: struck`);
+  const take = () => act(() => strike(journal, entry, "struck by hand"), say("row-struck.done", { text }));
   return html`<li class="row">
     <span class="row-words">
       <span>${text}</span>
       <small class=${reading.error ? "wrong" : ""}>${reading.error ?? reading.words ?? ""}</small>
     </span>
-    <${Button} label="Strike ${text}" onTouch=${take}>Strike<//>
+    <${Button} label=${say("strike.what", { what: text })} onTouch=${take}>${say("strike")}<//>
   </li>`;
 }

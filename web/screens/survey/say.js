@@ -10,8 +10,7 @@ import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { addReading } from "../../notebook/write.js";
-
-const EXAMPLE = "wall two, ninety-six and three eighths, window at thirty and a quarter, thirty-six wide";
+import { say } from "../../words/words.js";
 
 /** A part that is left out. */
 const OUT = -1;
@@ -40,35 +39,30 @@ export function Say({ place: [wall] }) {
       return true;
     };
     const stays = stayHere();
-    if ((await act(all, toSave.map((/** @type {any} */ part) => `${part.figure.title}: ${part.reading}`).join("; "))) && stays()) go("survey");
+    const done = toSave.map((/** @type {any} */ part) => say("reading-done", { title: part.figure.title, text: part.reading }));
+    if ((await act(all, done.join("; "))) && stays()) go("survey");
   };
-  return html`<${Page} title="Say the wall" tab="survey" kind="form">
+  return html`<${Page} title=${say("breath")} tab="survey" kind="form">
     <section>
       <div class="field">
-        <label for=${id}>What you read, in one breath</label>
+        <label for=${id}>${say("breath-text")}</label>
         <textarea id=${id} rows="4" maxlength="1000" autocapitalize="off" spellcheck=${false} value=${text}
           aria-describedby="${id}-hint" onInput=${(/** @type {any} */ event) => setText(event.currentTarget.value)}></textarea>
-        <p id="${id}-hint" class="pencil">Touch the keyboard’s microphone, or type: ${EXAMPLE}.</p>
+        <p id="${id}-hint" class="pencil">${say("breath-text.hint")}</p>
       </div>
-      ${said && !heard ? html`<${Asleep} what="Its parts" />` : null}
+      ${said && !heard ? html`<${Asleep} what=${say("breath-parts")} />` : null}
       <${Refusal} error=${said ? error : null} />
       <p role="status">${said && answer ? answer.words : ""}</p>
       <ol class="rows">${parts.map((/** @type {any} */ part) => html`<${Heard} part=${part} choose=${choose} key=${part.key} />`)}</ol>
     </section>
     <div class="low">
-      ${asked ? html`<p class="pencil">Answer what is in doubt, or leave it out; then all of it is saved at once.</p>` : null}
+      ${asked ? html`<p class="pencil">${say("breath-doubt")}</p>` : null}
       <div class="last-row">
-        <${Button} onTouch=${() => go("survey")}>Back<//>
-        <${Button} kind="main" disabled=${!toSave.length || asked > 0} onTouch=${save}>${sayCount(toSave.length)}<//>
+        <${Button} onTouch=${() => go("survey")}>${say("back")}<//>
+        <${Button} kind="main" disabled=${!toSave.length || asked > 0} onTouch=${save}>${say("breath-save", { count: toSave.length })}<//>
       </div>
     </div>
   <//>`;
-}
-
-/** @param {number} count */
-function sayCount(count) {
-  if (!count) return "Save the readings";
-  return count === 1 ? "Save 1 reading" : `Save ${count} readings`;
 }
 
 /** A part with what was touched about it. @param {any} part @param {number} place @param {Map<string, number>} chosen */
@@ -84,14 +78,15 @@ function Heard({ part, choose }) {
   return html`<li>
     <div class="row">
       <span class="row-words"><span>${part.out ? html`<s>${part.heard}</s>` : (part.figure?.title ?? part.heard)}</span>
-        ${part.figure && !part.out ? html`<small>heard: ${part.heard}</small>` : null}
+        ${part.figure && !part.out ? html`<small>${say("breath-heard", { words: part.heard })}</small>` : null}
         ${part.doubt && !part.out ? html`<small class=${part.figure ? "" : "wrong"}>${part.doubt}</small>` : null}</span>
       <${Figure} shown=${part.shown} unit=${/["m]$/.test(part.shown)} />
     </div>
     <div class="side-by-side">
       ${part.choices.map((/** @type {any} */ one, /** @type {number} */ which) => html`<${Button} pressed=${part.which === which}
         onTouch=${() => choose(part.key, which)} key=${`${one.of} ${one.what}`}>${one.title}<//>`)}
-      <${Button} kind="plain" pressed=${part.out} label="Leave out ${part.heard}" onTouch=${() => choose(part.key, OUT)}>Leave out<//>
+      <${Button} kind="plain" pressed=${part.out} label=${say("breath-out.what", { words: part.heard })} onTouch=${() => choose(part.key, OUT)}>
+        ${say("breath-out")}<//>
     </div>
   </li>`;
 }

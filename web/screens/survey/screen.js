@@ -15,6 +15,7 @@ import { useNotebook } from "../../notebook/notebook.js";
 import { nextRow, useSurvey } from "../../notebook/survey.js";
 import { useTicks } from "../../notebook/ticks.js";
 import { restateHouse } from "../../notebook/write.js";
+import { say } from "../../words/words.js";
 import { Battens } from "./battens.js";
 import { Readings } from "./list.js";
 import { Opening } from "./opening.js";
@@ -55,15 +56,15 @@ function RoomInHand({ beside }) {
       <${Plan} survey=${survey} />
       ${row ? html`<h2>${row.title}</h2><${History} row=${row} />` : html`<${Ahead} next=${next} survey=${survey} />`}
     </section>
-    <section class="taken" aria-label="Readings">
+    <section class="taken" aria-label=${say("readings")}>
       <${Problems} problems=${survey.problems} />
       <${Readings} rows=${survey.rows} chosen=${beside} />
       <${Cautions} cautions=${survey.cautions} />
       ${survey.cautions.length ? html`<${AskYear} key=${room.house} />` : null}
       <p class="onward">
-        <a href=${link("survey", "walk")}>Walls, doors and what is in the way</a>
-        <a href=${link("house", "standard", room.id)}>What differs in this room</a>
-        <a href=${link("survey", "rooms")}>Other rooms, or a new one</a>
+        <a href=${link("survey", "walk")}>${say("survey-walls")}</a>
+        <a href=${link("house", "standard", room.id)}>${say("survey-differs")}</a>
+        <a href=${link("survey", "rooms")}>${say("survey-rooms")}</a>
       </p>
     </section>
   <//>`;
@@ -72,7 +73,7 @@ function RoomInHand({ beside }) {
 /** Its place is kept until the engine has said what it looks like. @param {{survey: {plan: string, known: boolean}}} props */
 function Plan({ survey }) {
   const { room, engine } = useNotebook();
-  if (survey.plan) return html`<${Closer} svg=${survey.plan} label="Plan of ${room.name}" kind="plan" />`;
+  if (survey.plan) return html`<${Closer} svg=${survey.plan} label=${say("survey-plan", { room: room.name })} kind="plan" />`;
   const isComing = !survey.known && !engine.startsWith("failed") && room.walls.length > 0;
   return isComing ? html`<${Drawing} kind="plan" />` : null;
 }
@@ -84,11 +85,12 @@ function AskYear() {
   const [built, setBuilt] = useState("");
   const house = outline.houses.find(({ id }) => id === room.house);
   if (!house || house.built !== null || states.has(YEAR)) return null;
-  const save = () => act(() => restateHouse(journal, house, house.name, parseYear(built)), `${house.name}: ${built}`);
+  const done = say("survey-year.done", { house: house.name, year: built });
+  const save = () => act(() => restateHouse(journal, house, house.name, parseYear(built)), done);
   return html`<div class="now"><${Year} built=${built} onBuilt=${setBuilt} />
     <div class="side-by-side">
-      <${Button} disabled=${!built.trim() || !isYear(built)} onTouch=${save}>Save the year<//>
-      <${Button} onTouch=${() => put(YEAR, "dismissed", YEAR)}>Nobody knows<//>
+      <${Button} disabled=${!built.trim() || !isYear(built)} onTouch=${save}>${say("survey-year")}<//>
+      <${Button} onTouch=${() => put(YEAR, "dismissed", YEAR)}>${say("survey-year.unknown")}<//>
     </div></div>`;
 }
 
@@ -106,10 +108,10 @@ function WalkOn({ next }) {
   const { room } = useNotebook();
   const begun = room.walls.length > 0;
   return html`<div class="now">
-    <h2>${begun ? "Next: walk on to the next wall" : "Next: walk the room"}</h2>
-    <p class="pencil">Start at the door and go round from left to right, facing each wall.</p>
-    <${Button} kind="main" onTouch=${() => go("survey", "walk")}>${begun ? "Walk on" : "Start at the door"}<//>
-    ${next ? html`<${Button} onTouch=${() => read(next)} next=${next.title}>Read it now<//>` : null}
+    <h2>${say(begun ? "survey-walk.on" : "survey-walk")}</h2>
+    <p class="pencil">${say("survey-walk.how")}</p>
+    <${Button} kind="main" onTouch=${() => go("survey", "walk")}>${say(begun ? "survey-start.on" : "survey-start")}<//>
+    ${next ? html`<${Button} onTouch=${() => read(next)} next=${next.title}>${say("reading-take.now")}<//>` : null}
   </div>`;
 }
 
@@ -118,25 +120,25 @@ function ReadNext({ next, known }) {
   const { unreached, setUnreached } = useNotebook();
   const skip = () => setUnreached(new Set([...unreached, next.key]));
   return html`<div class="now">
-    <h2>${known ? "Next" : "Not read yet"}: ${next.title}</h2>
-    ${known ? null : html`<p class="pencil">Whether it is wanted shows when the engine is awake; you can read it now.</p>`}
-    <p class="pencil">${known && unreached.has(next.key) ? "Left for later, still wanted. " : ""}${next.hint}</p>
+    <h2>${say(known ? "survey-next" : "survey-next.unread", { title: next.title })}</h2>
+    ${known ? null : html`<p class="pencil">${say("survey-next.asleep")}</p>`}
+    <p class="pencil">${known && unreached.has(next.key) ? say("survey-next.later", { hint: next.hint }) : next.hint}</p>
     <div class="side-by-side">
-      <${Button} kind="main" onTouch=${() => read(next)}>Read it<//>
-      <${Button} onTouch=${skip}>Can’t reach<//>
+      <${Button} kind="main" onTouch=${() => read(next)}>${say("reading-take")}<//>
+      <${Button} onTouch=${skip}>${say("survey-next.unreached")}<//>
     </div>
-    <p class="onward"><a href=${link("survey", "say", next.wall)}>Say all of wall ${next.number} in one breath</a></p>
+    <p class="onward"><a href=${link("survey", "say", next.wall)}>${say("survey-breath", { wall: next.number })}</a></p>
   </div>`;
 }
 
 /** A figure that its readings do not agree on. @param {{row: any}} props */
 function LookAgain({ row }) {
   return html`<div class="now">
-    <h2 class="wrong">Look again: ${row.title}</h2>
+    <h2 class="wrong">${say("survey-look", { title: row.title })}</h2>
     <p class="wrong">${row.note}</p>
     <div class="side-by-side">
-      <${Button} kind="main" onTouch=${() => read(row)}>Read it again<//>
-      <${Button} onTouch=${() => go("survey", "row", row.of, row.what)}>See its readings<//>
+      <${Button} kind="main" onTouch=${() => read(row)}>${say("reading-again")}<//>
+      <${Button} onTouch=${() => go("survey", "row", row.of, row.what)}>${say("survey-look.readings")}<//>
     </div>
   </div>`;
 }
@@ -144,9 +146,9 @@ function LookAgain({ row }) {
 /** Only the engine knows what the pieces want. @param {{known: boolean}} props */
 function AllRead({ known }) {
   return html`<div class="now">
-    <h2>${known ? "Every wanted reading is here" : "Everything here is read once"}</h2>
-    <p class="pencil">A reading can be taken again at any time: touch its line.</p>
-    <${Button} kind="main" onTouch=${() => go("pieces")}>See the pieces<//>
+    <h2>${say(known ? "survey-done" : "survey-done.once")}</h2>
+    <p class="pencil">${say("survey-done.told")}</p>
+    <${Button} kind="main" onTouch=${() => go("pieces")}>${say("survey-done.pieces")}<//>
   </div>`;
 }
 

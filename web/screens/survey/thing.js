@@ -6,22 +6,15 @@ import { go, link, stayHere } from "../../controls/route.js";
 import { Page } from "../../frame/page.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { addObstacle, setSetting } from "../../notebook/write.js";
+import { say } from "../../words/words.js";
 
 /** What the base usually does: common practice, and a touch changes it. */
 const USUAL = { __proto__: null, cabinet: "stops", tub: "stops", hearth: "stops", radiator: "over", register: "notch", pipe: "notch", outlet: "over", "stair skirt": "stops" };
 /** What meets the base at the angle of a stair, and is asked for that. */
 export const SKIRT = "stair skirt";
-const RISES = [
-  ["left", "to the left"],
-  ["right", "to the right"],
-];
-
-const KINDS = Object.keys(USUAL).map((kind) => [kind, kind]);
-const AT_IT = [
-  ["stops", "stops at it"],
-  ["notch", "is notched round it"],
-  ["over", "runs past it"],
-];
+const RISES = ["left", "right"].map((way) => [way, say(`thing-rises-${way}`)]);
+const KINDS = Object.keys(USUAL).map((kind) => [kind, say(`thing-kind-${kind.replace(" ", "_")}`)]);
+const AT_IT = ["stops", "notch", "over"].map((base) => [base, say(`thing-base-${base}`)]);
 
 /** @param {{place: string[]}} props */
 export function Thing({ place: [wallId] }) {
@@ -39,7 +32,7 @@ export function Thing({ place: [wallId] }) {
   };
   const hasToe = kind !== SKIRT && base === "stops";
   const save = async () => {
-    const words = `${kind} in wall ${wall.number}`;
+    const words = say("thing-put", { thing: kind, wall: wall.number });
     const stays = stayHere();
     const saved = await act(async () => {
       const id = await addObstacle(journal, wallId, kind.trim(), base);
@@ -54,30 +47,30 @@ export function Thing({ place: [wallId] }) {
     if (saved && stays()) go("survey", "walk", wallId);
   };
   if (!wall) {
-    return html`<${Page} title="In the way" tab="survey">
-      <p class="onward"><a href=${link("survey", "walk")}>Back to the walk</a></p>
+    return html`<${Page} title=${say("thing")} tab="survey">
+      <p class="onward"><a href=${link("survey", "walk")}>${say("walk-back")}</a></p>
     <//>`;
   }
-  return html`<${Page} title=${`In the way, wall ${wall.number}`} aside=" " kind="form">
+  return html`<${Page} title=${say("thing-title", { wall: wall.number })} aside=" " kind="form">
     <div class="low now">
-      <${Choice} name="kind" legend="What is it?" value=${kind} onPick=${name} choices=${KINDS} />
-      <${Field} label="or in your own words" value=${kind} onInput=${setKind} />
+      <${Choice} name="kind" legend=${say("thing-kind")} value=${kind} onPick=${name} choices=${KINDS} />
+      <${Field} label=${say("thing-kind.other")} value=${kind} onInput=${setKind} />
       ${
         kind === SKIRT
-          ? html`<${Field} label="Rake" value=${rake} onInput=${setRake} hint="degrees from level, such as 37; empty for a square end" mode="decimal" />
-            <${Choice} name="rises" legend="The stairs rise" value=${rises} onPick=${setRises} choices=${RISES} />`
+          ? html`<${Field} label=${say("thing-rake")} value=${rake} onInput=${setRake} hint=${say("thing-rake.hint")} mode="decimal" />
+            <${Choice} name="rises" legend=${say("thing-rises")} value=${rises} onPick=${setRises} choices=${RISES} />`
           : null
       }
       ${
         hasToe
-          ? html`<${Field} label="Toe kick, height" value=${toe} onInput=${setToe} hint="from the floor; empty as the room's, none if there is none" />
-            <${Field} label="Toe kick, how far back" value=${setBack} onInput=${setSetBack} hint="from its face; empty as the room's" />`
+          ? html`<${Field} label=${say("thing-toe")} value=${toe} onInput=${setToe} hint=${say("thing-toe.hint")} />
+            <${Field} label=${say("thing-toe-back")} value=${setBack} onInput=${setSetBack} hint=${say("thing-toe-back.hint")} />`
           : null
       }
-      <${Choice} name="base" legend="The base" value=${base} onPick=${setBase} choices=${AT_IT} />
+      <${Choice} name="base" legend=${say("thing-base")} value=${base} onPick=${setBase} choices=${AT_IT} />
       <div class="last-row">
-        <${Button} onTouch=${() => go("survey", "walk", wallId)}>Back<//>
-        <${Button} kind="main" disabled=${!kind.trim()} onTouch=${save}>Save<//>
+        <${Button} onTouch=${() => go("survey", "walk", wallId)}>${say("back")}<//>
+        <${Button} kind="main" disabled=${!kind.trim()} onTouch=${save}>${say("save")}<//>
       </div>
     </div>
   <//>`;

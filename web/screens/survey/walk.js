@@ -10,14 +10,9 @@ import { useNotebook } from "../../notebook/notebook.js";
 import { OPENINGS, useSurvey } from "../../notebook/survey.js";
 import { addOpening, addWall, restateRoom, strikeAll, strikeOut, turnWall } from "../../notebook/write.js";
 import { Photos } from "../../photos/photos.js";
+import { say } from "../../words/words.js";
 
-const BASE = { stops: "stops at it", notch: "is notched round it", over: "runs past it" };
-/** @type {[string, string][]} */
-const TURNS = [
-  ["inside", "inside"],
-  ["outside", "outside"],
-];
-const FIRST = "Stand at the door and face the wall that it is in. It is wall 1; the next one is to its right.";
+const TURNS = ["inside", "outside"].map((turn) => [turn, say(`walk-turn-${turn}`)]);
 /** Fewer walls than this do not go round a room. */
 const FEWEST = 3;
 
@@ -28,8 +23,8 @@ export function Walk({ place: [chosen] }) {
   const { plan, walls = [] } = useSurvey(room.id, wall?.id);
   // Two windows in one wall are told apart by the engine; till then both go by their kind.
   const names = new Map(walls.flatMap((one) => one.openings).map(({ id, name }) => [id, name]));
-  return html`<${Page} title=${`Walk: ${room.name}`} tab="survey" kind="walk">
-    ${plan && wall ? html`<${Drawing} svg=${plan} label="Plan of ${room.name}" kind="plan" />` : null}
+  return html`<${Page} title=${say("walk", { room: room.name })} tab="survey" kind="walk">
+    ${plan && wall ? html`<${Drawing} svg=${plan} label=${say("survey-plan", { room: room.name })} kind="plan" />` : null}
     ${room.walls.length > 1 ? html`<${SoFar} inHand=${wall} />` : null}
     ${wall ? html`<${WallInHand} wall=${wall} names=${names} key=${wall.id} />` : html`<${FirstWall} />`}
   <//>`;
@@ -37,11 +32,11 @@ export function Walk({ place: [chosen] }) {
 
 function FirstWall() {
   const { room, journal, act } = useNotebook();
-  const start = () => act(() => addWall(journal, room.id, null), "Wall 1");
+  const start = () => act(() => addWall(journal, room.id, null), say("walk-wall", { wall: 1 }));
   return html`<div class="low now">
-    <h2>Stand at the door</h2>
-    <p class="pencil">${FIRST}</p>
-    <${Button} kind="main" onTouch=${start}>Start with wall 1<//>
+    <h2>${say("walk-first")}</h2>
+    <p class="pencil">${say("walk-first.how")}</p>
+    <${Button} kind="main" onTouch=${start}>${say("walk-first.start")}<//>
   </div>`;
 }
 
@@ -49,7 +44,7 @@ function FirstWall() {
 function SoFar({ inHand }) {
   const { room } = useNotebook();
   return html`<details class="more">
-    <summary>${room.walls.length} walls so far</summary>
+    <summary>${say("walk-so-far", { walls: room.walls.length })}</summary>
     <ol class="rows">
       ${room.walls.map((one) => html`<${WallLine} wall=${one} inHand=${one === inHand} key=${one.id} />`)}
     </ol>
@@ -64,8 +59,8 @@ function WallLine({ wall, inHand }) {
   return html`<li>
     <a class="row" href=${link("survey", "walk", wall.id)} aria-current=${inHand ? "step" : null}>
       <span class="wall-number" aria-hidden="true">${wall.number}</span>
-      <span class="row-words"><span>wall ${wall.number}</span><small>${things || "nothing in it"}</small></span>
-      <small>${reached ? `${wall.turn} corner` : ""}</small>
+      <span class="row-words"><span>${say("survey-wall", { wall: wall.number })}</span><small>${things || say("survey-wall.empty")}</small></span>
+      <small>${reached ? say(`walk-turn-${wall.turn}.corner`) : ""}</small>
     </a>
   </li>`;
 }
@@ -74,25 +69,26 @@ function WallLine({ wall, inHand }) {
 function WallInHand({ wall, names }) {
   const { room, act, journal } = useNotebook();
   const put = (/** @type {keyof OPENINGS} */ kind) =>
-    act(() => addOpening(journal, wall.id, kind), `${OPENINGS[kind]} in wall ${wall.number}`);
-  const take = () => act(() => strikeOut(journal, "wall", { wall: wall.id }, "struck by hand"), `wall ${wall.number} struck`);
+    act(() => addOpening(journal, wall.id, kind), say("thing-put", { thing: OPENINGS[kind], wall: wall.number }));
+  const take = () => act(() => strikeOut(journal, "wall", { wall: wall.id }, "struck by hand"), say("walk-strike.done", { wall: wall.number }));
   return html`<div class="low now">
-    <h2>You face wall ${wall.number}</h2>
-    ${room.walls.length === 1 ? html`<p class="pencil">${FIRST}</p>` : null}
+    <h2>${say("walk-wall.faced", { wall: wall.number })}</h2>
+    ${room.walls.length === 1 ? html`<p class="pencil">${say("walk-first.how")}</p>` : null}
     <${Things} wall=${wall} names=${names} />
     <div class="side-by-side">
-      <${Button} onTouch=${() => put("door")}>Door in this wall<//>
-      <${Button} onTouch=${() => put("window")}>Window in this wall<//>
-      <${Button} onTouch=${() => put("cased")}>Opening without a door<//>
-      <${Button} onTouch=${() => go("survey", "thing", wall.id)}>Cabinet, tub or other thing in the way<//>
+      <${Button} onTouch=${() => put("door")}>${say("walk-door")}<//>
+      <${Button} onTouch=${() => put("window")}>${say("walk-window")}<//>
+      <${Button} onTouch=${() => put("cased")}>${say("walk-cased")}<//>
+      <${Button} onTouch=${() => go("survey", "thing", wall.id)}>${say("walk-thing")}<//>
     </div>
-    <${Button} onTouch=${() => go("survey", "read", wall.id, "length")} next="wall ${wall.number}, along the floor">Read it now<//>
+    <${Button} onTouch=${() => go("survey", "read", wall.id, "length")} next=${say("walk-floor", { wall: wall.number })}>
+      ${say("reading-take.now")}<//>
     ${wall === room.walls.at(-1) && !room.closed ? html`<${Onward} wall=${wall} />` : html`<${Behind} wall=${wall} />`}
-    <p class="onward"><a href=${link("survey", "say", wall.id)}>Say all of it in one breath</a>
-      <a href=${link("survey", "battens", wall.id)}>Battens on this wall</a></p>
+    <p class="onward"><a href=${link("survey", "say", wall.id)}>${say("walk-breath")}</a>
+      <a href=${link("survey", "battens", wall.id)}>${say("walk-battens")}</a></p>
     <div class="side-by-side">
-      <${Button} kind="plain" onTouch=${take}>Strike wall ${wall.number}<//>
-      <${Button} kind="plain" onTouch=${() => go("survey")}>To the readings<//>
+      <${Button} kind="plain" onTouch=${take}>${say("walk-strike", { wall: wall.number })}<//>
+      <${Button} kind="plain" onTouch=${() => go("survey")}>${say("to-readings")}<//>
     </div>
     <${Photos} of=${wall.id} from=${["survey", "walk", wall.id]} />
     <${Struck} />
@@ -108,32 +104,32 @@ function Onward({ wall }) {
   };
   const onward = async (/** @type {string} */ turn) => {
     const stays = stayHere();
-    if ((await act(() => turnAndAdd(turn), `Wall ${wall.number + 1}`)) && stays()) go("survey", "walk");
+    if ((await act(() => turnAndAdd(turn), say("walk-wall", { wall: wall.number + 1 }))) && stays()) go("survey", "walk");
   };
   const close = async () => {
     const stays = stayHere();
-    const closed = await act(() => restateRoom(journal, room, { closed: true }), `${room.name} is walked round`);
+    const closed = await act(() => restateRoom(journal, room, { closed: true }), say("walk-close.done", { room: room.name }));
     if (closed && stays()) go("survey");
   };
   return html`<div class="side-by-side">
-      <${Button} kind="main" onTouch=${() => onward("inside")}>Next wall: inside corner<//>
-      <${Button} kind="main" onTouch=${() => onward("outside")}>Next wall: outside corner<//>
+      <${Button} kind="main" onTouch=${() => onward("inside")}>${say("walk-turn-inside.next")}<//>
+      <${Button} kind="main" onTouch=${() => onward("outside")}>${say("walk-turn-outside.next")}<//>
     </div>
-    ${room.walls.length >= FEWEST ? html`<${Button} kind="main" onTouch=${close}>Back at the first wall<//>` : null}`;
+    ${room.walls.length >= FEWEST ? html`<${Button} kind="main" onTouch=${close}>${say("walk-close")}<//>` : null}`;
 }
 
 /** A wall that was passed: its corner can be told right, and a wall be put after it. @param {{wall: any}} props */
 function Behind({ wall }) {
   const { room, act, journal } = useNotebook();
   const last = wall === room.walls.at(-1);
-  const reopen = () => act(() => restateRoom(journal, room, { closed: false }), `${room.name} is open again`);
-  const forgotten = () => act(() => addWall(journal, room.id, wall.id), `Another wall after wall ${wall.number}`);
-  return html`<${Choice} name="turn" legend="Corner at its right end" value=${wall.turn} choices=${TURNS}
-      onPick=${(turn) => act(() => turnWall(journal, room.id, wall, turn), `${turn} corner`)} />
+  const reopen = () => act(() => restateRoom(journal, room, { closed: false }), say("walk-reopen.done", { room: room.name }));
+  const forgotten = () => act(() => addWall(journal, room.id, wall.id), say("walk-forgotten.done", { wall: wall.number }));
+  return html`<${Choice} name="turn" legend=${say("walk-turn")} value=${wall.turn} choices=${TURNS}
+      onPick=${(turn) => act(() => turnWall(journal, room.id, wall, turn), say(`walk-turn-${turn}.corner`))} />
     ${
       last
-        ? html`<${Button} onTouch=${reopen}>There is another wall before the first<//>`
-        : html`<${Button} onTouch=${forgotten}>A wall was forgotten after this one<//>`
+        ? html`<${Button} onTouch=${reopen}>${say("walk-reopen")}<//>`
+        : html`<${Button} onTouch=${forgotten}>${say("walk-forgotten")}<//>`
     }`;
 }
 
@@ -150,14 +146,15 @@ function Things({ wall, names }) {
 function ThingLine({ thing, name }) {
   const { journal, act } = useNotebook();
   const kind = thing.base ? "obstacle" : "opening";
-  const take = () => act(() => strikeOut(journal, kind, { [kind]: thing.id }, "struck by hand"), `${name} struck`);
+  const take = () => act(() => strikeOut(journal, kind, { [kind]: thing.id }, "struck by hand"), say("strike.done", { what: name }));
   return html`<li class="row">
     <span class="row-words">
       <span>${name}</span>
-      ${thing.base ? html`<small>base ${BASE[/** @type {keyof BASE} */ (thing.base)]}</small>` : null}
+      ${thing.base ? html`<small>${say(`thing-base-${thing.base}.said`)}</small>` : null}
     </span>
-    <${Button} label="What differs at the ${name}" onTouch=${() => go("survey", "opening", thing.id)}>Differs<//>
-    <${Button} label="Strike the ${name}" onTouch=${take}>Strike<//>
+    <${Button} label=${say("walk-differs.what", { thing: name })} onTouch=${() => go("survey", "opening", thing.id)}>
+      ${say("walk-differs")}<//>
+    <${Button} label=${say("walk-take", { thing: name })} onTouch=${take}>${say("strike")}<//>
   </li>`;
 }
 
@@ -167,7 +164,7 @@ function Struck() {
   const struck = outline.struck.filter((one) => one.room === room.id);
   if (!struck.length) return null;
   return html`<details class="more">
-    <summary>Struck</summary>
+    <summary>${say("survey-struck")}</summary>
     <ul class="rows">${struck.map((one) => html`<${StruckLine} struck=${one} key=${one.id} />`)}</ul>
   </details>`;
 }
@@ -175,10 +172,10 @@ function Struck() {
 /** @param {{struck: import("../../notebook/outline.js").Struck}} props */
 function StruckLine({ struck }) {
   const { journal, act } = useNotebook();
-  const restore = () => act(() => strikeAll(journal, struck.strikes, "restored by hand"), `${struck.name} restored`);
+  const restore = () => act(() => strikeAll(journal, struck.strikes, "restored by hand"), say("restore.done", { what: struck.name }));
   return html`<li class="row">
     <span class="row-words"><s>${struck.name}</s></span>
-    <${Button} label="Restore the ${struck.name}" onTouch=${restore}>Restore<//>
+    <${Button} label=${say("walk-restore", { thing: struck.name })} onTouch=${restore}>${say("restore")}<//>
   </li>`;
 }
 

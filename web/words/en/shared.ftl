@@ -5,9 +5,21 @@ close = Close
 save = Save
     .what = Save { $what }
 saved = Saved
-strike =
+strike = Strike
     .it = Strike it
+    .what = Strike { $what }
+    .done = { $what } struck
+restore = Restore
+    .what = Restore { $what }
+    .done = { $what } restored
 to-readings = To the readings
+back-to-room = Back to the room
+look-first = Look at these first
+to-read = To read
+rooms-find = Find a room
+    .hint = its name
+house-name = Name of the house
+save-name = Save the name
 
 ## The screens, as the tabs name them.
 
