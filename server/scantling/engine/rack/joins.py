@@ -152,7 +152,7 @@ def _say(ranks: Mapping[Studs, Rank], rule: Studs, best: Studs) -> str:
     other = say_studs(rule).removeprefix("joined ")
     (cost, count, left), (cost_by_rule, count_by_rule, left_by_rule) = ranks[best], ranks[rule]
     if cost != cost_by_rule:
-        why = f"the boards cost {format_price(cost)}, {other} they would cost {format_price(cost_by_rule)}"
+        why = f"the boards cost ${format_price(cost)}, {other} they would cost ${format_price(cost_by_rule)}"
     elif count != count_by_rule:
         why = f"it takes {count} boards, {other} it would take {count_by_rule}"
     else:

@@ -45,8 +45,8 @@ def answer_spent(asked: dict[str, Any], context: Context) -> Answer:
         "lots": [*(show_lot(lot, money.names[lot.id], money.name) for money in rooms for lot in money.lots),
                  *(show_lot(lot, names[lot.id], "the house") for lot in own)],
         "working": [
-            f"spent {format_price(spent)}, and planned for what is not bought yet {format_price(expected - spent)}: "
-            f"{format_price(expected)} in all"
+            f"spent ${format_price(spent)}, and planned for what is not bought yet ${format_price(expected - spent)}: "
+            f"${format_price(expected)} in all"
         ],
         "unpriced": list(dict.fromkeys(name for money in rooms for name in money.unpriced)),
         "problems": [*problems, *_wrong([*own, *(lot for money in rooms for lot in money.lots)])],

@@ -203,7 +203,7 @@ def _working(product: dict[str, Any], area: Fraction, paint: Fraction, choice: C
     if product.get("on_hand"):
         yield f"− {_say(product['on_hand'])} on hand"
     if choice and choice.cents:
-        yield f"the cheapest cans that hold as much: {_say(choice.holds)} for {format_price(choice.cents)}"
+        yield f"the cheapest cans that hold as much: {_say(choice.holds)} for ${format_price(choice.cents)}"
 
 
 def _advice(product: dict[str, Any], paint: Fraction, choice: Choice | None) -> Iterator[str]:

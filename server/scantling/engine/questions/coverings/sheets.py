@@ -196,7 +196,7 @@ def _working(
     yield f"panels: {format_area(area)}; a sheet: {format_area(sheet)}; {count} cut"
     if "price" in asked["sheet"]:
         price = asked["sheet"]["price"]
-        yield f"{count} × {format_price(price)} = {format_price(price * count)}"
+        yield f"{count} × ${format_price(price)} = ${format_price(price * count)}"
 
 
 QUESTIONS = (
