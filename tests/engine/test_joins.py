@@ -49,8 +49,8 @@ def test_boards_are_joined_on_the_stud_that_makes_all_boards_cheapest():
     (stud,) = joined_at(facts)
     assert alone[stud.rstrip('"')] == cheapest
     assert working(facts) == (
-        'joined on the stud at 30 1/2": of 11 ways to join it, the best: the boards cost 54.00, '
-        'on the stud at 110 1/2" they would cost 60.00'
+        'joined on the stud at 30 1/2": of 11 ways to join it, the best: the boards cost $54.00, '
+        'on the stud at 110 1/2" they would cost $60.00'
     )  # fmt: skip
 
 
