@@ -1,15 +1,19 @@
 """What is derived is kept while what it leans on stands: no answer is old, and nothing is derived that need not be."""
 
 import json
+from fractions import Fraction
 from random import Random
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from scantling.engine.desk import Desk
-from scantling.engine.kept import Kept
+from scantling.engine.kept import REMEMBERED_AT_MOST, Kept, remembered
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions import facts
+from scantling.engine.survey import facts as survey
+from scantling.engine.tape.lengths import Length, LengthError, format_length, parse_length, say_length
+from scantling.engine.tape.shown_in import SHOWN_IN, showing
 
 from tests.cut_lists import issue, mark
 from tests.engine.test_notebook_laws import ACTS, LISTING, family_of
@@ -49,9 +53,9 @@ class Counted:
     def __init__(self, monkeypatch: pytest.MonkeyPatch) -> None:
         self.read: list[str] = []
         self.derived: list[str] = []
-        read_room, derive_pieces = facts.read_room, facts.derive_pieces
+        read_room, derive_pieces = survey.read_room, facts.derive_pieces
         monkeypatch.setattr(
-            facts, "read_room", lambda found, *told: self.read.append(found["name"]) or read_room(found, *told)
+            survey, "read_room", lambda found, *told: self.read.append(found["name"]) or read_room(found, *told)
         )
         monkeypatch.setattr(facts, "derive_pieces", lambda room: self.derived.append(room.name) or derive_pieces(room))
 
@@ -185,3 +189,40 @@ def test_what_caught_a_refusal_leans_on_what_was_refused():
     assert kept.derive("outer", "room", outer) == "bad"  # nothing was said: what was found stands
     kept.change(("setting", "room"))
     assert kept.derive("outer", "room", outer) == "good"
+
+
+def test_what_was_written_in_one_unit_is_not_remembered_in_another():
+    length = Length(Fraction(253, 4))
+    for _ in range(2):
+        texts = []
+        for shown in SHOWN_IN:
+            with showing(shown):
+                texts.append((format_length(length), say_length(length)))
+        assert [text for text, _ in texts] == ['63 1/4"', "5' 3 1/4\"", "1606.5 mm"]
+        assert len({said for _, said in texts}) == 3
+
+
+def test_a_text_is_read_alike_however_often_and_refused_each_time():
+    assert parse_length("14 3/16") == parse_length("14 3/16") == Length(Fraction(227, 16))
+    assert parse_length("-1/2", allow_negative=True).inches == Fraction(-1, 2)
+    for _ in range(2):
+        with pytest.raises(LengthError, match="less than nothing"):
+            parse_length("-1/2")
+
+
+def test_only_so_much_is_remembered():
+    made = []
+    double = remembered(lambda number: made.append(number) or 2 * number)
+    assert [double(number) for number in (*range(REMEMBERED_AT_MOST + 1), 0, REMEMBERED_AT_MOST)][-2:] == [0, 8000]
+    assert made == [*range(REMEMBERED_AT_MOST + 1), 0]
+
+
+def test_readings_that_were_handed_out_can_be_changed_by_nobody_who_has_them():
+    house = four_walls()
+    notebook = Desk(house.entries).context.notebook
+    readings = notebook.about("reading", house.walls[0])
+    assert readings
+    readings.clear()
+    assert notebook.about("reading", house.walls[0])
+    assert notebook.about("reading", "nothing of this house") == []
+    assert not any(subject == "nothing of this house" for _, subject in notebook._in_order)

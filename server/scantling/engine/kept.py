@@ -4,17 +4,33 @@ Entries are gathered in groups, and whoever derives reads them group by group. E
 noted with how often it has changed, so a derivation knows by itself what it leans on: no list of dependencies that
 somebody could forget to lengthen. A room then outlives what is said of its neighbors. Refuses nothing; one thread at a
 time.
+
+What follows from a text or a number alone leans on no notebook, and is `remembered` by itself.
 """
 
 from collections import Counter
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from typing import Any, TypeVar
+from functools import lru_cache
+from typing import Any, TypeVar, cast
 
 T = TypeVar("T")
+F = TypeVar("F", bound=Callable[..., Any])
 Group = tuple[str, str]
 # More than the rooms of any house; what was asked for least lately goes first.
 AT_MOST = 400
+# Some times what a large room has readings and figures, and still less than a megabyte.
+REMEMBERED_AT_MOST = 4000
+
+
+def remembered(function: F) -> F:
+    """The function, which does not work out again what it gave for the same texts and whole numbers lately.
+
+    After a reading all others of its room stand as they did: to read and to write them anew is most of a survey. Only
+    for what can be changed by nobody and follows from nothing else: not from what lengths are shown in, unless that is
+    handed over. What is refused is refused anew.
+    """
+    return cast(F, lru_cache(maxsize=REMEMBERED_AT_MOST)(function))
 
 
 @dataclass(slots=True)

@@ -35,6 +35,8 @@ class Notebook:
     _about: dict[tuple[str, str], dict[str, Entry]] = field(default_factory=lambda: defaultdict(dict))
     _strikes: dict[str, list[str]] = field(default_factory=lambda: defaultdict(list))
     _fit: dict[str, bool] = field(default_factory=dict)
+    #: By group, in order, as they were read last: a room is asked for a figure at a time.
+    _in_order: dict[tuple[str, str], list[Entry]] = field(default_factory=dict)
     _unfollowed: list[str] = field(default_factory=list)
     _kept: Kept = field(default_factory=Kept)
 
@@ -59,6 +61,7 @@ class Notebook:
         self.entries[entry.id] = entry
         for group in _groups(entry):
             self._about[group][entry.id] = entry
+            self._in_order.pop(group, None)
             self._kept.change(group)
         if entry.kind == "strike":
             self._strikes[str(entry.body.get("entry"))].append(entry.id)
@@ -70,6 +73,7 @@ class Notebook:
         self._kept.forget()
         for group in _groups(entry):
             del self._about[group][entry.id]
+            self._in_order.pop(group, None)
         if entry.kind == "strike":
             self._strikes[str(entry.body.get("entry"))].remove(entry.id)
 
@@ -104,8 +108,12 @@ class Notebook:
         about("issue", room), about("state", piece), about("plan", room), about("tick", room).
         """
         self._kept.note((kind, subject))
-        found = self._about.get((kind, subject), {})
-        return sorted((entry for entry in found.values() if self._is_fit(entry)), key=lambda entry: entry.order)
+        known = self._in_order.get((kind, subject))
+        # What nobody ever spoke of is not kept: anything may be asked about.
+        if known is None and (found := self._about.get((kind, subject))):
+            fit = (entry for entry in found.values() if self._is_fit(entry))
+            known = self._in_order[kind, subject] = sorted(fit, key=lambda entry: entry.order)
+        return list(known or ())
 
     def _is_fit(self, entry: Entry) -> bool:
         if entry.id not in self._fit:

@@ -11,9 +11,10 @@ from marshmallow import EXCLUDE, Schema, ValidationError, fields, validate
 
 from scantling.engine import forms
 from scantling.engine.errors import EngineError
+from scantling.engine.kept import remembered
 from scantling.engine.tape.angles import parse_degrees
 from scantling.engine.tape.figures import parse_figure
-from scantling.engine.tape.lengths import SIXTEENTH, Length, format_length, parse_length
+from scantling.engine.tape.lengths import SIXTEENTH, Length, format_length, from_decimals, parse_length
 from scantling.engine.tape.shown_in import SHOWN_IN
 from scantling.engine.tape.written import LARGEST
 
@@ -111,12 +112,14 @@ def show(length: Length, nearest: Length = SIXTEENTH) -> dict[str, object]:
     >>> show(Length(Fraction(253, 4)))
     {'inches': 63.25, 'exact': '253/4', 'shown': '63 1/4"'}
     """
-    carried = length if length.exact else Length.approximate(float(length.inches))
-    return {
-        "inches": float(carried.inches),
-        "exact": str(length.inches) if length.exact else None,
-        "shown": format_length(length, nearest),
-    }
+    inches, exact = _figure(*length.inches.as_integer_ratio(), length.exact)
+    return {"inches": inches, "exact": exact, "shown": format_length(length, nearest)}
+
+
+@remembered
+def _figure(inches: int, part: int, exact: bool) -> tuple[float, str | None]:
+    length = Fraction(inches, part)
+    return (float(length), str(length)) if exact else (float(from_decimals(float(length))), None)
 
 
 class DrawingOut(fields.String):

@@ -301,6 +301,13 @@ class Standard:
         """The boards of a profile that can be bought or are on hand; none of one that this standard does not make."""
         return self.stocks.get(profile) or tuple(row for name, row in self.other_stock if name == profile)
 
+    @cached_property
+    def longest(self) -> dict[str, Length]:
+        """The longest piece that boards of each profile really give, where any are on the list."""
+        profiles = (*self.stocks, *(name for name, _ in self.other_stock))
+        boards = {profile: self.stock_of(profile) for profile in profiles}
+        return {profile: max(row.length for row in rows) - self.end_trim for profile, rows in boards.items() if rows}
+
 
 _BUT_FOR_STOCK = [one for one in fields(Standard) if one.name not in ("other_stock", "window_mulled", "given")]
 

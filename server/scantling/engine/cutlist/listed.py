@@ -139,7 +139,7 @@ def derive_list(
     there = {key: standing_texts(notebook, kept[key]) for key in known}
     texts: dict[str, Sequence[str]] = {key: standing_texts(notebook, places[key]) for key in known}
     texts |= supposed.texts
-    lettered = [replace(piece, letter=found.letter if (found := known[piece.key]) else next(free)) for piece in pieces]
+    lettered = [_letter(piece, found.letter if (found := known[piece.key]) else next(free)) for piece in pieces]
     measured = [derive_in_place(piece, texts[piece.key]) for piece in lettered]
     followed = derive_followers(measured, states)
     return CutList(
@@ -164,6 +164,10 @@ def derive_list(
             if key not in known and found.issued
         ),
     )
+
+
+def _letter(piece: Piece, letter: str) -> Piece:
+    return piece if piece.letter == letter else replace(piece, letter=letter)
 
 
 def _change(piece: Piece, state: State, nearest: Length, taken_up_by: str) -> Change | None:

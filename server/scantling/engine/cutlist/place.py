@@ -64,6 +64,8 @@ def read_in_place(texts: Sequence[str]) -> tuple[Length | None, list[Flag]]:
 
 def derive_in_place(piece: Piece, texts: Sequence[str]) -> Piece:
     """The piece to what was read where it goes; one that nothing readable was read for is as it was."""
+    if not texts:
+        return piece
     back, refused = read_in_place(texts)
     if back is not None and back + piece.left.grows + piece.right.grows <= ZERO:
         said = f"Measured in place {format_length(back)}, which its ends take up: strike that and measure again."

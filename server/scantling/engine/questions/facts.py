@@ -12,7 +12,7 @@ from scantling.engine.questions.question import Context
 from scantling.engine.rack.joins import join_boards, known_lengths
 from scantling.engine.settings import OF_OPENING, OF_SUPPLIES, OF_THING, SETTINGS, dotted
 from scantling.engine.shapes import Asked, one_of
-from scantling.engine.survey.facts import check_settings, collect_facts
+from scantling.engine.survey.facts import collect_room
 from scantling.engine.survey.read import read_room
 from scantling.engine.survey.room import BASE_AT, OPENINGS, TURNS, WALLS_AT_MOST, Problem, Room
 from scantling.engine.tape.lengths import Length
@@ -161,9 +161,7 @@ def find(asked: dict[str, Any], context: Context) -> tuple[Room, list[str]]:
 
 def room_of(notebook: Notebook, room: str) -> Room:
     """A room of the notebook, read; read again only after something was said of it. Raises `EngineError`."""
-    return notebook.derived(
-        "room", room, lambda: settle_bands(read_room(collect_facts(notebook, room), check_settings(notebook, room)))
-    )
+    return notebook.derived("room", room, lambda: settle_bands(collect_room(notebook, room)))
 
 
 def find_pieces(asked: dict[str, Any], room: Room, context: Context) -> tuple[list[Piece], list[Problem]]:

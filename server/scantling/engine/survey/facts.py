@@ -1,6 +1,7 @@
 """The facts of a room from the notebook, in the one shape that questions also carry.
 
-Struck readings stay in the notebook and are left out here. Nothing is read or judged: texts go through as typed.
+Struck readings stay in the notebook and are left out here. The facts are neither read nor judged: texts go through as
+typed, to `read`.
 """
 
 from collections.abc import Mapping
@@ -11,8 +12,8 @@ from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
 from scantling.engine.settings import check_setting, lay_over
 from scantling.engine.survey.points import parse_points
-from scantling.engine.survey.read import parse_sides
-from scantling.engine.survey.room import RAILS, Problem
+from scantling.engine.survey.read import Given, parse_sides, read_room, read_settings
+from scantling.engine.survey.room import RAILS, Problem, Room
 
 WALL_READINGS = ("length", "ceiling", "ceiling_corner", "height", "studs", "plumb", "bow", "fall", *RAILS)
 
@@ -40,13 +41,26 @@ def find_house(notebook: Notebook, house: str) -> str:
     return house
 
 
+def collect_room(notebook: Notebook, room: str) -> Room:
+    """A room of the notebook, read. Raises `EngineError`.
+
+    Its settings are kept by themselves: most of what is said of a room are readings, which change none of them.
+    """
+    given = notebook.derived("settings", room, lambda: _collect_given(notebook, room))
+    told = notebook.derived("unread settings", room, lambda: check_settings(notebook, room))
+    return read_room(collect_facts(notebook, room), told, given)
+
+
+def _collect_given(notebook: Notebook, room: str) -> Given:
+    return read_settings(collect_standard(notebook, find_room(notebook, room).body["house"], room))
+
+
 def collect_facts(notebook: Notebook, room: str) -> dict[str, Any]:
-    """A room of the notebook in the shape that `read_room` takes. Raises `FactsError`."""
+    """A room of the notebook in the shape that `read_room` takes, but for its settings. Raises `FactsError`."""
     shown = find_room(notebook, room)
     return {
         "name": shown.body["name"],
         "closed": shown.body["closed"],
-        "standard": collect_standard(notebook, shown.body["house"], room),
         "walls": [_wall_facts(notebook, wall, entry) for wall, entry, _ in notebook.walls(room)],
         "free": [{"id": free, **_facts_of(entry, "name", "profile", "text", "count")}
                  for free, entry, _ in notebook.children("free", room)],

@@ -223,24 +223,29 @@ def _with_boards(standard: Standard, walls: Sequence[Wall]) -> Standard:
 
 
 @dataclass(frozen=True, slots=True)
-class _Given:
+class Given:
     """The settings of a room as written, and the standard they make."""
 
     settings: Mapping[str, object]
     standard: Standard
 
 
-def read_room(facts: Mapping[str, Any], told: Sequence[Problem] = ()) -> Room:
+def read_settings(written: Mapping[str, Any]) -> Given:
+    """A room's settings as its facts have them. Raises `EngineError` for a standard that cannot be."""
+    settings = dotted(written)
+    return Given(settings, derive_standard(settings))
+
+
+def read_room(facts: Mapping[str, Any], told: Sequence[Problem] = (), given: Given | None = None) -> Room:
     """A room's facts, in the shape that questions and the notebook give, to the room they describe.
 
-    `told` are problems that were found as the facts were gathered.
+    `told` are problems that were found as the facts were gathered, `given` its settings where they have been read.
 
     Raises `EngineError` only for a standard that cannot be, or more than any room holds; what is wrong with a wall is
     a problem in the room.
     """
     _check_size(facts)
-    settings = dotted(facts.get("standard") or {})
-    given = _Given(settings, derive_standard(settings))
+    given = given or read_settings(facts.get("standard") or {})
     walls: list[Wall] = []
     problems = list(told)
     for number, wall_facts in enumerate(facts.get("walls") or (), start=1):
@@ -270,7 +275,7 @@ def _check_size(facts: Mapping[str, Any]) -> None:
         raise SurveyError("too-many-things", field="room", count=f"{things:,}", most=THINGS_AT_MOST)
 
 
-def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any], given: _Given) -> Wall:
+def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any], given: Given) -> Wall:
     corner = facts.get("corner") or {}
     turn = corner.get("turn", "inside")
     found = [*(facts.get("openings") or ()), *(facts.get("obstacles") or ())]
@@ -322,7 +327,7 @@ def _left_edge(facts: Mapping[str, Any]) -> Length | None:
     return None
 
 
-def _read_opening(reader: _Reader, facts: Mapping[str, Any], name: str, given: _Given) -> Opening:
+def _read_opening(reader: _Reader, facts: Mapping[str, Any], name: str, given: Given) -> Opening:
     at_left, at_right = facts.get("head_corners") or (None, None)
     depths = {
         place: reader.depth(f"{name}, depth at the {place}", (facts.get("depths") or {}).get(place)) for place in PLACES
@@ -345,7 +350,7 @@ def _read_opening(reader: _Reader, facts: Mapping[str, Any], name: str, given: _
     )
 
 
-def _read_obstacle(reader: _Reader, facts: Mapping[str, Any], name: str, given: _Given) -> Obstacle:
+def _read_obstacle(reader: _Reader, facts: Mapping[str, Any], name: str, given: Given) -> Obstacle:
     said = dotted(facts.get("settings") or {})
     standard = _read_own(reader, name, said, given, OF_THING) or given.standard
     keeps = is_free_standing(facts["kind"]) or "thing.clearance" in said or facts.get("base") == "notch"
@@ -375,7 +380,7 @@ def _toe_of(standard: Standard, kind: str, said: Mapping[str, object]) -> tuple[
 
 
 def _read_own(
-    reader: _Reader, name: str, said: Mapping[str, object], given: _Given, may_differ: tuple[str, ...] = OF_OPENING
+    reader: _Reader, name: str, said: Mapping[str, object], given: Given, may_differ: tuple[str, ...] = OF_OPENING
 ) -> Standard | None:
     """The standard of one opening or thing; None, and a problem, where what was said of it cannot be."""
     own = {key: value for key, value in said.items() if key.startswith(may_differ)}

@@ -267,6 +267,8 @@ def check_along(wall: Wall) -> list[Problem]:
     """What cannot be along one wall: something past its end, or two things in one place."""
     problems = []
     things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
+    if not things:
+        return []
     for thing in things:
         if wall.length and thing.width and not thing.at and thing.width.smallest > wall.length.largest:
             by = format_length(thing.width.smallest - wall.length.largest)

@@ -9,10 +9,14 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from scantling.engine.errors import EngineError, quote
-from scantling.engine.tape.lengths import THIRTY_SECOND, Length
+from scantling.engine.kept import remembered
+from scantling.engine.tape.lengths import THIRTY_SECOND, Length, from_decimals
 
 STRAIGHT = Fraction(180)
 SQUARE = Fraction(90)
+# Of half a corner, and of an angle: where they are no fractions of something endless.
+COTANGENTS = {SQUARE: Fraction(1), STRAIGHT: Fraction(0), 3 * SQUARE: Fraction(-1)}
+TANGENTS = {Fraction(0): Fraction(0), SQUARE / 2: Fraction(1)}
 # Common practice, no source: a gauge in the hand is not read closer than a tenth of a degree.
 GAUGE_AT_BEST = Fraction(1, 10)
 
@@ -54,6 +58,7 @@ class Corner:
         return SQUARE - self.saw
 
 
+@remembered
 def parse_degrees(text: str) -> Fraction:
     """Degrees as written, exactly: "91", "88.5", "90.25°". Raises `AngleError`.
 
@@ -109,7 +114,7 @@ def derive_corner_by_sides(turn: str, a: Length, b: Length, across: Length) -> C
 
 def rounded(degrees: float) -> Fraction:
     """An angle from trigonometry, carried to a millionth of a degree so that every machine agrees on it."""
-    return Fraction(f"{degrees:.6f}")
+    return from_decimals(degrees)
 
 
 def format_degrees(degrees: Fraction) -> str:
@@ -123,14 +128,14 @@ def format_degrees(degrees: Fraction) -> str:
 
 def cotangent_of_half(corner: Fraction) -> Fraction | float:
     """cot(W/2); exact where the corner is square or straight, so that lengths there stay exact."""
-    exact = {SQUARE: Fraction(1), STRAIGHT: Fraction(0), 3 * SQUARE: Fraction(-1)}
-    return exact.get(corner, 1 / math.tan(math.radians(corner / 2)))
+    exact = COTANGENTS.get(corner)
+    return 1 / math.tan(math.radians(corner / 2)) if exact is None else exact
 
 
 def tangent(degrees: Fraction) -> Fraction | float:
     """The tangent of a saw's setting; exact where the cut is square, or at half of that."""
-    exact = {Fraction(0): Fraction(0), SQUARE / 2: Fraction(1)}
-    return exact.get(degrees, math.tan(math.radians(degrees)))
+    exact = TANGENTS.get(degrees)
+    return math.tan(math.radians(degrees)) if exact is None else exact
 
 
 def scaled(length: Length, factor: Fraction | float) -> Length:

@@ -8,15 +8,18 @@ The grammar of a written length is in `written`, its characters in `marks`, its 
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Literal, overload
 
+from scantling.engine.kept import remembered
 from scantling.engine.tape.marks import LengthError as LengthError
 from scantling.engine.tape.marks import Token, read_marks, refuse
 from scantling.engine.tape.shown_in import (
     FEET,
     FINE,
+    INCHES,
     MILLIMETERS,
     MILLIMETERS_PER_INCH,
     TO_CUT,
@@ -44,7 +47,7 @@ class Length:
     @classmethod
     def approximate(cls, inches: float) -> Length:
         """A length from trigonometry, carried to a millionth of an inch so that every machine agrees on it."""
-        return cls(Fraction(f"{inches:.6f}"), exact=False)
+        return cls(from_decimals(inches), exact=False)
 
     def __add__(self, other: Length) -> Length:
         return Length(self.inches + other.inches, self.exact and other.exact)
@@ -78,17 +81,44 @@ class Length:
     # In whole numbers and by hand: rooms are derived by tens of thousands of comparisons, and those that a dataclass
     # would write make two tuples for each, and compare their Fractions twice.
     def __lt__(self, other: Length) -> bool:
-        mine, its = self.inches, other.inches
-        return mine.numerator * its.denominator < its.numerator * mine.denominator
+        mine, part = self.inches.as_integer_ratio()
+        its, of_its = other.inches.as_integer_ratio()
+        return mine * of_its < its * part
 
     def __gt__(self, other: Length) -> bool:
-        return other < self
+        mine, part = self.inches.as_integer_ratio()
+        its, of_its = other.inches.as_integer_ratio()
+        return mine * of_its > its * part
 
     def __le__(self, other: Length) -> bool:
         return not other < self
 
     def __ge__(self, other: Length) -> bool:
         return not self < other
+
+
+def add_up(lengths: Iterable[Length]) -> Length:
+    """The sum of some lengths, brought to its lowest terms once and not at each step.
+
+    >>> add_up([Length(Fraction(1, 2)), Length(Fraction(-1, 4))]).inches
+    Fraction(1, 4)
+    """
+    inches, part, exact = 0, 1, True
+    for length in lengths:
+        more, of = length.inches.as_integer_ratio()
+        inches, part = (inches + more, part) if of == part else (inches * of + more * part, part * of)
+        exact = exact and length.exact
+    return Length(Fraction(inches, part), exact)
+
+
+def from_decimals(number: float) -> Fraction:
+    """A figure from trigonometry to the millionth that is carried of it.
+
+    >>> from_decimals(-0.0625)
+    Fraction(-1, 16)
+    """
+    # Not by Fraction(text), which takes a grammar of numbers apart for each.
+    return Fraction(int(f"{number:.6f}".replace(".", "")), 10**6)
 
 
 ZERO = Length(Fraction(0))
@@ -119,6 +149,7 @@ class Reading:
         return self.length + LEAN if self.lean == "strong" else self.length - LEAN
 
 
+@remembered
 def parse_reading(text: str) -> Reading:
     """A tape reading as a person writes or says it; a figure without a unit is inches. Raises `LengthError`.
 
@@ -136,6 +167,7 @@ def parse_reading(text: str) -> Reading:
     return reading
 
 
+@remembered
 def parse_length(text: str, *, allow_negative: bool = False) -> Length:
     """A length as written, its lean counted in. With `allow_negative` one minus may lead. Raises `LengthError`.
 
@@ -167,17 +199,17 @@ def round_to(length: Length, graduation: Length, toward: Toward = "even") -> Len
     >>> round_to(parse_length("63 5/32"), SIXTEENTH).inches == Fraction(505, 8)
     True
     """
-    inches, mark = length.inches, graduation.inches
     # In whole numbers: every figure shown comes through here, and a Fraction finds a common divisor at each step.
-    whole = inches.denominator * mark.numerator
-    steps, over = divmod(inches.numerator * mark.denominator, whole)
+    (inches, part), (mark, marks) = length.inches.as_integer_ratio(), graduation.inches.as_integer_ratio()
+    whole = part * mark
+    steps, over = divmod(inches * marks, whole)
     up = {
         "up": over > 0,
         "down": False,
         "half-up": 2 * over >= whole,
         "even": 2 * over > whole or (2 * over == whole and steps % 2 == 1),
     }[toward]
-    return Length(mark * (steps + up), length.exact)
+    return Length(Fraction(mark * (steps + up), marks), length.exact)
 
 
 def format_length(length: Length, nearest: Length = SIXTEENTH) -> str:
@@ -190,11 +222,17 @@ def format_length(length: Length, nearest: Length = SIXTEENTH) -> str:
     >>> with showing(MILLIMETERS): format_length(parse_length("5' 3.25"))
     '1606.5 mm'
     """
-    if shown_in() == MILLIMETERS:
+    return _format(*length.inches.as_integer_ratio(), *nearest.inches.as_integer_ratio(), shown_in())
+
+
+@remembered
+def _format(inches: int, part: int, mark: int, marks: int, shown: str) -> str:
+    length, nearest = Length(Fraction(inches, part)), Length(Fraction(mark, marks))
+    if shown == MILLIMETERS:
         return f"{_in_millimeters(length, nearest)} mm"
-    if shown_in() == FEET and abs(round_to(length, nearest).inches) >= 12:
+    if shown == FEET and abs(round_to(length, nearest).inches) >= 12:
         return format_feet(length, nearest)
-    return format_inches(length, nearest)
+    return f'{_rounded(length, nearest)}"'
 
 
 def format_bare(length: Length, nearest: Length = SIXTEENTH) -> str:
@@ -220,8 +258,12 @@ def format_inches(length: Length, nearest: Length = SIXTEENTH) -> str:
     >>> format_inches(parse_length("5' 3.25"))
     '63 1/4"'
     """
+    return _format(*length.inches.as_integer_ratio(), *nearest.inches.as_integer_ratio(), INCHES)
+
+
+def _rounded(length: Length, nearest: Length) -> str:
     inches = round_to(length, nearest).inches
-    return f'{"-" if inches < 0 else ""}{_mixed(abs(inches))}"'
+    return f"{'-' if inches < 0 else ''}{_mixed(abs(inches))}"
 
 
 def format_feet(length: Length, nearest: Length = SIXTEENTH) -> str:
@@ -317,14 +359,20 @@ def say_length(length: Length, nearest: Length = SIXTEENTH) -> str:
     >>> with showing(MILLIMETERS): say_length(parse_length("63 5/16"))
     'one thousand six hundred eight millimeters'
     """
-    if shown_in() == MILLIMETERS:
+    return _say(*length.inches.as_integer_ratio(), *nearest.inches.as_integer_ratio(), shown_in())
+
+
+@remembered
+def _say(inches: int, part: int, mark: int, marks: int, shown: str) -> str:
+    length, nearest = Length(Fraction(inches, part)), Length(Fraction(mark, marks))
+    if shown == MILLIMETERS:
         return _say_millimeters(_in_millimeters(length, nearest))
-    inches = round_to(length, nearest).inches
-    if shown_in() == FEET and abs(inches) >= 12:
-        feet, rest = divmod(abs(inches), 12)
-        words = f"{'minus ' if inches < 0 else ''}{say_number(Fraction(feet))} {'foot' if feet == 1 else 'feet'}"
+    rounded = round_to(length, nearest).inches
+    if shown == FEET and abs(rounded) >= 12:
+        feet, rest = divmod(abs(rounded), 12)
+        words = f"{'minus ' if rounded < 0 else ''}{say_number(Fraction(feet))} {'foot' if feet == 1 else 'feet'}"
         return f"{words} {_say_inches(rest)}" if rest else words
-    return _say_inches(inches)
+    return _say_inches(rounded)
 
 
 def _say_millimeters(shown: str) -> str:

@@ -7,7 +7,7 @@ edges are the one at the opening and the outer one. Both are cut with the edge n
 from dataclasses import dataclass
 from enum import StrEnum
 
-from scantling.engine.tape.lengths import ZERO, Length
+from scantling.engine.tape.lengths import Length, add_up
 from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.ends import EDGE_WORDS, End
 
@@ -98,11 +98,12 @@ class Piece:
 
     @property
     def front(self) -> Length:
-        return self.back + self.left.grows + self.right.grows
+        return add_up((self.back, self.left.grows, self.right.grows))
 
     @property
     def cut(self) -> Length:
-        return self.back + max(ZERO, self.left.grows) + max(ZERO, self.right.grows)
+        longer = (end.grows for end in (self.left, self.right) if end.grows.inches.numerator > 0)
+        return add_up((self.back, *longer))
 
     @property
     def cut_from(self) -> str:

@@ -344,7 +344,8 @@ def _derive_end(room: Room, molding: Molding, placed: Placed, side: str) -> End:
         joint = _derive_end_in_corner(molding, bound, corner, (own, other), joins, is_up)
         end = replace(joint, at=wall.id, turns=turns)
         reach = derive_corner_lean(corner, run.wall.leans, beyond.leans)
-    end = replace(end, into_casing=bound.kind == CASING)
+    if bound.kind == CASING:
+        end = replace(end, into_casing=True)
     if molding.spring is None and bound.kind not in (SCARF, AIR):
         end = lean_blade(end, reach + _fall_at(room, molding, run.wall, side), molding.width)
     skirt = find_skirt(run, side, molding.course)

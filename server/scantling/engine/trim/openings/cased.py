@@ -44,7 +44,7 @@ def derive_openings(room: Room) -> tuple[list[Piece], list[Problem]]:
     problems: list[Problem] = []
     for wall in room.walls:
         # Openings that cannot lie as they were read are problems of the survey, and any of their figures may be wrong.
-        for opening in wall.openings if not check_along(replace(wall, obstacles=())) else ():
+        for opening in wall.openings if wall.openings and not check_along(replace(wall, obstacles=())) else ():
             try:
                 pieces += _derive_cased(room, wall, opening)
             except EngineError as error:
@@ -98,7 +98,8 @@ def _told_once(pieces: Iterable[Piece]) -> Iterator[Piece]:
     """What is told of the opening, or of the order its pieces go up in, on the first piece that it is told of."""
     told: set[Flag] = set()
     for piece in pieces:
-        yield replace(piece, flags=tuple(flag for flag in piece.flags if flag not in told))
+        flags = tuple(flag for flag in piece.flags if flag not in told)
+        yield piece if flags == piece.flags else replace(piece, flags=flags)
         told.update(flag for flag in piece.flags if flag.key in ("opening", "order"))
 
 

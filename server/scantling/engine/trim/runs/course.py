@@ -91,6 +91,8 @@ def is_refused(wall: Wall, course: Course) -> bool:
     """Whether what a molding goes by along a wall cannot be as it was read. What does not break it does not count."""
     openings = tuple(opening for opening in wall.openings if course.breaks_at(wall, opening))
     obstacles = tuple(thing for thing in wall.obstacles if thing.base != "over" and course.reaches(wall, thing))
+    if not openings and not obstacles:
+        return False
     return bool(check_along(replace(wall, openings=openings, obstacles=obstacles)))
 
 

@@ -30,6 +30,8 @@ def derive_corner_lean(corner: Corner, own: Fraction, other: Fraction) -> Fracti
 
 def lean_blade(end: End, reach: Fraction | float, height: Length) -> End:
     """The end cut to the corner's lean, where over the board's height that is a 64th or more."""
+    if not reach:
+        return end
     taper = scaled(height, reach)
     if abs(taper) < SIXTY_FOURTH:
         return end

@@ -13,7 +13,7 @@ from scantling.engine.standard import STOOL
 from scantling.engine.survey.plumb import LEVEL
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Problem, Room, SurveyError, Wall
 from scantling.engine.tape.angles import scaled
-from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_length
+from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, add_up, format_length
 from scantling.engine.trim.footprint import LEFT, RIGHT, Band, Body, Stop, find_stop_round, things_round, wall_round
 from scantling.engine.trim.openings.heads import derive_levels
 from scantling.engine.trim.openings.mulled import find_joined
@@ -51,6 +51,11 @@ class Term:
             return self.figure
         # A run goes between things: what it is made of counts small, what is taken off it counts large.
         return self.figure.smallest if self.sign > 0 else self.figure.largest
+
+    @property
+    def counted(self) -> Length:
+        """What it adds to the run, or takes off it."""
+        return self.value if self.sign > 0 else -self.value
 
     @property
     def readings(self) -> tuple[str, ...]:
@@ -93,12 +98,12 @@ class Run:
     @property
     def back(self) -> Length:
         """The length along the wall."""
-        return sum((term.value * term.sign for term in self.terms), start=ZERO)
+        return add_up(term.counted for term in self.terms)
 
     @property
     def start(self) -> Length:
         """How far along the wall it starts, by the readings that its length goes by."""
-        return -sum((term.value * term.sign for term in map(Term.turned, self.left.terms)), start=ZERO)
+        return -add_up(term.counted for term in map(Term.turned, self.left.terms))
 
     @property
     def key(self) -> str:

@@ -12,7 +12,7 @@ from scantling.engine.trim.piece import Flag, Piece
 
 def longest_usable(standard: Standard, profile: str) -> Length | None:
     """The longest piece that a board of a profile really gives; None where no board is on the list."""
-    return max((row.length - standard.end_trim for row in standard.stock_of(profile)), default=None)
+    return standard.longest.get(profile)
 
 
 def is_too_long(standard: Standard, piece: Piece) -> bool:
