@@ -29,7 +29,6 @@ NOT_YET = {
     "screens/cover",
     "screens/house",
     "screens/photo",
-    "screens/pieces",
     "screens/sums",
     "screens/supplies",
     "update.js",

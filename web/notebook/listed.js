@@ -1,6 +1,7 @@
 // @ts-check
 // The cut list while the engine sleeps: which pieces were issued, their letters and figures as they were written then, and
 // what was said of them since, so that a board can be marked at once. What has changed since is the engine's to tell.
+import { say } from "../words/words.js";
 import { headsOf, readable, strikesIn } from "./fold.js";
 
 /** @typedef {import("./fold.js").Entry} Entry */
@@ -32,6 +33,9 @@ export function issuedIn(entries, room) {
     remember: { cut_to: row.cut, left: null, right: null },
   }));
 }
+
+/** A piece's state as people read it. @param {string} state as the journal has it */
+export const stateWords = (state) => say(`piece-state-${state.replace(" ", "-")}`);
 
 /** What was last said of each piece. @param {Entry[]} entries @returns {Map<string, string>} */
 export function statesIn(entries) {

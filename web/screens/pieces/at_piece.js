@@ -8,36 +8,38 @@ import { useLengths, useNotebook } from "../../notebook/notebook.js";
 import { addReading, asWritten, markPiece } from "../../notebook/write.js";
 import { Echo, Typed, useEcho } from "../../pad/echo.js";
 import { Tape } from "../../pad/tape.js";
+import { say } from "../../words/words.js";
 
 /** How long the board came out. @param {{piece: any, back?: string[]}} props `back`: where one came from */
 export function AsCut({ piece, back }) {
   const save = (journal, text) => markPiece(journal, piece, "cut", text);
-  return html`<${Taped} piece=${piece} title=${`${piece.letter} as cut`} save=${save}
-    back=${back} hint=${`Hold the tape ${piece.cut_from}.`} />`;
+  return html`<${Taped} piece=${piece} title=${say("at-piece-cut", { letter: piece.letter })} save=${save}
+    back=${back} hint=${say("at-piece-cut.hint", { edge: piece.cut_from })} />`;
 }
 
 /** How long the place is where it goes. @param {{piece: any}} props */
 export function InPlace({ piece }) {
   const save = (journal, text) => addReading(journal, piece.place_of, "in_place", text);
-  return html`<${Taped} piece=${piece} title=${`${piece.letter} in place`} save=${save} hint=${piece.place_hint} />`;
+  return html`<${Taped} piece=${piece} title=${say("at-piece-place", { letter: piece.letter })} save=${save} hint=${piece.place_hint} />`;
 }
 
 /** How long what is there already is. @param {{piece: any}} props */
 export function There({ piece }) {
   const save = (journal, text) => addReading(journal, piece.place_of, "salvaged", text);
-  return html`<${Taped} piece=${piece} title=${`${piece.letter} is there`} save=${save} what="salvaged" hint=${piece.there_hint} />`;
+  return html`<${Taped} piece=${piece} title=${say("at-piece-there", { letter: piece.letter })} save=${save} kind="salvaged"
+    hint=${piece.there_hint} />`;
 }
 
-/** @param {{piece: any, title: string, hint: string, what?: string, back?: string[], save: (journal: any, text: string) => Promise<any>}} props */
-function Taped({ piece, title, hint, what = "length", save, back = ["pieces", piece.letter] }) {
+/** @param {{piece: any, title: string, hint: string, kind?: string, back?: string[], save: (journal: any, text: string) => Promise<any>}} props */
+function Taped({ piece, title, hint, kind = "length", save, back = ["pieces", piece.letter] }) {
   const { journal, act } = useNotebook();
   const [text, setText] = useState("");
   const [refused, setRefused] = useState(false);
   const written = asWritten(text, useLengths());
-  const echo = useEcho(what, written, "inside");
+  const echo = useEcho(kind, written, "inside");
   const keep = async () => {
     const stays = stayHere();
-    const saved = await act(() => save(journal, written), `${title}: ${written}`);
+    const saved = await act(() => save(journal, written), say("named", { name: title, text: written }));
     if (saved && stays()) goInstead(...back);
   };
   const enter = () => (echo.error ? setRefused(true) : keep());
@@ -47,14 +49,14 @@ function Taped({ piece, title, hint, what = "length", save, back = ["pieces", pi
   };
   return html`<${Page} title=${title} aside=${piece.part_name} kind="entry">
     <section class="reading">
-      <${Typed} text=${written} what=${what} hint=${hint} />
+      <${Typed} text=${written} what=${kind} hint=${hint} />
       <${Echo} echo=${echo} text=${written} refused=${refused} />
     </section>
-    <section class="pad" aria-label="Enter the reading">
+    <section class="pad" aria-label=${say("at-piece")}>
       <${Tape} text=${text} onText=${change} onEnter=${enter} />
       <div class="last-row">
-        <${Button} onTouch=${() => go(...back)}>Back<//>
-        <${Button} kind="main" disabled=${!text.trim()} onTouch=${enter} next="then back">Save<//>
+        <${Button} onTouch=${() => go(...back)}>${say("back")}<//>
+        <${Button} kind="main" disabled=${!text.trim()} onTouch=${enter} next=${say("at-piece.next")}>${say("save")}<//>
       </div>
     </section>
   <//>`;

@@ -4,6 +4,7 @@ import { html } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
 import { ask } from "../../notebook/answers.js";
 import { useNotebook } from "../../notebook/notebook.js";
+import { say } from "../../words/words.js";
 
 /** Hands a text over as a file. @param {string} name @param {string} type @param {string} text */
 function give(name, type, text) {
@@ -21,10 +22,10 @@ export function Files() {
     if (error) return fail(error.message);
     return give(`${room.name}.${type.split(/[/+]/)[1]}`, type, of(answer));
   };
-  return html`<details class="more"><summary>Save as a file</summary>
+  return html`<details class="more"><summary>${say("piece-files")}</summary>
     <div class="side-by-side">
-      <${Button} onTouch=${() => save("files", "text/csv", (answer) => answer.csv)} next="for a spreadsheet">CSV<//>
-      <${Button} onTouch=${() => save("pieces", "application/json", (answer) => JSON.stringify(answer, null, 1))} next="all that is known">JSON<//>
-      <${Button} onTouch=${() => save("files", "image/svg+xml", (answer) => answer.plan)} next="the plan">SVG<//>
+      <${Button} onTouch=${() => save("files", "text/csv", (answer) => answer.csv)} next=${say("piece-files-csv.next")}>${say("piece-files-csv")}<//>
+      <${Button} onTouch=${() => save("pieces", "application/json", (answer) => JSON.stringify(answer, null, 1))} next=${say("piece-files-json.next")}>${say("piece-files-json")}<//>
+      <${Button} onTouch=${() => save("files", "image/svg+xml", (answer) => answer.plan)} next=${say("piece-files-svg.next")}>${say("piece-files-svg")}<//>
     </div></details>`;
 }

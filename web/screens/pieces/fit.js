@@ -13,6 +13,7 @@ import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { markPiece, writeTold } from "../../notebook/write.js";
+import { say, sayWith } from "../../words/words.js";
 import { Step } from "./piece.js";
 
 /** @param {{letter?: string}} props the piece in hand, or the first that is left */
@@ -23,15 +24,15 @@ export function Fit({ letter }) {
   const { left = [], fitted = [] } = answer ?? {};
   const at = Math.max(0, left.findIndex((/** @type {any} */ one) => one.letter === letter));
   const piece = left[at];
-  return html`<${Page} title="Fit" aside=${answer?.words ?? ""} tab="pieces" kind="one-piece" older=${older}>
-    ${heard ? null : html`<${Asleep} what="The pieces to fit" />`}
+  return html`<${Page} title=${say("fit")} aside=${answer?.words ?? ""} tab="pieces" kind="one-piece" older=${older}>
+    ${heard ? null : html`<${Asleep} what=${say("fit.asleep")} />`}
     <${Refusal} error=${error} />
     ${piece ? html`<${InHand} piece=${piece} next=${left[at + 1] ?? left[0]} hairs=${answer.hairs} key=${piece.key} />` : null}
     ${answer && !piece ? html`<div class="low now"><h2>${answer.words}</h2>
-      <p class="onward"><a href=${link("pieces")}>To the pieces</a></p></div>` : null}
-    ${left.length > 1 ? html`<${Order} name="Left to fit" rows=${left} chosen=${piece.letter} />` : null}
-    ${fitted.length ? html`<details class="more"><summary><b>Fitted</b> <small>${fitted.length}</small></summary>
-      <${Order} name="Fitted" rows=${fitted} /></details>` : null}
+      <p class="onward"><a href=${link("pieces")}>${say("pieces-way")}</a></p></div>` : null}
+    ${left.length > 1 ? html`<${Order} name=${say("fit.left")} rows=${left} chosen=${piece.letter} />` : null}
+    ${fitted.length ? html`<details class="more"><summary><b>${say("pieces-fitted")}</b> <small>${fitted.length}</small></summary>
+      <${Order} name=${say("pieces-fitted")} rows=${fitted} /></details>` : null}
   <//>`;
 }
 
@@ -40,12 +41,14 @@ function InHand({ piece, next, hairs }) {
   const { journal, act } = useNotebook();
   const [hair, setHair] = useState(/** @type {any} */ (null));
   const drawn = useDrawn(piece);
+  const { letter } = piece;
   const onward = () => goInstead("pieces", "fit", ...(next === piece ? [] : [next.letter]));
   const fitted = async () => {
     const stays = stayHere();
-    const done = await act(() => markPiece(journal, piece, "fitted"), `Piece ${piece.letter} fitted`);
+    const done = await act(() => markPiece(journal, piece, "fitted"), say("piece-marked-fitted", { letter }));
     if (done && stays()) onward();
   };
+  const then = next === piece ? say("piece-last") : say("fit-next", { letter: next.letter });
   const isUp = piece.state === "cut" || piece.salvaged;
   return html`<div class="piece-head">
       <span class="ring ring-large ${piece.id ? "" : "ring-provisional"}">${piece.letter}</span>
@@ -53,18 +56,18 @@ function InHand({ piece, next, hairs }) {
     </div>
     <p class="stands">${piece.part_name}, ${piece.standing}</p>
     ${piece.change ? html`<p class="wrong" role="status">${piece.change}</p>` : null}
-    ${drawn ? html`<${Drawing} svg=${drawn.hanging} kind="large-piece" label="Piece ${piece.letter} as it hangs" />` : null}
-    ${piece.id && !piece.salvaged ? html`<div class="hairs" role="group" aria-label="A hair off ${piece.letter}, or more of it">
+    ${drawn ? html`<${Drawing} svg=${drawn.hanging} kind="large-piece" label=${say("fit-hangs", { letter })} />` : null}
+    ${piece.id && !piece.salvaged ? html`<div class="hairs" role="group" aria-label=${say("fit-hairs", { letter })}>
       ${hairs.map((one) => html`<${Button} pressed=${one === hair} onTouch=${() => setHair(one === hair ? null : one)} key=${one.words}>${one.words}<//>`)}
     </div>` : null}
     ${hair ? html`<${Hair} piece=${piece} hair=${hair} done=${() => setHair(null)} />` : null}
     <div class="doing">
-      ${piece.id ? null : html`<p class="pencil">Issue the list before its pieces are marked.</p>`}
+      ${piece.id ? null : html`<p class="pencil">${say("fit.issue")}</p>`}
       <div class="last-row">
-        <${Button} onTouch=${() => go("pieces")}>List<//>
-        <${Button} onTouch=${onward}>Later<//>
-        ${piece.id && isUp ? html`<${Button} kind="main" onTouch=${fitted} next=${next === piece ? "the last" : `then ${next.letter}`}>Fitted<//>` : null}
-        ${piece.id && !isUp ? html`<${Button} kind="main" onTouch=${() => go("pieces", "saw", piece.letter)}>At the saw<//>` : null}
+        <${Button} onTouch=${() => go("pieces")}>${say("pieces-list")}<//>
+        <${Button} onTouch=${onward}>${say("piece-later")}<//>
+        ${piece.id && isUp ? html`<${Button} kind="main" onTouch=${fitted} next=${then}>${say("pieces-fitted")}<//>` : null}
+        ${piece.id && !isUp ? html`<${Button} kind="main" onTouch=${() => go("pieces", "saw", piece.letter)}>${say("saw")}<//>` : null}
       </div>
     </div>`;
 }
@@ -79,22 +82,23 @@ function Hair({ piece, hair, done }) {
     if (saved) done();
   };
   if (!answer) return html`<${Refusal} error=${error} />`;
-  return html`<section class="group" aria-label="What a hair does">
+  return html`<section class="group" aria-label=${say("fit-hair")}>
     <p role="status"><b><${Figure} shown=${answer.length.shown} /></b> ${answer.words}</p>
     <ul class="rows working">${answer.working.map((/** @type {any} */ step, /** @type {number} */ place) => html`<${Step} step=${step} key=${place} />`)}</ul>
     <p>${answer.neighbours}</p>
     <ul class="rows">${answer.moved.map((/** @type {any} */ one) => html`<${Moved} one=${one} key=${one.letter} />`)}</ul>
-    <${Button} onTouch=${save} next=${piece.part_name}>Write it down: ${hair.words}<//>
+    <${Button} onTouch=${save} next=${piece.part_name}>${say("fit-hair.write", { hair: hair.words })}<//>
   </section>`;
 }
 
 /** A neighbour that goes with it, and why. @param {{one: any}} props */
 function Moved({ one }) {
+  const rest = html`<span class="heard">${say("fit-moved.rest", { letter: one.letter })}</span>`;
   return html`<li>
     <div class="row"><span class="ring">${one.letter}</span>
-      <span class="row-words"><span>${one.part_name}</span><small>${one.message || `before: ${one.before.shown}`}</small></span>
+      <span class="row-words"><span>${one.part_name}</span><small>${one.message || say("fit-moved", { length: one.before.shown })}</small></span>
       <${Figure} shown=${one.after.shown} /></div>
-    <details class="more"><summary>Why <span class="heard">${one.letter} goes with it</span></summary>
+    <details class="more"><summary>${sayWith("fit-moved.why", { rest })}</summary>
       <ul class="rows working">${one.working.map((/** @type {any} */ step, /** @type {number} */ place) => html`<${Step} step=${step} key=${place} />`)}</ul></details>
   </li>`;
 }

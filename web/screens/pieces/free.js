@@ -8,6 +8,7 @@ import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { sayFree, strikeOut } from "../../notebook/write.js";
+import { say } from "../../words/words.js";
 
 const BLANK = { name: "", profile: "", text: "", count: "1" };
 
@@ -16,8 +17,8 @@ export function FreePiece({ id }) {
   const { room } = useNotebook();
   const { answer } = useAnswer({ ask: "free", room: room.id });
   const known = answer?.free.find((one) => one.id === id);
-  return html`<${Page} title="A piece of your own" tab="pieces" kind="form">
-    ${answer ? html`<${Form} known=${known} asked=${answer} key=${id} />` : html`<${Asleep} what="A piece of your own" />`}
+  return html`<${Page} title=${say("free")} tab="pieces" kind="form">
+    ${answer ? html`<${Form} known=${known} asked=${answer} key=${id} />` : html`<${Asleep} what=${say("free")} one />`}
   <//>`;
 }
 
@@ -35,21 +36,22 @@ function Form({ known, asked }) {
   };
   const drop = async () => {
     const stays = stayHere();
-    const done = await act(() => strikeOut(journal, "free", { free: known.id }, "not wanted"), `${known.name} struck`);
+    const struck = say("strike.done", { what: known.name });
+    const done = await act(() => strikeOut(journal, "free", { free: known.id }, "not wanted"), struck);
     if (done !== null && stays()) go("pieces");
   };
   return html`
-    <${Field} label="What it is" value=${said.name} onInput=${(name) => put({ name })} hint="shelf, ledger, filler strip" />
-    <${Field} label="Its stock" value=${said.profile} onInput=${(profile) => put({ profile })}
-      hint="a profile by its name, for the boards: shelf 3/4 × 9 1/2" />
-    <div class="signs profiles" role="group" aria-label="stock in this room">
+    <${Field} label=${say("free-name")} value=${said.name} onInput=${(name) => put({ name })} hint=${say("free-name.hint")} />
+    <${Field} label=${say("free-stock")} value=${said.profile} onInput=${(profile) => put({ profile })}
+      hint=${say("free-stock.hint")} />
+    <div class="signs profiles" role="group" aria-label=${say("free-stock.here")}>
       ${asked.profiles.map((name) => html`<${Button} onTouch=${() => put({ profile: name })} key=${name}>${name}<//>`)}
     </div>
-    <${Field} label="Its length" value=${said.text} onInput=${(text) => put({ text })} wrong=${said.text && trial?.message}
-      hint="a sum, which may name what was read: wall 3 − 1/4" />
+    <${Field} label=${say("free-length")} value=${said.text} onInput=${(text) => put({ text })} wrong=${said.text && trial?.message}
+      hint=${say("free-length.hint")} />
     ${trial?.length ? html`<p class="hero" role="status"><${Figure} shown=${trial.length.shown} size="big" /></p>` : null}
     <details class="more">
-      <summary>Figures of this room</summary>
+      <summary>${say("free-figures")}</summary>
       <ul class="rows">
         ${asked.names.map(
           ({ name, length }) => html`<li key=${name}>
@@ -60,12 +62,13 @@ function Form({ known, asked }) {
         )}
       </ul>
     </details>
-    <${Field} label="How many" value=${said.count} mode="numeric" onInput=${(count) => put({ count })} hint="all alike" />
+    <${Field} label=${say("free-count")} value=${said.count} mode="numeric" onInput=${(count) => put({ count })}
+      hint=${say("free-count.hint")} />
     <div class="low">
-      ${known ? html`<${Button} onTouch=${drop}>Strike it<//>` : null}
+      ${known ? html`<${Button} onTouch=${drop}>${say("strike.it")}<//>` : null}
       <div class="last-row">
-        <${Button} onTouch=${() => go("pieces")}>Back<//>
-        <${Button} kind="main" disabled=${!ready} onTouch=${save}>Save<//>
+        <${Button} onTouch=${() => go("pieces")}>${say("back")}<//>
+        <${Button} kind="main" disabled=${!ready} onTouch=${save}>${say("save")}<//>
       </div>
     </div>`;
 }

@@ -5,6 +5,7 @@ import { Button } from "../../controls/controls.js";
 import { ask } from "../../notebook/answers.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { issueList } from "../../notebook/write.js";
+import { say } from "../../words/words.js";
 
 /** @param {{answer: any}} props the room's pieces as the engine answered them */
 export function Issue({ answer }) {
@@ -14,8 +15,8 @@ export function Issue({ answer }) {
     const question = { ask: "issue", room: room.id, list: journal.newId() };
     const { answer: found, error } = await ask(services.engine, question);
     if (error) return fail(error.message);
-    return act(() => issueList(journal, found.bodies), "The list is issued");
+    return act(() => issueList(journal, found.bodies), say("issue.done"));
   };
   return html`<${Button} kind="main" next=${answer.issue_words} onTouch=${issue}>
-    Issue the list<//>`;
+    ${say("issue")}<//>`;
 }

@@ -5,6 +5,7 @@ import { Button, Field } from "../../controls/controls.js";
 import { go } from "../../controls/route.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { setSetting } from "../../notebook/write.js";
+import { say } from "../../words/words.js";
 
 /** @param {any} piece */
 const isCut = (piece) => piece.state === "cut" || piece.state === "fitted";
@@ -15,10 +16,10 @@ export function Turns({ piece }) {
   const turns = [piece.left, piece.right].map((end) => end.turns).filter(Boolean);
   if (!turns.length || isCut(piece)) return null;
   const turn = async (/** @type {any} */ one) => {
-    const turned = await act(() => setSetting(journal, one.of, one.name, one.value), `${one.words}.`);
+    const turned = await act(() => setSetting(journal, one.of, one.name, one.value), one.words);
     if (turned && piece.provisional) go("pieces"); // the order of fitting changes, and provisional letters with it
   };
-  return html`<details class="more"><summary>Turn a joint round</summary>
+  return html`<details class="more"><summary>${say("joints-turn")}</summary>
     <div class="choice-row">
       ${turns.map((one) => html`<${Button} key=${one.words} onTouch=${() => turn(one)}>${one.words}<//>`)}
     </div>
@@ -31,11 +32,12 @@ export function Stick({ piece }) {
   const { stick } = piece;
   const [text, setText] = useState(stick?.value ?? "");
   if (!stick || isCut(piece)) return null;
-  const save = () => act(() => setSetting(journal, stick.of, stick.name, text.trim()), `${stick.words}: ${text || "as its profile"}`);
-  return html`<details class="more"><summary>Its stick is thicker or thinner</summary>
+  const said = say("named", { name: stick.words, text: text || say("joints-stick.profile") });
+  const save = () => act(() => setSetting(journal, stick.of, stick.name, text.trim()), said);
+  return html`<details class="more"><summary>${say("joints-stick")}</summary>
     <div class="form-row">
-      <${Field} label=${stick.words} value=${text} onInput=${setText} hint="such as 17/32; empty for the profile's" />
-      <${Button} disabled=${text.trim() === stick.value} onTouch=${save}>Save<//>
+      <${Field} label=${stick.words} value=${text} onInput=${setText} hint=${say("joints-stick.hint")} />
+      <${Button} disabled=${text.trim() === stick.value} onTouch=${save}>${say("save")}<//>
     </div>
   </details>`;
 }

@@ -10,7 +10,9 @@ import { go, link } from "../../controls/route.js";
 import { Drawing } from "../../drawings/drawing.js";
 import { Places } from "../../drawings/drawn.js";
 import { Cautions } from "../../frame/cautions.js";
+import { stateWords } from "../../notebook/listed.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
+import { say } from "../../words/words.js";
 import { Files } from "./files.js";
 import { Issue } from "./issue.js";
 import { plain } from "./piece.js";
@@ -44,32 +46,32 @@ export function List({ answer, chosen, wide }) {
   return html`
     <${Problems} problems=${[...problems, ...warnings.map((/** @type {string} */ message) => ({ key: message, message }))]} />
     ${answer.rows.length ? null : html`<${Nothing} />`}
-    ${answer.rows.length > AT_ONCE ? html`<${Find} label="Find a piece" hint="its letter, a wall, casing, base" value=${words} onInput=${setWords}
+    ${answer.rows.length > AT_ONCE ? html`<${Find} label=${say("pieces-find")} hint=${say("pieces-find.hint")} value=${words} onInput=${setWords}
       onEnter=${() => rows[0] && go("pieces", rows[0].letter)} none=${!rows.length} />` : null}
-    ${answer.to_issue ? html`<p class="pencil">A letter in a broken ring may change until the list is issued.</p>` : null}
-    ${group("Look at these first", wantsLook)}
-    ${group("To cut", (row) => isPlain(row) && isToCut(row))}
-    ${group("Cut", (row) => isPlain(row) && row.state === "cut", true)}
-    ${group("Fitted", (row) => isPlain(row) && row.state === "fitted", true)}
+    ${answer.to_issue ? html`<p class="pencil">${say("pieces-broken-ring")}</p>` : null}
+    ${group(say("look-first"), wantsLook)}
+    ${group(say("pieces-to-cut"), (row) => isPlain(row) && isToCut(row))}
+    ${group(say("pieces-cut"), (row) => isPlain(row) && row.state === "cut", true)}
+    ${group(say("pieces-fitted"), (row) => isPlain(row) && row.state === "fitted", true)}
     <${Gone} gone=${gone} />
-    <p class="onward"><a href=${link("pieces", "free", "new")}>Add a piece of your own</a>
-      ${answer.rows.length ? html`<a href=${link("pieces", "fit")}>Fit them, in their order</a>` : null}
-      <a href=${link("pieces", "labels")}>Labels for the pieces</a></p>
+    <p class="onward"><a href=${link("pieces", "free", "new")}>${say("pieces-add")}</a>
+      ${answer.rows.length ? html`<a href=${link("pieces", "fit")}>${say("pieces-fit")}</a>` : null}
+      <a href=${link("pieces", "labels")}>${say("labels")}</a></p>
     ${answer.rows.length ? html`<${Files} />` : null}
     ${answer.rows.length && !wide ? html`<${Places} />` : null}
     <${Cautions} cautions=${cautions} />
     ${answer.to_issue || toCut ? html`<div class="doing">
       <${Issue} answer=${answer} />
       ${toCut > answer.to_issue ? html`<${Button} kind=${answer.to_issue ? "side" : "main"} onTouch=${() => go("pieces", "saw")}
-        next="${toCut} to cut, one at a time">At the saw<//>` : null}
+        next=${say("saw.next", { count: toCut })}>${say("saw")}<//>` : null}
     </div>` : null}`;
 }
 
 function Nothing() {
   return html`<div class="now">
-    <h2>No pieces yet</h2>
-    <p class="pencil">A piece appears once its wall and both its corners are read.</p>
-    <p class="onward"><a href=${link("survey")}>To the readings</a></p>
+    <h2>${say("pieces-none")}</h2>
+    <p class="pencil">${say("pieces-none.hint")}</p>
+    <p class="onward"><a href=${link("survey")}>${say("to-readings")}</a></p>
   </div>`;
 }
 
@@ -79,7 +81,7 @@ function Group({ name, rows, chosen, folded }) {
   const alike = rows.length > 1 && rows.every((one) => one.plus_minus === first);
   const sheets = Array.from({ length: Math.ceil(rows.length / AT_ONCE) }, (_, n) => rows.slice(n * AT_ONCE, (n + 1) * AT_ONCE));
   const lines = html`<ol class="rows">${sheets.map((some) => html`<${Lines} ...${{ chosen, alike }} rows=${some} key=${some[0].key} />`)}</ol>`;
-  const count = html`<small>${rows.length}${alike ? `, each ± ${plain({ shown: first })}` : ""}</small>`;
+  const count = html`<small>${alike ? say("pieces-alike", { count: rows.length, length: plain({ shown: first }) }) : rows.length}</small>`;
   return html`<section class="group" aria-label=${name}>
     ${folded ? html`<details class="more"><summary><b>${name}</b> ${count}</summary>${lines}</details>` : html`<h2>${name} ${count}</h2>${lines}`}
   </section>`;
@@ -105,11 +107,11 @@ function Lines({ rows, chosen, alike }) {
 
 /** @param {{row: any, svg: string | undefined, near: any, chosen: boolean, grouped: boolean, alike: boolean}} props */
 function PieceLine({ row, svg, near, chosen, grouped, alike }) {
-  const words = [row.state === "recut" ? "recut" : "", row.ends].filter(Boolean).join(" · ");
+  const words = [row.state === "recut" ? stateWords(row.state) : "", row.ends].filter(Boolean).join(" · ");
   return html`<li ref=${near} data-letters=${row.letter}>
     <a class="row" href=${link("pieces", row.letter)} aria-current=${chosen ? "true" : null}>
       <span class="ring ${row.provisional ? "ring-provisional" : ""}">${row.letter}</span>
-      ${row.provisional ? html`<span class="heard">letter not issued</span>` : null}
+      ${row.provisional ? html`<span class="heard">${say("pieces-broken-ring.heard")}</span>` : null}
       <span class="row-words">
         <span>${grouped ? html`<span class="heard">${row.group_name}, </span>${row.short}` : row.part_name}</span>
         <small>${words}</small>
@@ -121,7 +123,7 @@ function PieceLine({ row, svg, near, chosen, grouped, alike }) {
       <span class="row-figure">
         <${Figure} shown=${row.cut} />
         ${alike ? null : html`<small>± ${plain({ shown: row.plus_minus })}</small>`}
-        ${row.blank ? html`<small>from a blank of ${plain({ shown: row.blank })}</small>` : null}
+        ${row.blank ? html`<small>${say("pieces-blank", { length: plain({ shown: row.blank }) })}</small>` : null}
       </span>
     </a>
   </li>`;
@@ -130,8 +132,8 @@ function PieceLine({ row, svg, near, chosen, grouped, alike }) {
 /** What was issued and is not wanted any more. @param {{gone: any[]}} props */
 function Gone({ gone }) {
   if (!gone.length) return null;
-  return html`<section class="group" aria-label="No longer wanted">
-    <h2>No longer wanted <small>${gone.length}</small></h2>
+  return html`<section class="group" aria-label=${say("pieces-gone")}>
+    <h2>${say("pieces-gone")} <small>${gone.length}</small></h2>
     <ul class="rows">
       ${gone.map(
         (one) => html`<li class="row" key=${one.id}>

@@ -11,9 +11,10 @@ import { useLight } from "../../controls/wake.js";
 import { Drawing } from "../../drawings/drawing.js";
 import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
-import { statesIn } from "../../notebook/listed.js";
+import { statesIn, stateWords } from "../../notebook/listed.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { markPiece } from "../../notebook/write.js";
+import { say, sayWith } from "../../words/words.js";
 import { AsCut } from "./at_piece.js";
 import { Issue } from "./issue.js";
 import { Spoiled, TestCuts } from "./scraps.js";
@@ -38,45 +39,49 @@ export function AtSaw({ letter, doing }) {
   if (piece && doing === "as-cut") return html`<${AsCut} piece=${piece} back=${["pieces", "saw"]} />`;
   if (piece && doing === "spoiled") return html`<${Spoiled} piece=${piece} />`;
   if (piece && doing === "test-cuts") return html`<${TestCuts} piece=${piece} />`;
-  return html`<${Page} title="At the saw" aside=${piece?.board ?? ""} kind="saw" older=${older}>
-    ${heard ? null : html`<${Asleep} what="The pieces to cut" />`}
+  return html`<${Page} title=${say("saw")} aside=${piece?.board ?? ""} kind="saw" older=${older}>
+    ${heard ? null : html`<${Asleep} what=${say("saw.asleep")} />`}
     <${Refusal} error=${error} />
     ${piece ? html`<${InHand} ...${{ piece, answer, order, choose }} next=${left[at + 1] ?? left[0]} key=${piece.key} />` : null}
-    ${answer && !piece ? html`<div class="low now"><h2>Nothing is left to cut</h2>
-      <p class="onward"><a href=${link("pieces")}>To the pieces</a></p></div>` : null}
+    ${answer && !piece ? html`<div class="low now"><h2>${say("saw.none")}</h2>
+      <p class="onward"><a href=${link("pieces")}>${say("pieces-way")}</a></p></div>` : null}
   <//>`;
 }
 
 /** @param {{piece: any, next: any, answer: any, order: string, choose: (key: string) => void}} props */
 function InHand({ piece, next, answer, order, choose }) {
   const { journal, act } = useNotebook();
+  const { part_name: part, profile } = piece;
+  const then = next === piece ? say("piece-last") : say("saw-cut.next", { letter: next.letter, board: next.board });
+  const recut = html`<b>${stateWords("recut")}</b>`;
   const onward = () => goInstead("pieces", "saw", ...(next === piece ? [] : [next.letter]));
   const cut = async () => {
     const stays = stayHere();
-    const done = await act(() => markPiece(journal, piece, "cut"), `Piece ${piece.letter} cut`);
+    const done = await act(() => markPiece(journal, piece, "cut"), say("piece-marked-cut", { letter: piece.letter }));
     if (done && stays()) onward();
   };
   return html`<div class="piece-head">
       <span class="ring ring-large ${piece.provisional ? "ring-provisional" : ""}">${piece.letter}</span>
       <p class="hero"><${Figure} shown=${piece.cut} size="big" /></p>
     </div>
-    <p class="said-of">${piece.cut_from}, ± ${inWords(piece.plus_minus)}${piece.other ? html`<small>${piece.other}</small>` : null}</p>
-    <p class="stands">${piece.part_name}, ${piece.profile}${piece.state === "recut" ? html`<b>, recut</b>` : null}</p>
+    <p class="said-of">${say("piece-cut-from", { edge: piece.cut_from, length: inWords(piece.plus_minus) })}${
+      piece.other ? html`<small>${piece.other}</small>` : null}</p>
+    <p class="stands">${piece.state === "recut" ? sayWith("saw-of.recut", { recut }, { part, profile }) : say("saw-of", { part, profile })}</p>
     ${piece.tried?.length ? html`<${Tried} piece=${piece} />` : null}
     <${Drawing} svg=${piece.drawing} label=${piece.spoken} kind="at-saw" />
     ${piece.notes.length ? html`<ul class="saw-notes">${piece.notes.map((words) => html`<li class="flag" key=${words}>${words}</li>`)}</ul>` : null}
     <div class="low gloved">
       ${piece.provisional ? html`<${Issue} answer=${answer} />` : html`<${Button} kind="main" onTouch=${cut}
-        next=${next === piece ? "the last" : `then ${next.letter}, ${next.board}`}>Cut<//>`}
+        next=${then}>${say("saw-cut")}<//>`}
       <div class="last-row">
-        ${piece.provisional ? null : html`<${Button} onTouch=${() => go("pieces", "saw", piece.letter, "as-cut")}>Cut, but at …<//>`}
+        ${piece.provisional ? null : html`<${Button} onTouch=${() => go("pieces", "saw", piece.letter, "as-cut")}>${say("saw-cut.at")}<//>`}
         <${Read} words=${piece.spoken} />
-        <${Button} onTouch=${onward}>Later<//>
+        <${Button} onTouch=${onward}>${say("piece-later")}<//>
       </div>
       <div class="last-row orders">
         ${answer.orders.map((one) => html`<${Button} pressed=${one.key === order} onTouch=${() => choose(one.key)} key=${one.key}>${one.words}<//>`)}
-        ${piece.provisional ? null : html`<${Button} onTouch=${() => go("pieces", "saw", piece.letter, "spoiled")}>Spoiled …<//>`}
-        <${Button} onTouch=${() => go("pieces")}>List<//>
+        ${piece.provisional ? null : html`<${Button} onTouch=${() => go("pieces", "saw", piece.letter, "spoiled")}>${say("saw-spoiled")}<//>`}
+        <${Button} onTouch=${() => go("pieces")}>${say("pieces-list")}<//>
       </div>
     </div>`;
 }
@@ -84,8 +89,9 @@ function InHand({ piece, next, answer, order, choose }) {
 /** What scraps showed in its corners, to be noted or noted anew. @param {{piece: any}} props */
 function Tried({ piece }) {
   const noted = piece.tried.filter((/** @type {any} */ one) => one.text);
+  const ends = noted.map((/** @type {any} */ one) => say(`tried-end-${one.side}`, { text: one.text }));
   return html`<p class="onward tried"><a href=${link("pieces", "saw", piece.letter, "test-cuts")}>
-    ${noted.length ? `Test cut, ${noted.map((/** @type {any} */ one) => `${one.side} end: ${one.text}`).join("; ")}` : "Note a test cut"}</a></p>`;
+    ${ends.length ? say("piece-tried", { what: ends.join("; ") }) : say("tried-note")}</a></p>`;
 }
 
 /** Reads aloud, where the system has a voice. @param {{words: string}} props */
@@ -95,5 +101,5 @@ function Read({ words }) {
     speechSynthesis.cancel();
     speechSynthesis.speak(new SpeechSynthesisUtterance(words));
   };
-  return html`<${Button} onTouch=${speak}>Read aloud<//>`;
+  return html`<${Button} onTouch=${speak}>${say("saw-read")}<//>`;
 }

@@ -7,6 +7,7 @@ import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { noteTestCut, writeTold } from "../../notebook/write.js";
+import { say } from "../../words/words.js";
 import { Step } from "./piece.js";
 
 /** The piece comes back to be cut again: what that uses up is told before it is written. @param {{piece: any}} props */
@@ -20,19 +21,19 @@ export function Spoiled({ piece }) {
     const saved = await act(() => writeTold(journal, answer.entries), answer.words);
     if (saved && stays()) goInstead("pieces", "saw", piece.letter);
   };
-  return html`<${Page} title="${piece.letter} spoiled" aside=${piece.part_name} kind="form">
-    ${heard ? null : html`<${Asleep} what="What that comes to" />`}
+  return html`<${Page} title=${say("spoiled", { letter: piece.letter })} aside=${piece.part_name} kind="form">
+    ${heard ? null : html`<${Asleep} what=${say("spoiled.asleep")} one />`}
     ${answer ? html`<section role="status">
         <p><b>${answer.board}</b></p><p>${answer.left}</p><p>${answer.cost}</p><p>${answer.words}</p>
       </section>
-      <details class="more"><summary>The working</summary>
+      <details class="more"><summary>${say("working")}</summary>
         <ul class="rows working">${answer.working.map((/** @type {any} */ step, /** @type {number} */ place) => html`<${Step} step=${step} key=${place} />`)}</ul></details>` : null}
     <div class="low now">
-      <${Field} label="What can still be used of it" value=${text} onInput=${setText} wrong=${error?.message}
-        hint="How long it is without the spoiled end; empty where none of it is." />
+      <${Field} label=${say("spoiled-left")} value=${text} onInput=${setText} wrong=${error?.message}
+        hint=${say("spoiled-left.hint")} />
       <div class="last-row">
-        <${Button} onTouch=${() => go("pieces", "saw", piece.letter)}>Back<//>
-        <${Button} kind="main" disabled=${!answer || Boolean(error)} onTouch=${save} next="it is on the list again">Cut it again<//>
+        <${Button} onTouch=${() => go("pieces", "saw", piece.letter)}>${say("back")}<//>
+        <${Button} kind="main" disabled=${!answer || Boolean(error)} onTouch=${save} next=${say("spoiled-again.next")}>${say("spoiled-again")}<//>
       </div>
     </div>
   <//>`;
@@ -40,11 +41,10 @@ export function Spoiled({ piece }) {
 
 /** A note to each corner that the piece is cut to. @param {{piece: any}} props */
 export function TestCuts({ piece }) {
-  return html`<${Page} title="Test cuts" aside=${piece.part_name} kind="form">
-    <p class="pencil">Cut two scraps at the setting and hold them in the corner, before the board is cut. What they show is told
-      with every piece that is cut to it.</p>
+  return html`<${Page} title=${say("tried")} aside=${piece.part_name} kind="form">
+    <p class="pencil">${say("tried.hint")}</p>
     ${piece.tried.map((/** @type {any} */ one) => html`<${TestCut} one=${one} key=${`${one.of} ${one.what}`} />`)}
-    <div class="low last-row"><${Button} onTouch=${() => go("pieces", "saw", piece.letter)}>Back<//></div>
+    <div class="low last-row"><${Button} onTouch=${() => go("pieces", "saw", piece.letter)}>${say("back")}<//></div>
   <//>`;
 }
 
@@ -52,12 +52,13 @@ export function TestCuts({ piece }) {
 function TestCut({ one }) {
   const { journal, act } = useNotebook();
   const [text, setText] = useState(one.text);
-  const name = `${one.name}, at the ${one.side} end`;
+  const name = say(`tried-at-${one.side}`, { corner: one.name });
   const isSaved = text.trim() === one.text;
-  const save = () => act(() => noteTestCut(journal, one, text.trim()), `${name}: ${text.trim() || "nothing noted"}`);
+  const said = say("named", { name, text: text.trim() || say("tried-none") });
+  const save = () => act(() => noteTestCut(journal, one, text.trim()), said);
   return html`<div class="setting">
-    <${Field} label="What scraps showed: ${name}" value=${text} onInput=${setText} onEnter=${isSaved ? undefined : save}
-      hint="such as 45.5 fits, or 45.5 open at the face, use 45.7" wrong=${text.trim().length > 200 ? "Say it in 200 letters." : ""} />
-    <${Button} disabled=${isSaved || text.trim().length > 200} onTouch=${save}>${isSaved && text ? "Saved" : "Save"}<//>
+    <${Field} label=${say("tried-showed", { name })} value=${text} onInput=${setText} onEnter=${isSaved ? undefined : save}
+      hint=${say("tried-showed.hint")} wrong=${text.trim().length > 200 ? say("tried-showed.long") : ""} />
+    <${Button} disabled=${isSaved || text.trim().length > 200} onTouch=${save}>${say(isSaved && text ? "saved" : "save")}<//>
   </div>`;
 }

@@ -8,9 +8,10 @@ import { useWide } from "../../controls/wide.js";
 import { Places } from "../../drawings/drawn.js";
 import { Asleep, NoRoom } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
-import { issuedIn, statesIn } from "../../notebook/listed.js";
+import { issuedIn, statesIn, stateWords } from "../../notebook/listed.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { markPiece } from "../../notebook/write.js";
+import { say } from "../../words/words.js";
 import { AsCut, InPlace, There } from "./at_piece.js";
 import { Fit } from "./fit.js";
 import { FreePiece } from "./free.js";
@@ -29,7 +30,7 @@ export function Pieces({ place: [letter, doing, more] }) {
   const { answer: last, error, heard, older } = useAnswer(room ? { ask: "piece_rows", room: room.id } : null);
   const one = useAnswer(room && isOne ? { ask: "pieces", room: room.id, piece: letter } : null);
   const answer = older && last ? { ...last, rows: markedSince(last.rows, entries, room.id) } : last;
-  if (!room) return html`<${Page} title="Pieces" tab="pieces"><${NoRoom} /><//>`;
+  if (!room) return html`<${Page} title=${say("screen-pieces")} tab="pieces"><${NoRoom} /><//>`;
   if (letter === "saw") return html`<${AtSaw} letter=${doing} doing=${more} />`;
   if (letter === "fit") return html`<${Fit} letter=${doing} />`;
   if (letter === "labels") return html`<${Labels} />`;
@@ -44,7 +45,7 @@ export function Pieces({ place: [letter, doing, more] }) {
     <${Refusal} error=${error} />
     ${answer ? html`<${List} answer=${answer} chosen=${letter} wide=${wide} />` : null}`;
   if (wide) {
-    return html`<${Page} title=${`Pieces: ${room.name}`} tab="pieces" kind="pieces table" older=${older}>
+    return html`<${Page} title=${say("pieces-title", { room: room.name })} tab="pieces" kind="pieces table" older=${older}>
       <div class="list">${list}</div>
       <div class="beside"><${Places} piece=${piece} /><section class="one-piece" aria-live="polite">
         ${piece ? html`<h2>${piece.part_name}</h2><${Sheet} piece=${piece} answer=${one.answer} beside key=${piece.key} />` : row ? html`<h2>${row.part_name}</h2>` : null}
@@ -52,7 +53,7 @@ export function Pieces({ place: [letter, doing, more] }) {
     <//>`;
   }
   if (row) return html`<${Coming} row=${row} />`;
-  return html`<${Page} title=${`Pieces: ${room.name}`} tab="pieces" kind="pieces" older=${older}>${list}<//>`;
+  return html`<${Page} title=${say("pieces-title", { room: room.name })} tab="pieces" kind="pieces" older=${older}>${list}<//>`;
 }
 
 /**
@@ -67,7 +68,7 @@ function Coming({ row }) {
       <span class="ring ring-large ${row.provisional ? "ring-provisional" : ""}">${row.letter}</span>
       <p class="hero"><${Figure} shown=${row.cut} size="big" /></p>
     </div>
-    ${engine === "awake" ? null : html`<${Asleep} what="Its ends and the working" />`}
+    ${engine === "awake" ? null : html`<${Asleep} what=${say("piece-asleep")} />`}
     <ol class="rows">${issued.map((one) => html`<${IssuedLine} piece=${one} key=${one.id} />`)}</ol>
   <//>`;
 }
@@ -86,9 +87,9 @@ function markedSince(rows, entries, room) {
 function Sleeping() {
   const { entries, room, engine } = useNotebook();
   const issued = engine === "awake" ? [] : issuedIn(entries, room.id);
-  if (!issued.length) return html`<${Asleep} what="The pieces" />`;
-  return html`<section class="group" aria-label="As issued">
-    <p class="pencil">As issued; what has changed since shows when the engine is awake.</p>
+  if (!issued.length) return html`<${Asleep} what=${say("pieces-asleep")} />`;
+  return html`<section class="group" aria-label=${say("issued")}>
+    <p class="pencil">${say("issued.hint")}</p>
     <ol class="rows">${issued.map((one) => html`<${IssuedLine} piece=${one} key=${one.id} />`)}</ol>
   </section>`;
 }
@@ -97,13 +98,13 @@ function Sleeping() {
 function IssuedLine({ piece }) {
   const { journal, act } = useNotebook();
   const mark = (/** @type {string} */ state) =>
-    act(() => markPiece(journal, piece, state), `Piece ${piece.letter} ${state}`);
+    act(() => markPiece(journal, piece, state), say(`piece-marked-${state}`, { letter: piece.letter }));
   const next = { "to cut": "cut", recut: "cut", cut: "fitted" }[piece.state];
   return html`<li class="row">
     <span class="ring">${piece.letter}</span>
     <span class="row-words"><span>${piece.part_name}</span>
-      <small>${piece.doubted ? `${piece.state} · two pieces have this letter` : piece.state}</small></span>
+      <small>${piece.doubted ? say("issued.doubted", { state: stateWords(piece.state) }) : stateWords(piece.state)}</small></span>
     <${Figure} shown=${piece.shown} />
-    ${next ? html`<${Button} label="Mark ${piece.letter} ${next}" onTouch=${() => mark(next)}>${next}<//>` : null}
+    ${next ? html`<${Button} label=${say(`issued-mark-${next}`, { letter: piece.letter })} onTouch=${() => mark(next)}>${stateWords(next)}<//>` : null}
   </li>`;
 }

@@ -9,9 +9,13 @@ strike = Strike
     .it = Strike it
     .what = Strike { $what }
     .done = { $what } struck
+    .text = { $what }: struck
 restore = Restore
     .what = Restore { $what }
     .done = { $what } restored
+    .text = { $what }: restored
+named = { $name }: { $text }
+working = The working
 to-readings = To the readings
 back-to-room = Back to the room
 look-first = Look at these first
@@ -43,6 +47,13 @@ unit-mm = mm
 opening-kind-door = door
 opening-kind-window = window
 opening-kind-cased = cased opening
+
+## How a piece stands.
+
+piece-state-to-cut = to cut
+piece-state-cut = cut
+piece-state-fitted = fitted
+piece-state-recut = recut
 
 ## How a line of a list to tick off stands, as told when it was touched.
 
