@@ -5,8 +5,9 @@ import { html, useMemo, useState } from "../controls/ui.js";
 import { Button } from "../controls/controls.js";
 import { link } from "../controls/route.js";
 import { useNotebook } from "../notebook/notebook.js";
-import { photosIn, subjectOf } from "./taken.js";
 import { strikeAll } from "../notebook/write.js";
+import { say } from "../words/words.js";
+import { photosIn, subjectOf } from "./taken.js";
 import { Picture, standingOf, usePicture } from "./picture.js";
 import { smaller } from "./smaller.js";
 
@@ -15,7 +16,7 @@ import { smaller } from "./smaller.js";
 /** What a photo shows and when it was taken, for eyes and ears. @param {Photo} photo @param {any} notebook */
 export function wordsOf({ of, name, stamp }, { outline, entries, journal }) {
   const day = journal.writtenAt(stamp).toLocaleDateString(undefined, { dateStyle: "medium" });
-  return `Photo of ${subjectOf(of, outline, entries)}, ${day}${name ? `: ${name}` : ""}`;
+  return say(name ? "photo-words.named" : "photo-words", { subject: subjectOf(of, outline, entries), day, name });
 }
 
 /** @param {{of: string, from: string[]}} props `from`: the place that these stand at, to come back to */
@@ -25,7 +26,7 @@ export function Photos({ of, from }) {
   const photos = useMemo(() => photosIn(entries).filter((photo) => photo.of === of), [entries, of]);
   const subject = subjectOf(of, outline, entries);
   const [standing, struck] = [photos.filter((one) => !one.struck), photos.filter((one) => one.struck)];
-  return html`<section class="photos" aria-label="Photos of ${subject}">
+  return html`<section class="photos" aria-label=${say("photos", { subject })}>
     ${
       standing.length
         ? html`<ul class="pictures">${standing.map((photo) => html`<${Small} photo=${photo} from=${from} key=${photo.id} />`)}</ul>`
@@ -34,7 +35,7 @@ export function Photos({ of, from }) {
     <${Take} of=${of} subject=${subject} />
     ${
       struck.length
-        ? html`<details class="more"><summary>Struck photos</summary>
+        ? html`<details class="more"><summary>${say("photos.struck")}</summary>
             <ul class="rows">${struck.map((photo) => html`<${StruckLine} photo=${photo} key=${photo.id} />`)}</ul></details>`
         : null
     }
@@ -60,7 +61,7 @@ function Take({ of, subject }) {
   const keep = async (/** @type {File} */ file) => {
     try {
       const small = await smaller(file);
-      await act(() => journal.attach(of, small), `Photo of ${subject}`);
+      await act(() => journal.attach(of, small), say("photo-take.done", { subject }));
       return "";
     } catch (failure) {
       return /** @type {Error} */ (failure).message;
@@ -75,20 +76,22 @@ function Take({ of, subject }) {
     if (wrong) fail(wrong);
   };
   return html`<div class="side-by-side">
-      <${Chosen} words="Take a photo" of=${subject} camera onFiles=${take} />
-      <${Chosen} words="Choose pictures" of=${subject} onFiles=${take} />
+      <${Chosen} words=${say("photo-take")} label=${say("photo-take.heard", { subject })} camera onFiles=${take} />
+      <${Chosen} words=${say("photo-choose")} label=${say("photo-choose.heard", { subject })} onFiles=${take} />
     </div>
-    ${left > 0 ? html`<p class="pencil" role="status">A photo is being made smaller. You need not wait for it.</p>` : null}`;
+    ${left > 0 ? html`<p class="pencil" role="status">${say("photo-take.smaller")}</p>` : null}`;
 }
 
-/** @param {{words: string, of: string, camera?: boolean, onFiles: (files: File[]) => void}} props */
-function Chosen({ words, of, camera = false, onFiles }) {
-  return html`<label class="button button-side file"><span>${words}<span class="heard"> of ${of}</span></span>
-    <input type="file" accept="image/*" capture=${camera ? "environment" : null} multiple=${!camera} onChange=${(/** @type {any} */ event) => {
-      const files = [...event.currentTarget.files];
-      event.currentTarget.value = "";
-      if (files.length) onFiles(files);
-    }} /></label>`;
+/** @param {{words: string, label: string, camera?: boolean, onFiles: (files: File[]) => void}} props */
+function Chosen({ words, label, camera = false, onFiles }) {
+  const choose = (/** @type {any} */ event) => {
+    const files = [...event.currentTarget.files];
+    event.currentTarget.value = "";
+    if (files.length) onFiles(files);
+  };
+  return html`<label class="button button-side file"><span>${words}</span>
+    <input type="file" aria-label=${label} accept="image/*" capture=${camera ? "environment" : null} multiple=${!camera}
+      onChange=${choose} /></label>`;
 }
 
 /** @param {{photo: Photo}} props */
@@ -96,9 +99,10 @@ function StruckLine({ photo }) {
   const notebook = useNotebook();
   const { journal, act } = notebook;
   const words = wordsOf(photo, notebook);
-  const restore = () => act(() => strikeAll(journal, photo.strikes, "restored by hand"), `${words}: restored`);
+  const said = say("restore.text", { what: words });
+  const restore = () => act(() => strikeAll(journal, photo.strikes, "restored by hand"), said);
   return html`<li class="row">
     <span class="row-words"><s>${words}</s></span>
-    <${Button} label="Restore: ${words}" onTouch=${restore}>Restore<//>
+    <${Button} label=${say("photo-restore.heard", { photo: words })} onTouch=${restore}>${say("restore")}<//>
   </li>`;
 }

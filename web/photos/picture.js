@@ -2,6 +2,7 @@
 // A picture whose bytes lie on this device, or are still to come; and whether the laptop has it.
 import { html, useEffect, useState } from "../controls/ui.js";
 import { useNotebook } from "../notebook/notebook.js";
+import { say } from "../words/words.js";
 
 /** @typedef {import("./taken.js").Photo} Photo */
 
@@ -42,13 +43,13 @@ export function usePicture({ blob, type }) {
 /** How it stands, in words; nothing where it is here and on the laptop. @param {{known: boolean, here: boolean, there: boolean}} picture */
 export function standingOf({ known, here, there }) {
   if (!known || (here && there)) return "";
-  return here ? "not on the laptop yet" : "not on this device yet";
+  return say(here ? "photo-here" : "photo-away");
 }
 
 /** @param {{photo: Photo, words: string, picture: ReturnType<typeof usePicture>}} props `words`: what one would see */
 export function Picture({ photo, words, picture }) {
   const [broken, setBroken] = useState(false);
-  if (broken) return html`<span class="no-picture">${words}: this browser cannot show it.</span>`;
+  if (broken) return html`<span class="no-picture">${say("photo-broken", { photo: words })}</span>`;
   if (!picture.url) return html`<span class="no-picture">${words}</span>`;
   return html`<img src=${picture.url} alt=${words} decoding="async" onError=${() => setBroken(true)} key=${photo.blob} />`;
 }

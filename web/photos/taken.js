@@ -2,6 +2,7 @@
 // Photos, from the journal alone: those that stand and those that are struck, oldest first, and in words what each is of.
 import { headsOf, readable, strikesIn } from "../notebook/fold.js";
 import { OPENINGS } from "../notebook/survey.js";
+import { say } from "../words/words.js";
 
 /** @typedef {import("../notebook/fold.js").Entry} Entry */
 /**
@@ -33,11 +34,12 @@ export function photosIn(entries) {
  */
 export function subjectOf(of, { rooms }, entries) {
   for (const wall of [...rooms.values()].flatMap(({ walls }) => walls)) {
-    if (wall.id === of) return `wall ${wall.number}`;
+    if (wall.id === of) return say("photo-of-wall", { wall: wall.number });
     const thing = [...wall.openings, ...wall.obstacles].find(({ id }) => id === of);
-    if (thing) return `the ${OPENINGS[/** @type {keyof OPENINGS} */ (thing.kind)] ?? thing.kind} in wall ${wall.number}`;
+    const kind = OPENINGS[/** @type {keyof OPENINGS} */ (thing?.kind)] ?? thing?.kind;
+    if (thing) return say("photo-of-thing", { thing: kind, wall: wall.number });
   }
   const issued = readable(entries).flatMap(({ kind, body }) => (kind === "issue" ? body.pieces : []));
   const piece = issued.find((row) => row?.piece === of);
-  return piece ? `piece ${piece.letter}` : "something that is not in the house now";
+  return piece ? say("photo-of-piece", { letter: piece.letter }) : say("photo-of-gone");
 }

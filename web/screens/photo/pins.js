@@ -7,12 +7,9 @@ import { link } from "../../controls/route.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { strikeAll, strikeOut } from "../../notebook/write.js";
 import { subjectOf } from "../../photos/taken.js";
+import { say } from "../../words/words.js";
 
 /** @typedef {import("../../photos/marked.js").Pin} Pin */
-
-const UNREAD = "not read yet";
-/** What is said where there is no answer yet. @type {Record<string, string>} */
-const WITHOUT = { awake: "The figures are being worked out.", waking: "Engine waking: it knows the figures." };
 
 /**
  * Each pin with what its figure is now; while no engine says so, with what it is of.
@@ -22,8 +19,9 @@ export function told(pins, answer, { outline, entries }) {
   const of = new Map((answer?.pins ?? []).map((/** @type {any} */ one) => [one.pin, one]));
   return pins.map((pin) => {
     const found = of.get(pin.id) ?? figureOf(pin, answer) ?? {};
-    const { title = `a figure of ${subjectOf(pin.of, outline, entries)}`, shown = "", note = "", state = "" } = found;
-    return { ...pin, title, note, state, figure: shown, shown: shown || (state ? UNREAD : "") };
+    const plain = say("pin.of", { subject: subjectOf(pin.of, outline, entries) });
+    const { title = plain, shown = "", note = "", state = "" } = found;
+    return { ...pin, title, note, state, figure: shown, shown: shown || (state ? say("pin.unread") : "") };
   });
 }
 
@@ -37,13 +35,13 @@ export function Pins({ pins, onLit, onMove }) {
   const [standing, struck] = [pins.filter((one) => !one.struck), pins.filter((one) => one.struck)];
   return html`${
     standing.length
-      ? html`<ul class="rows" aria-label="Figures pinned on it">
+      ? html`<ul class="rows" aria-label=${say("pins")}>
         ${standing.map((pin) => html`<${PinLine} pin=${pin} onLit=${onLit} onMove=${onMove} key=${pin.id} />`)}</ul>`
       : null
   }
   ${
     struck.length
-      ? html`<details class="more"><summary>Struck pins</summary>
+      ? html`<details class="more"><summary>${say("pins.struck")}</summary>
         <ul class="rows">${struck.map((pin) => html`<${StruckPin} pin=${pin} key=${pin.id} />`)}</ul></details>`
       : null
   }`;
@@ -53,7 +51,8 @@ export function Pins({ pins, onLit, onMove }) {
 function PinLine({ pin, onLit, onMove }) {
   const { journal, act } = useNotebook();
   const { id, of, what, title, figure, note, state } = pin;
-  const strike = () => act(() => strikeOut(journal, "pin", { pin: id }, "struck by hand"), `${title}: pin struck`);
+  const struck = say("pin-strike.done", { figure: title });
+  const strike = () => act(() => strikeOut(journal, "pin", { pin: id }, "struck by hand"), struck);
   const lit = { onPointerEnter: () => onLit(id), onPointerLeave: () => onLit(null), onFocusIn: () => onLit(id), onFocusOut: () => onLit(null) };
   const isRow = state !== "gone" && !["cut", "in_place", "salvaged"].includes(what);
   return html`<li class="row" ...${lit}>
@@ -63,8 +62,8 @@ function PinLine({ pin, onLit, onMove }) {
     </span>
     <${Figure} shown=${figure} />
     <span class="both">
-      <${Button} label="Move the pin: ${title}" onTouch=${() => onMove(pin)}>Move<//>
-      <${Button} label="Strike the pin: ${title}" onTouch=${strike}>Strike<//>
+      <${Button} label=${say("pin-move.heard", { figure: title })} onTouch=${() => onMove(pin)}>${say("pin-move")}<//>
+      <${Button} label=${say("pin-strike", { figure: title })} onTouch=${strike}>${say("strike")}<//>
     </span>
   </li>`;
 }
@@ -72,17 +71,20 @@ function PinLine({ pin, onLit, onMove }) {
 /** @param {{pin: any}} props */
 function StruckPin({ pin }) {
   const { journal, act } = useNotebook();
-  const restore = () => act(() => strikeAll(journal, pin.strikes, "restored by hand"), `${pin.title}: pin restored`);
-  return html`<li class="row"><span class="row-words"><s>${pin.title}</s></span>
-    <${Button} label="Restore the pin: ${pin.title}" onTouch=${restore}>Restore<//></li>`;
+  const figure = pin.title;
+  const restored = say("pin-restore.done", { figure });
+  const restore = () => act(() => strikeAll(journal, pin.strikes, "restored by hand"), restored);
+  return html`<li class="row"><span class="row-words"><s>${figure}</s></span>
+    <${Button} label=${say("pin-restore", { figure })} onTouch=${restore}>${say("restore")}<//></li>`;
 }
 
 /** The figures that this photo may show. @param {{answer: any, onPick: (figure: any) => void}} props */
 export function Figures({ answer, onPick }) {
   const { engine } = useNotebook();
-  if (!answer) return html`<p class="pencil" role="status">${WITHOUT[engine] ?? "The engine is not running, which knows the figures."}</p>`;
-  if (!answer.figures.length) return html`<p class="pencil">What this photo is of has no figures yet.</p>`;
-  return html`<ul class="rows" aria-label="Figures to pin">
+  const state = engine === "awake" || engine === "waking" ? engine : "failed";
+  if (!answer) return html`<p class="pencil" role="status">${say(`pins-while-${state}`)}</p>`;
+  if (!answer.figures.length) return html`<p class="pencil">${say("pins.none")}</p>`;
+  return html`<ul class="rows" aria-label=${say("pins.choose")}>
     ${answer.figures.map(
       (/** @type {any} */ one) => html`<li key=${`${one.of} ${one.what}`}><button class="row" onClick=${() => onPick(one)}>
         <span class="row-words"><span>${one.title}</span><small>${one.note}</small></span><${Figure} shown=${one.shown} />

@@ -11,6 +11,7 @@ import { markedOn } from "../../photos/marked.js";
 import { wordsOf } from "../../photos/photos.js";
 import { standingOf, usePicture } from "../../photos/picture.js";
 import { photosIn } from "../../photos/taken.js";
+import { say } from "../../words/words.js";
 import { Figures, Pins, told } from "./pins.js";
 import { Sheet } from "./sheet.js";
 
@@ -23,9 +24,9 @@ export function PhotoInHand({ place: [id, ...from] }) {
   const photo = useMemo(() => photosIn(entries).find((one) => one.id === id), [entries, id]);
   const back = from[0] ? from : ["survey"];
   if (!photo) {
-    return html`<${Page} title="A photo" tab=${back[0]}>
-      <p>There is no photo here now.</p>
-      <p class="onward"><a href=${link(...back)}>Back</a></p>
+    return html`<${Page} title=${say("photo-none.title")} tab=${back[0]}>
+      <p>${say("photo-none")}</p>
+      <p class="onward"><a href=${link(...back)}>${say("back")}</a></p>
     <//>`;
   }
   return html`<${Large} photo=${photo} back=${back} key=${id} />`;
@@ -63,33 +64,33 @@ function Large({ photo, back }) {
 function Looking({ photo, words, picture, pins, back, onLit, onDraw, onPut }) {
   return html`${
     photo.struck
-      ? html`<p class="stands">struck</p>`
+      ? html`<p class="stands">${say("photo-struck")}</p>`
       : html`<div class="side-by-side">
-          <${Button} disabled=${!picture.url} onTouch=${onDraw}>Draw on it<//>
-          <${Button} disabled=${!picture.url} onTouch=${() => onPut(null)}>Pin a figure<//>
+          <${Button} disabled=${!picture.url} onTouch=${onDraw}>${say("photo-draw")}<//>
+          <${Button} disabled=${!picture.url} onTouch=${() => onPut(null)}>${say("pin")}<//>
         </div>
         <${Pins} pins=${pins} onLit=${onLit} onMove=${onPut} />
         <${Caption} photo=${photo} words=${words} key=${photo.name} />`
   }
     <div class="low last-row">
-      <${Button} onTouch=${() => go(...back)}>Back<//>
+      <${Button} onTouch=${() => go(...back)}>${say("back")}<//>
       <${Strike} photo=${photo} words=${words} back=${back} />
     </div>`;
 }
 
 /** @param {any} props */
-function Drawing({ marked, words, onDone }) {
+function Drawing({ marked, words: photo, onDone }) {
   const { journal, act } = useNotebook();
   const last = marked.strokes.at(-1);
-  const takeBack = () => act(() => strike(journal, last.entry, "taken back"), `${words}: the last line taken back`);
-  const bringBack = () => act(() => strike(journal, marked.takenBack, "brought back"), `${words}: a line brought back`);
-  return html`<p class="pencil">Draw with a finger. Each line is kept when you lift it.</p>
+  const takeBack = () => act(() => strike(journal, last.entry, "taken back"), say("photo-line-back.done", { photo }));
+  const bringBack = () => act(() => strike(journal, marked.takenBack, "brought back"), say("photo-line-again.done", { photo }));
+  return html`<p class="pencil">${say("photo-draw.told")}</p>
     <div class="low now">
       <div class="side-by-side">
-        <${Button} disabled=${!last} onTouch=${takeBack}>Take back the last line<//>
-        ${marked.takenBack ? html`<${Button} onTouch=${bringBack}>Bring a line back<//>` : null}
+        <${Button} disabled=${!last} onTouch=${takeBack}>${say("photo-line-back")}<//>
+        ${marked.takenBack ? html`<${Button} onTouch=${bringBack}>${say("photo-line-again")}<//>` : null}
       </div>
-      <${Button} kind="main" onTouch=${onDone}>Done<//>
+      <${Button} kind="main" onTouch=${onDone}>${say("photo-draw.done")}<//>
     </div>`;
 }
 
@@ -98,14 +99,14 @@ function Pinning({ photo, answer, spot: [x, y], moved, onDone }) {
   const { journal, act } = useNotebook();
   const put = async (/** @type {any} */ figure) => {
     const { of, what } = figure;
-    const said = `${figure.title}: ${moved ? "pin moved" : "pinned"}`;
+    const said = say(moved ? "pin-move.done" : "pin.done", { figure: figure.title });
     if (await act(() => sayPin(journal, photo.id, { id: moved?.id, of, what, x, y }), said)) onDone();
   };
-  return html`<p>${moved ? `Touch where “${moved.title}” was taken.` : "Touch where it was taken, then choose the figure."}</p>
+  return html`<p>${moved ? say("pin-move.where", { figure: moved.title }) : say("pin.where")}</p>
     ${moved ? null : html`<${Figures} answer=${answer} onPick=${put} />`}
     <div class="low last-row">
-      <${Button} onTouch=${onDone}>Leave it<//>
-      ${moved ? html`<${Button} kind="main" onTouch=${() => put(moved)}>Keep it here<//>` : null}
+      <${Button} onTouch=${onDone}>${say("pin.leave")}<//>
+      ${moved ? html`<${Button} kind="main" onTouch=${() => put(moved)}>${say("pin-move.keep")}<//>` : null}
     </div>`;
 }
 
@@ -114,23 +115,30 @@ function Caption({ photo, words }) {
   const { journal, act } = useNotebook();
   const [text, setText] = useState(photo.name);
   const { of, blob, size, type } = photo;
-  const keep = () => act(() => sayAttachment(journal, photo.id, { of, blob, size, type, name: text.trim() }), `${words}: caption`);
+  const said = say("photo-caption.done", { photo: words });
+  const keep = () => act(() => sayAttachment(journal, photo.id, { of, blob, size, type, name: text.trim() }), said);
   const same = text.trim() === photo.name;
   return html`<div class="setting">
-    <${Field} label="Caption" value=${text} onInput=${setText} holds="what it shows" hint="" onEnter=${keep} />
-    <${Button} label="Save the caption" disabled=${same} onTouch=${keep}>Save<//>
+    <${Field} label=${say("photo-caption")} value=${text} onInput=${setText} hint=""
+      holds=${say("photo-caption.holds")} onEnter=${keep} />
+    <${Button} label=${say("photo-caption.save")} disabled=${same} onTouch=${keep}>${say("save")}<//>
   </div>`;
 }
 
 /** @param {{photo: import("../../photos/taken.js").Photo, words: string, back: string[]}} props */
 function Strike({ photo, words, back }) {
   const { journal, act } = useNotebook();
-  const restore = () => act(() => strikeAll(journal, photo.strikes, "restored by hand"), `${words}: restored`);
+  const said = say("restore.text", { what: words });
+  const restore = () => act(() => strikeAll(journal, photo.strikes, "restored by hand"), said);
   const away = async () => {
     const stays = stayHere();
-    const struck = await act(() => strikeOut(journal, "attachment", { attachment: photo.id }, "struck by hand").then(() => true), `${words}: struck`);
+    const done = async () => {
+      await strikeOut(journal, "attachment", { attachment: photo.id }, "struck by hand");
+      return true;
+    };
+    const struck = await act(done, say("strike.text", { what: words }));
     if (struck && stays()) go(...back);
   };
-  if (photo.struck) return html`<${Button} onTouch=${restore}>Restore this photo<//>`;
-  return html`<${Button} onTouch=${away}>Strike this photo<//>`;
+  if (photo.struck) return html`<${Button} onTouch=${restore}>${say("photo-restore")}<//>`;
+  return html`<${Button} onTouch=${away}>${say("photo-strike")}<//>`;
 }

@@ -6,6 +6,7 @@ import { addStroke } from "../../notebook/write.js";
 import { Over } from "../../photos/over.js";
 import { Picture } from "../../photos/picture.js";
 import { drawnTo, placeOf, within } from "../../photos/touched.js";
+import { say } from "../../words/words.js";
 
 /** @typedef {import("../../photos/marked.js").Point} Point */
 
@@ -40,7 +41,7 @@ function Touched({ mode, spot, touch, onSpot }) {
     event.preventDefault();
     onSpot([within(spot[0] + by[0] * BY_KEY), within(spot[1] + by[1] * BY_KEY)]);
   };
-  return html`<div class="over-touched" role="application" tabindex="0" aria-label="Where the pin goes: the arrow keys move it"
+  return html`<div class="over-touched" role="application" tabindex="0" aria-label=${say("pin.spot")}
     onKeyDown=${move} ...${touch}></div>`;
 }
 
@@ -70,7 +71,7 @@ function usePen(photo, words) {
     if (!done || done.by !== event.pointerId) return;
     line.current = null;
     const kept = event.type === "pointerup" && done.points.length > 1;
-    if (kept) await act(() => addStroke(journal, photo.id, done.points), `${words}: a line`);
+    if (kept) await act(() => addStroke(journal, photo.id, done.points), say("photo-draw.line", { photo: words }));
     show(done, null);
   };
   const pen = {
