@@ -4,6 +4,7 @@ import { html } from "../../controls/ui.js";
 import { go, link } from "../../controls/route.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
+import { say } from "../../words/words.js";
 import { Readings } from "./line.js";
 import { bring } from "./writing.js";
 
@@ -11,14 +12,15 @@ export function Bring() {
   const { room, engine } = useNotebook();
   const { answer } = useAnswer(room ? { ask: "figures", room: room.id } : null);
   const read = (answer?.figures ?? []).filter((/** @type {any} */ one) => one.text);
+  const asleep = engine === "waking" ? "sums-waking" : "bring-asleep";
   const pick = (/** @type {any} */ { text }) => {
     bring(text);
     go("sums");
   };
-  return html`<${Page} title="Bring a reading" aside=${room?.name ?? " "} tab="sums" kind="form">
-    ${answer && !read.length ? html`<p class="pencil">Nothing is read in this room yet.</p>` : null}
-    ${answer ? null : html`<p class="pencil" role="status">${engine === "waking" ? "Engine waking." : "The readings are being worked out."}</p>`}
-    <${Readings} figures=${read} label="Readings to bring" onPick=${pick} />
-    <p class="onward low"><a href=${link("sums")}>Back to the sum</a></p>
+  return html`<${Page} title=${say("sum-bring")} aside=${room?.name ?? " "} tab="sums" kind="form">
+    ${answer && !read.length ? html`<p class="pencil">${say("bring-none")}</p>` : null}
+    ${answer ? null : html`<p class="pencil" role="status">${say(asleep)}</p>`}
+    <${Readings} figures=${read} label=${say("bring-list")} onPick=${pick} />
+    <p class="onward low"><a href=${link("sums")}>${say("bring-back")}</a></p>
   <//>`;
 }

@@ -7,6 +7,7 @@ import { go, link, stayHere } from "../../controls/route.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { addReading, saySum, strikeOut } from "../../notebook/write.js";
+import { say } from "../../words/words.js";
 import { shownOf } from "./tape.js";
 import { beginWith, bring } from "./writing.js";
 
@@ -16,9 +17,9 @@ export function Line({ id }) {
   const { answer, older } = useAnswer({ ask: "tape", room: room?.id, sum: id });
   const kept = answer?.sums[0];
   if (!kept) {
-    return html`<${Page} title="A sum" tab="sums">
-      <p role="status">${answer || engine !== "waking" ? "There is no such sum on the tape now." : "Engine waking."}</p>
-      <p class="onward"><a href=${link("sums", "tape")}>The tape</a></p>
+    return html`<${Page} title=${say("sum")} tab="sums">
+      <p role="status">${say(answer || engine !== "waking" ? "sum.none" : "sums-waking")}</p>
+      <p class="onward"><a href=${link("sums", "tape")}>${say("tape")}</a></p>
     <//>`;
   }
   return html`<${Page} title=${kept.text} aside=${kept.room || " "} tab="sums" kind="form sum" older=${older}>
@@ -39,7 +40,7 @@ function Worked({ worked }) {
     </section>
     ${
       worked.working.length
-        ? html`<ol class="rows" aria-label="Working">${worked.working.map(
+        ? html`<ol class="rows" aria-label=${say("sum.working")}>${worked.working.map(
             (/** @type {any} */ step, /** @type {number} */ at) => html`<li class="row" key=${at}><span class="row-words">${step.text}</span>= ${step.shown}</li>`,
           )}</ol>`
         : null
@@ -50,10 +51,12 @@ function Worked({ worked }) {
 function Note({ kept: { sum, of, text, note } }) {
   const { journal, act } = useNotebook();
   const [typed, setTyped] = useState(note);
-  const save = () => act(() => saySum(journal, { id: sum, of, text, note: typed.trim() }), `${text}: note`);
+  const said = say("sum-note.done", { sum: text });
+  const save = () => act(() => saySum(journal, { id: sum, of, text, note: typed.trim() }), said);
   return html`<div class="setting">
-    <${Field} label="Note" value=${typed} onInput=${setTyped} holds="what it was for" hint="" onEnter=${save} />
-    <${Button} label="Save the note" disabled=${typed.trim() === note} onTouch=${save}>Save<//>
+    <${Field} label=${say("sum-note")} value=${typed} onInput=${setTyped} hint="" holds=${say("sum-note.holds")}
+      onEnter=${save} />
+    <${Button} label=${say("sum-note.save")} disabled=${typed.trim() === note} onTouch=${save}>${say("save")}<//>
   </div>`;
 }
 
@@ -64,8 +67,8 @@ function Onward({ kept: { text, reading } }) {
     go("sums");
   };
   return html`<div class="side-by-side">
-    <${Button} onTouch=${on(() => beginWith(text))}>Use it again<//>
-    ${reading ? html`<${Button} onTouch=${on(() => bring(reading))}>Bring ${reading} into a sum<//>` : null}
+    <${Button} onTouch=${on(() => beginWith(text))}>${say("sum.again")}<//>
+    ${reading ? html`<${Button} onTouch=${on(() => bring(reading))}>${say("sum-into.sum", { length: reading })}<//>` : null}
   </div>`;
 }
 
@@ -73,20 +76,21 @@ function Onward({ kept: { text, reading } }) {
 function IntoReading({ kept: { reading, rounded, text } }) {
   const { journal, act, room } = useNotebook();
   const { answer } = useAnswer(room && reading ? { ask: "figures", room: room.id } : null);
-  if (!reading) return html`<p class="pencil">No tape reads that, so it goes in no reading.</p>`;
+  if (!reading) return html`<p class="pencil">${say("sum-into.none")}</p>`;
   if (!answer?.figures.length) return null;
   const put = async (/** @type {any} */ figure) => {
     const stays = stayHere();
-    const done = await act(() => addReading(journal, figure.of, figure.what, reading), `${figure.title}: ${reading}, from the sum ${text}`);
+    const said = say("sum-into.done", { figure: figure.title, length: reading, sum: text });
+    const done = await act(() => addReading(journal, figure.of, figure.what, reading), said);
     if (done && stays()) go("survey", "row", figure.of, figure.what);
   };
   const [wanted, others] = [true, false].map((is) => answer.figures.filter((/** @type {any} */ one) => (one.state === "wanted") === is));
   return html`<section class="group">
-    <h2>Put ${reading} in a reading</h2>
-    ${rounded ? html`<p class="pencil">To the nearest 1/64, for it is no figure on a tape.</p>` : null}
-    <${Readings} figures=${wanted} label="Readings wanted" onPick=${put} />
-    <details class="more" open=${!wanted.length}><summary>Another reading of ${room.name}</summary>
-      <${Readings} figures=${others} label="Other readings" onPick=${put} /></details>
+    <h2>${say("sum-into", { length: reading })}</h2>
+    ${rounded ? html`<p class="pencil">${say("sum-into.rounded")}</p>` : null}
+    <${Readings} figures=${wanted} label=${say("sum-into.wanted")} onPick=${put} />
+    <details class="more" open=${!wanted.length}><summary>${say("sum-into.more", { room: room.name })}</summary>
+      <${Readings} figures=${others} label=${say("sum-into.others")} onPick=${put} /></details>
   </section>`;
 }
 
@@ -107,11 +111,12 @@ function Away({ kept: { sum, text } }) {
   const { journal, act } = useNotebook();
   const strike = async () => {
     const stays = stayHere();
-    const done = await act(() => strikeOut(journal, "sum", { sum }, "struck by hand").then(() => true), `${text}: struck`);
+    const said = say("strike.text", { what: text });
+    const done = await act(() => strikeOut(journal, "sum", { sum }, "struck by hand").then(() => true), said);
     if (done && stays()) go("sums");
   };
   return html`<div class="doing"><div class="last-row">
-    <${Button} onTouch=${() => go("sums")}>Back<//>
-    <${Button} onTouch=${strike}>Strike this sum<//>
+    <${Button} onTouch=${() => go("sums")}>${say("back")}<//>
+    <${Button} onTouch=${strike}>${say("sum.strike")}<//>
   </div></div>`;
 }

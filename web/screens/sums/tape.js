@@ -8,6 +8,7 @@ import { link } from "../../controls/route.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { strikeAll } from "../../notebook/write.js";
+import { say } from "../../words/words.js";
 
 const AT_ONCE = 30;
 /** So many stand over the pad on a phone. */
@@ -23,14 +24,12 @@ export function Tape({ short }) {
   const { engine, room } = useNotebook();
   const [skip, setSkip] = useState(0);
   const { answer } = useAnswer({ ask: "tape", room: room?.id, most: AT_ONCE, skip: short ? 0 : skip });
-  if (!answer) return engine === "waking" ? html`<p class="pencil" role="status">Engine waking.</p>` : null;
+  if (!answer) return engine === "waking" ? html`<p class="pencil" role="status">${say("sums-waking")}</p>` : null;
   const { sums, total, struck } = answer;
-  if (!total && !struck.length) {
-    return html`<p class="pencil">Write a sum as you would on a scrap of board: 63 1/4 − 2 × (3 1/2 + 3/16).
-      One that you keep stays here, on the tape, and can be put in a reading.</p>`;
-  }
+  if (!total && !struck.length) return html`<p class="pencil">${say("tape.empty")}</p>`;
   const shown = short ? sums.slice(0, LAST) : sums;
-  return html`<ol class="rows" aria-label="Sums kept, the newest first">${shown.map((/** @type {any} */ one) => html`<${TapeLine} kept=${one} key=${one.sum} />`)}</ol>
+  const lines = shown.map((/** @type {any} */ one) => html`<${TapeLine} kept=${one} key=${one.sum} />`);
+  return html`<ol class="rows" aria-label=${say("tape.heard")}>${lines}</ol>
     ${short ? null : html`<${Parts} skip=${skip} total=${total} onSkip=${setSkip} /><${Struck} struck=${struck} />`}`;
 }
 
@@ -47,8 +46,8 @@ function TapeLine({ kept: { sum, text, note, room, worked, error } }) {
 function Parts({ skip, total, onSkip }) {
   if (total <= AT_ONCE) return null;
   return html`<div class="side-by-side">
-    <${Button} disabled=${skip === 0} onTouch=${() => onSkip(Math.max(0, skip - AT_ONCE))}>Newer sums<//>
-    <${Button} disabled=${skip + AT_ONCE >= total} onTouch=${() => onSkip(skip + AT_ONCE)}>Older sums<//>
+    <${Button} disabled=${skip === 0} onTouch=${() => onSkip(Math.max(0, skip - AT_ONCE))}>${say("tape.newer")}<//>
+    <${Button} disabled=${skip + AT_ONCE >= total} onTouch=${() => onSkip(skip + AT_ONCE)}>${say("tape.older")}<//>
   </div>`;
 }
 
@@ -56,20 +55,21 @@ function Parts({ skip, total, onSkip }) {
 function Struck({ struck }) {
   const { journal, act } = useNotebook();
   if (!struck.length) return null;
-  const restore = (/** @type {any} */ one) => act(() => strikeAll(journal, one.strikes, "restored by hand"), `${one.text}: restored`);
-  return html`<details class="more"><summary>Struck sums</summary>
+  const restore = (/** @type {any} */ one) =>
+    act(() => strikeAll(journal, one.strikes, "restored by hand"), say("restore.text", { what: one.text }));
+  return html`<details class="more"><summary>${say("tape.struck")}</summary>
     <ul class="rows">${struck.map(
       (one) => html`<li class="row" key=${one.sum}>
         <span class="row-words"><s>${one.text}</s><small>${one.note}</small></span>
-        <${Button} label="Restore ${one.text}" onTouch=${() => restore(one)}>Restore<//>
+        <${Button} label=${say("restore.what", { what: one.text })} onTouch=${() => restore(one)}>${say("restore")}<//>
       </li>`,
     )}</ul></details>`;
 }
 
 /** The tape by itself. */
 export function WholeTape() {
-  return html`<${Page} title="The tape" tab="sums" kind="form">
+  return html`<${Page} title=${say("tape")} tab="sums" kind="form">
     <${Tape} short=${false} />
-    <p class="onward low"><a href=${link("sums")}>Write a sum</a></p>
+    <p class="onward low"><a href=${link("sums")}>${say("sum-write")}</a></p>
   <//>`;
 }

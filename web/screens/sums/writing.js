@@ -12,26 +12,31 @@ import { MILLIMETERS, useAnswer, useLengths, useNotebook } from "../../notebook/
 import { saySum } from "../../notebook/write.js";
 import { Inch } from "../../pad/inch.js";
 import { DIGITS } from "../../pad/pad.js";
+import { say } from "../../words/words.js";
 import { shownOf, Tape } from "./tape.js";
 
 const BEGUN = "scantling sum";
 /** What a line may end in for a figure to follow at once. */
 const OPEN = /(^|[-+−×÷*/(]|\bof)\s*$/;
-/** What is written, what it is called aloud, and what stands on its button. */
+/** What is written, as the engine reads it; what it is called; and what stands on its button, if no word does. */
 const SIGNS = [
   [" + ", "plus", "+"],
   [" − ", "minus", "−"],
   [" × ", "times", "×"],
-  [" ÷ ", "divided by", "÷"],
-  ["(", "open bracket", "("],
-  [")", "close bracket", ")"],
-  ["' ", "feet", "feet"],
-  ['"', "inches", "inches"],
-  ["half of ", "half of", "half of"],
-  [" of ", "of", "of"],
+  [" ÷ ", "divided", "÷"],
+  ["(", "open", "("],
+  [")", "close", ")"],
+  ["' ", "feet"],
+  ['"', "inches"],
+  ["half of ", "half"],
+  [" of ", "of"],
 ];
 /** Where lengths are in millimeters. */
-const METRIC_SIGNS = [...SIGNS.filter(([, name]) => name !== "feet" && name !== "inches"), [" mm", "millimeters", "mm"], [".", "point", "point"]];
+const METRIC_SIGNS = [
+  ...SIGNS.filter(([, name]) => name !== "feet" && name !== "inches"),
+  [" mm", "mm", "mm"],
+  [".", "point"],
+];
 /** What Rub out takes back at once: a word, a mark, a sign, one digit. */
 const LAST_SAID = /\s*(half of|of|mm|\d{1,2}\/\d{1,2}|\S)\s*$/;
 const LAST_MARK = /(?:^|[^\d/])(\d{1,2}\/\d{1,2})$/;
@@ -60,20 +65,20 @@ export function Writing() {
     const sum = text.trim();
     if (!answer) return;
     const said = { of: room?.id ?? null, text: sum, note: "" };
-    if (await act(() => saySum(journal, said), `${sum}: kept`)) write("");
+    if (await act(() => saySum(journal, said), say("sum-keep.done", { sum }))) write("");
   };
-  return html`<${Page} title="Sums" tab="sums" kind="sums">
-    <section class="kept" aria-label="The tape"><${Tape} short=${!wide} /></section>
+  return html`<${Page} title=${say("screen-sums")} tab="sums" kind="sums">
+    <section class="kept" aria-label=${say("tape")}><${Tape} short=${!wide} /></section>
     <div class="ways">
-      ${wide ? null : html`<a href=${link("sums", "tape")}>The whole tape</a>`}
-      ${room ? html`<a href=${link("sums", "bring")}>Bring a reading</a>` : null}
+      ${wide ? null : html`<a href=${link("sums", "tape")}>${say("tape.whole")}</a>`}
+      ${room ? html`<a href=${link("sums", "bring")}>${say("sum-bring")}</a>` : null}
     </div>
     <section class="answer"><${Result} text=${text} answer=${answer} error=${error} /></section>
-    <section class="pad" aria-label="Write a sum">
+    <section class="pad" aria-label=${say("sum-write")}>
       <${SumPad} text=${text} onText=${write} onEnter=${keep} />
       <div class="last-row">
-        <${Button} disabled=${!text} onTouch=${() => write("")}>Clear<//>
-        <${Button} kind="main" disabled=${!answer} onTouch=${keep}>Keep it<//>
+        <${Button} disabled=${!text} onTouch=${() => write("")}>${say("sum-clear")}<//>
+        <${Button} kind="main" disabled=${!answer} onTouch=${keep}>${say("sum-keep")}<//>
       </div>
     </section>
   <//>`;
@@ -83,7 +88,7 @@ export function Writing() {
 function Result({ text, answer, error }) {
   const { engine } = useNotebook();
   if (text && engine !== "awake") {
-    return html`<p class="pencil" role="status">${engine === "waking" ? "Engine waking." : "The engine is not running."}</p>`;
+    return html`<p class="pencil" role="status">${say(engine === "waking" ? "sums-waking" : "sums-failed")}</p>`;
   }
   if (error) return html`<p class=${/[\d)]\s*$/.test(text) ? "wrong" : "pencil"} role="status">${error.message}</p>`;
   if (!answer) return null;
@@ -101,18 +106,19 @@ function SumPad({ text, onText, onEnter }) {
   const metric = useLengths() === MILLIMETERS;
   return html`
     <div class="written">
-      <input type="text" aria-label="a sum" placeholder="a sum" autocomplete="off" autocapitalize="off"
-        spellcheck=${false} value=${text} onInput=${(event) => onText(event.currentTarget.value)}
+      <input type="text" aria-label=${say("sum-field")} placeholder=${say("sum-field")} autocomplete="off"
+        autocapitalize="off" spellcheck=${false} value=${text} onInput=${(event) => onText(event.currentTarget.value)}
         onKeyDown=${(event) => event.key === "Enter" && onEnter()} />
-      <${Button} disabled=${!text} onTouch=${() => onText(text.replace(LAST_SAID, ""))}>Rub out<//>
+      <${Button} disabled=${!text} onTouch=${() => onText(text.replace(LAST_SAID, ""))}>${say("sum-rub-out")}<//>
     </div>
-    <div class="signs" role="group" aria-label="signs">
+    <div class="signs" role="group" aria-label=${say("sum-signs")}>
       ${(metric ? METRIC_SIGNS : SIGNS).map(
-        ([sign, name, words]) => html`<${Button} label=${name} onTouch=${() => add(sign)} key=${name}>${words}<//>`,
+        ([sign, name, seen = say(`sign-${name}`)]) =>
+          html`<${Button} label=${say(`sign-${name}`)} onTouch=${() => add(sign)} key=${name}>${seen}<//>`,
       )}
     </div>
     ${metric ? null : html`<${Inch} mark=${mark} chosen=${mark !== ""} whole="" next="" onMark=${(label) => onText(withMark(text, label))} />`}
-    <div class="digits" role="group" aria-label="digits">
+    <div class="digits" role="group" aria-label=${say("sum-digits")}>
       ${DIGITS.map(
         (digit) => html`<${Button} kind="key" onTouch=${() => onText(text + digit)} key=${digit}>${digit}<//>`,
       )}
