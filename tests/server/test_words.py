@@ -26,7 +26,6 @@ NOT_YET = {
     "journal",
     "screens/boards",
     "screens/cover",
-    "screens/house",
     "screens/supplies",
     "update.js",
 }

@@ -31,6 +31,15 @@ export function say(key, values) {
   return pattern ? bundle.formatPattern(pattern, values, []) : key;
 }
 
+/**
+ * What was handed on by who has no page to speak on: a key, or an error with one, and the values it names. What another
+ * program says of itself has no key, and is repeated.
+ * @param {any} told @returns {string}
+ */
+export function sayTold(told) {
+  return say(told?.key ?? String(told?.message ?? told), told?.values);
+}
+
 /** Set about a value that is no text; no keyboard writes it, and no sentence has it. */
 const SLOT = "\u0001";
 

@@ -9,16 +9,17 @@ import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { sayArticle, strikeOut } from "../../notebook/write.js";
 import { ARTICLES } from "../../settings/labels.js";
 import { Settings } from "../../settings/settings.js";
+import { say } from "../../words/words.js";
 
 /** @param {{house: any, room?: string}} props `room` is the article's id: the place's last word */
 export function Article({ house, room: id }) {
   const { answer, older } = useAnswer({ ask: "stock", house: house.id });
   const article = answer?.articles.find((/** @type {any} */ one) => one.id === id);
-  return html`<${Page} title=${article?.name ?? "By its label"} tab="house" kind="form" older=${older}>
+  return html`<${Page} title=${article?.name ?? say("article")} tab="house" kind="form" older=${older}>
     ${article ? html`<${Known} house=${house} article=${article} key=${id} />` : null}
-    ${answer && !article ? html`<p>It is struck, or on another device still.</p>` : null}
-    ${answer ? null : html`<${Asleep} what="Its label" />`}
-    <div class="low last-row"><${Button} onTouch=${() => go("house", "stock")}>Back<//></div>
+    ${answer && !article ? html`<p>${say("house-gone")}</p>` : null}
+    ${answer ? null : html`<${Asleep} one what=${say("article-label")} />`}
+    <div class="low last-row"><${Button} onTouch=${() => go("house", "stock")}>${say("back")}<//></div>
   <//>`;
 }
 
@@ -31,14 +32,14 @@ function Known({ house, article }) {
   const rename = () => act(() => sayArticle(journal, house.id, { id: article.id, sort, name: name.trim() }), name.trim());
   const strike = async () => {
     const stays = stayHere();
-    const done = await act(() => strikeOut(journal, "article", { article: article.id }, "not wanted"), `${article.name} struck`);
+    const done = await act(() => strikeOut(journal, "article", { article: article.id }, "not wanted"), say("strike.done", { what: article.name }));
     if (done !== null && stays()) go("house", "stock");
   };
   const label = { ...article, above: article.defaults, from: "usual" };
   return html`
-    <${Field} label="Its name" value=${name} onInput=${setName} hint="as you would ask for it in the shop" />
-    <${Button} disabled=${!name.trim() || name.trim() === article.name} onTouch=${rename}>Save<//>
+    <${Field} label=${say("article-name")} value=${name} onInput=${setName} hint=${say("article-name.hint")} />
+    <${Button} disabled=${!name.trim() || name.trim() === article.name} onTouch=${rename}>${say("save")}<//>
     ${known ? html`<${Settings} groups=${[{ key: "label", ...known.label }]} subject=${label} open="label" />` : null}
-    <div class="strike"><p class="pencil">Where a room is covered with it, another is then to be chosen there.</p>
-      <${Button} kind="plain" onTouch=${strike}>Strike it from the house<//></div>`;
+    <div class="strike"><p class="pencil">${say("article-strike.told")}</p>
+      <${Button} kind="plain" onTouch=${strike}>${say("article-strike")}<//></div>`;
 }

@@ -3,6 +3,7 @@
 import { html, useEffect, useState } from "../../controls/ui.js";
 import { Button, Field } from "../../controls/controls.js";
 import { useNotebook } from "../../notebook/notebook.js";
+import { say, sayTold, sayWith } from "../../words/words.js";
 
 export function Entrance() {
   const { laptop, sync: sharing } = useNotebook().services;
@@ -21,12 +22,12 @@ export function Entrance() {
       await doing();
       await look();
     } catch (failure) {
-      setTrouble(String(/** @type {any} */ (failure)?.message ?? failure));
+      setTrouble(sayTold(failure));
     }
   };
   if (!state) return null;
   return html`<section aria-labelledby="entrance">
-    <h2 id="entrance">Who may enter</h2>
+    <h2 id="entrance">${say("entrance")}</h2>
     ${trouble ? html`<p class="wrong" role="alert">${trouble}</p>` : null}
     ${
       state === "outside"
@@ -40,13 +41,13 @@ export function Entrance() {
 function WayIn({ onPair }) {
   const { laptop } = useNotebook().services;
   const [code, setCode] = useState(laptop.codeBrought());
-  const [name, setName] = useState("phone");
+  const [name, setName] = useState(say("entrance-name.usual"));
   const ready = code.trim() && name.trim();
   const go = () => onPair(code, name.trim());
-  return html`<p>This device is not paired with the laptop. What you measure stays here until it is.</p>
-    <${Field} label="Code from the laptop" value=${code} onInput=${setCode} hint="On the laptop: House, or scantling pair." />
-    <${Field} label="What to call this device" value=${name} onInput=${setName} onEnter=${ready ? go : undefined} />
-    <${Button} kind="main" disabled=${!ready} onTouch=${go}>Pair this device<//>`;
+  return html`<p>${say("entrance-outside")}</p>
+    <${Field} label=${say("entrance-code")} value=${code} onInput=${setCode} hint=${say("entrance-code.hint")} />
+    <${Field} label=${say("entrance-name")} value=${name} onInput=${setName} onEnter=${ready ? go : undefined} />
+    <${Button} kind="main" disabled=${!ready} onTouch=${go}>${say("entrance-enter")}<//>`;
 }
 
 /** @param {{state: any, tell: (doing: () => Promise<any>) => Promise<void>}} props */
@@ -55,36 +56,36 @@ function LetIn({ state, tell }) {
   const [shown, setShown] = useState(/** @type {any} */ (null));
   const show = () => tell(async () => setShown(await laptop.callLaptop("POST", "/api/devices/codes")));
   const strike = (/** @type {string} */ id) => tell(() => laptop.callLaptop("DELETE", `/api/devices/${id}`));
-  return html`${state.owner ? null : html`<p>This device is paired with the laptop.</p>`}
+  return html`${state.owner ? null : html`<p>${say("entrance-inside")}</p>`}
     <ul class="rows">
       ${state.devices.map(
         (one) => html`<li class="row" key=${one.id}>
-          <span class="row-words">${one.name}${one.id === state.this ? ", this one" : ""}</span>
+          <span class="row-words">${one.id === state.this ? say("device-this", { device: one.name }) : one.name}</span>
           ${
             one.struck_ms
-              ? html`<small>struck off</small>`
+              ? html`<small>${say("entrance-strike.done")}</small>`
               : state.owner
-                ? html`<${Button} kind="plain" onTouch=${() => strike(one.id)}>Strike ${one.name} off<//>`
+                ? html`<${Button} kind="plain" onTouch=${() => strike(one.id)}>${say("entrance-strike", { device: one.name })}<//>`
                 : null
           }
         </li>`,
       )}
     </ul>
-    ${state.owner ? html`<${Button} onTouch=${show}>Pair a device<//>` : null}
+    ${state.owner ? html`<${Button} onTouch=${show}>${say("entrance-pair")}<//>` : null}
     ${shown ? html`<${Shown} shown=${shown} network=${state.network} />` : null}`;
 }
 
 /** @param {{shown: any, network: any}} props */
 function Shown({ shown, network }) {
-  return html`<p>The code is <strong>${shown.code}</strong>. It lets one device in, once, within ten minutes.</p>
+  return html`<p>${sayWith("entrance-shown", { code: html`<strong>${shown.code}</strong>` })}</p>
     ${
       network
-        ? html`<p>A phone that is new to this laptop begins at ${network.trust_address}</p>
-          <${Code} code=${network.trust_code} label="The address where a new phone begins, as a QR code" />
-          <p class="pencil">Fingerprint to compare: ${network.fingerprint}</p>
-          <p>One that trusts it already is paired by this:</p>
-          <${Code} code=${shown.link_code} label="The address with the code, as a QR code" />`
-        : html`<p class="pencil">A phone reaches this laptop when it is started with scantling serve --lan.</p>`
+        ? html`<p>${say("entrance-new", { address: network.trust_address })}</p>
+          <${Code} code=${network.trust_code} label=${say("entrance-new.code")} />
+          <p class="pencil">${say("entrance-new.fingerprint", { fingerprint: network.fingerprint })}</p>
+          <p>${say("entrance-known")}</p>
+          <${Code} code=${shown.link_code} label=${say("entrance-known.code")} />`
+        : html`<p class="pencil">${say("entrance-off")}</p>`
     }`;
 }
 

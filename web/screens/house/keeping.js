@@ -5,6 +5,7 @@ import { Button, Field } from "../../controls/controls.js";
 import { useWatched } from "../../controls/watch.js";
 import { useCover } from "../../frame/cover.js";
 import { useNotebook } from "../../notebook/notebook.js";
+import { say, sayTold } from "../../words/words.js";
 import { ByFile } from "./by_file.js";
 
 /** @param {{notebook: any}} props the engine's account of the whole notebook, or null */
@@ -18,25 +19,22 @@ export function Keeping({ notebook }) {
       await doing();
       setSaid(done);
     } catch (failure) {
-      setSaid(String(/** @type {any} */ (failure)?.message ?? failure));
+      setSaid(sayTold(failure));
     }
   };
-  const pending = counts.pending
-    ? `${counts.pending} saved here and not yet on the laptop`
-    : "nothing the laptop lacks";
   return html`<section aria-labelledby="keeping">
-    <h2 id="keeping">This notebook</h2>
-    <p>${sync} · ${pending}</p>
+    <h2 id="keeping">${say("keeping")}</h2>
+    <p>${say("keeping-stands", { sync, count: counts.pending })}</p>
     <${Carried} />
     <p class=${cover.ready ? null : "wrong"}>${cover.words}</p>
     <${Promised} />
     ${said ? html`<p role="status">${said}</p>` : null}
     <${Update} />
     <${Failed} />
-    <${Button} onTouch=${() => tell(() => services.sync.now(), "The laptop was asked.")}>Sync now<//>
+    <${Button} onTouch=${() => tell(() => services.sync.now(), say("keeping-sync.done"))}>${say("keeping-sync")}<//>
     <${ByFile} tell=${tell} />
     <${Refused} tell=${tell} />
-    <p class="pencil">Scantling, build ${document.documentElement.dataset.build}</p>
+    <p class="pencil">${say("keeping-build", { build: document.documentElement.dataset.build ?? "" })}</p>
     ${notebook ? html`<${Devices} devices=${notebook.devices} /><${Unread} count=${notebook.kept_unread} />` : null}
   </section>`;
 }
@@ -48,7 +46,7 @@ function Carried() {
     (listen) => services.sync.onState(listen),
     () => services.sync.carried,
   );
-  return carried ? html`<p class="pencil">${carried}</p>` : null;
+  return carried ? html`<p class="pencil">${sayTold(carried)}</p>` : null;
 }
 
 /** Whether the browser has promised to keep what is saved here; a private window promises nothing. */
@@ -59,23 +57,22 @@ function Promised() {
     services.journal.isPromised().then(setPromised);
   }, []);
   if (promised === null) return null;
-  if (promised) return html`<p>This browser has promised to keep it.</p>`;
-  return html`<p class="pencil">This browser has not promised to keep it: it may clear it when room runs short, and a private
-    window keeps nothing once it is closed. Share it with the laptop, or save it to a file.</p>`;
+  if (promised) return html`<p>${say("keeping-promised")}</p>`;
+  return html`<p class="pencil">${say("keeping-promised.not")}</p>`;
 }
 
 /** An engine that stopped, why, and the way to start another. */
 function Failed() {
   const { services, engine } = useNotebook();
   if (!engine.startsWith("failed")) return null;
-  return html`<p class="wrong">The engine ${engine}.</p>
-    <${Button} onTouch=${() => services.engine.restart()}>Start the engine again<//>`;
+  return html`<p class="wrong">${say("engine-failed", { why: sayTold(engine.replace(/^failed: /, "")) })}</p>
+    <${Button} onTouch=${() => services.engine.restart()}>${say("engine-failed.again")}<//>`;
 }
 
 /** @param {{count: number}} props */
 function Unread({ count }) {
   if (!count) return null;
-  return html`<p class="pencil">${count} entries were written by a newer Scantling: kept and passed on, not read.</p>`;
+  return html`<p class="pencil">${say("keeping-unread", { count })}</p>`;
 }
 
 /** Every device that ever wrote here, and how much; this one can be given a name. @param {{devices: any[]}} props */
@@ -83,29 +80,31 @@ function Devices({ devices }) {
   const { services, act } = useNotebook();
   const { journal } = services;
   const [name, setName] = useState(devices.find((one) => one.device === journal.device)?.name ?? "");
-  const save = () => act(() => journal.append("device", { name: name.trim() }), `This device is called ${name}`);
-  const called = (/** @type {any} */ one) =>
-    `${one.name ?? "a device without a name"}${one.device === journal.device ? ", this one" : ""}`;
-  return html`<h3>Devices</h3>
+  const save = () => act(() => journal.append("device", { name: name.trim() }), say("keeping-name.done", { name }));
+  const called = (/** @type {any} */ one) => {
+    const device = one.name ?? say("keeping-devices.unnamed");
+    return one.device === journal.device ? say("device-this", { device }) : device;
+  };
+  return html`<h3>${say("keeping-devices")}</h3>
     <ul class="rows">
       ${devices.map(
         (one) => html`<li class="row" key=${one.device}>
-          <span class="row-words">${called(one)}</span><small>${one.entries} entries</small>
+          <span class="row-words">${called(one)}</span><small>${say("keeping-devices-wrote", { count: one.entries })}</small>
         </li>`,
       )}
     </ul>
     <details class="more">
-      <summary>Name this device</summary>
-      <${Field} label="What to call it" value=${name} onInput=${setName} onEnter=${save} hint="Such as phone, or laptop." />
-      <${Button} disabled=${!name.trim()} onTouch=${save}>Save the name<//>
+      <summary>${say("keeping-name")}</summary>
+      <${Field} label=${say("keeping-name.label")} value=${name} onInput=${setName} onEnter=${save} hint=${say("keeping-name.hint")} />
+      <${Button} disabled=${!name.trim()} onTouch=${save}>${say("save-name")}<//>
     </details>`;
 }
 
 function Update() {
   const { services, newer } = useNotebook();
   if (!newer) return null;
-  return html`<p>A new version of Scantling is on this device.</p>
-    <${Button} kind="main" onTouch=${() => services.update.apply()}>Use the new version<//>`;
+  return html`<p>${say("keeping-update")}</p>
+    <${Button} kind="main" onTouch=${() => services.update.apply()}>${say("keeping-update.take")}<//>`;
 }
 
 /** What stands otherwise here and there stays here and is named, each with a way out. @param {{tell: any}} props */
@@ -117,11 +116,11 @@ function Refused({ tell }) {
   }, [journal, counts]);
   const carried = refused.filter((one) => one.of === "file");
   const left = refused.filter((one) => one.of !== "file");
-  const again = () => tell(() => journal.sendAgain().then(() => services.sync.now()), "The laptop was asked again.");
+  const again = () => tell(() => journal.sendAgain().then(() => services.sync.now()), say("keeping-refused.asked"));
   return html`
-    ${carried.length ? html`<${Lefts} title="A file says otherwise" words="Kept apart: what is here stands." them=${carried} />` : null}
-    ${left.length ? html`<${Lefts} title="The laptop would not take" words="They are kept here and left out there." them=${left} />` : null}
-    ${left.some(({ text }) => !text) ? html`<${Button} onTouch=${again}>Send them again<//>` : null}`;
+    ${carried.length ? html`<${Lefts} title=${say("keeping-file")} words=${say("keeping-file.told")} them=${carried} />` : null}
+    ${left.length ? html`<${Lefts} title=${say("keeping-refused")} words=${say("keeping-refused.told")} them=${left} />` : null}
+    ${left.some(({ text }) => !text) ? html`<${Button} onTouch=${again}>${say("keeping-refused.again")}<//>` : null}`;
 }
 
 /** @param {{title: string, words: string, them: any[]}} props */
@@ -136,12 +135,12 @@ function Lefts({ title, words, them }) {
 /** One of them. Where the laptop has other words, these can be said anew beside them. @param {{one: any}} props */
 function Left({ one: { entry, why, text } }) {
   const { journal, act } = useNotebook();
-  const anew = () => act(() => journal.writeAnew(text), "Written anew");
+  const anew = () => act(() => journal.writeAnew(text), say("keeping-anew.done"));
   return html`<li class="row">
     <span class="row-words">
-      <span>${entry.kind}: ${entry.body.text ?? entry.body.name ?? entry.id}</span>
-      <small class="wrong">${why}</small>
+      <span>${say("keeping-left", { kind: entry.kind, text: entry.body.text ?? entry.body.name ?? entry.id })}</span>
+      <small class="wrong">${sayTold(why)}</small>
     </span>
-    ${text ? html`<${Button} onTouch=${anew}>Write it anew<//>` : null}
+    ${text ? html`<${Button} onTouch=${anew}>${say("keeping-anew")}<//>` : null}
   </li>`;
 }

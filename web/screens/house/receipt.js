@@ -7,8 +7,10 @@ import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { sayLot } from "../../notebook/write.js";
+import { say, sayWith } from "../../words/words.js";
 
-const OTHER = "something else";
+/** In place of a thing that is known: no id and no name of one. */
+const OTHER = "-";
 
 /** Today as a journal writes a day, by this device's own clock and place. */
 function today() {
@@ -22,9 +24,9 @@ export function Lot({ house, room: id }) {
   const { answer } = useAnswer({ ask: "stock", house: house.id });
   const lot = answer?.lots.find((/** @type {any} */ one) => one.id === id);
   if (lot) return html`<${Receipt} house=${house} priced=${lot.price !== null || Boolean(lot.wrong)} lot=${lot} key=${id} />`;
-  return html`<${Page} title="A receipt" tab="house" kind="form">
-    ${answer ? html`<p>It is struck, or on another device still.</p>` : html`<${Asleep} what="Its figures" />`}
-    <div class="low last-row"><${Button} onTouch=${() => go("house", "money")}>Back<//></div>
+  return html`<${Page} title=${say("receipt")} tab="house" kind="form">
+    ${answer ? html`<p>${say("house-gone")}</p>` : html`<${Asleep} what=${say("receipt-figures")} />`}
+    <div class="low last-row"><${Button} onTouch=${() => go("house", "money")}>${say("back")}<//></div>
   <//>`;
 }
 
@@ -50,35 +52,41 @@ export function Receipt({ house, priced, lot }) {
   const save = async () => {
     const stays = stayHere();
     const facts = { of, article: picked?.article ?? null, ...said, name, price: said.price.trim(), note: said.note.trim() };
-    if ((await act(() => sayLot(journal, { id: lot?.id, ...facts }), `${said.count} ${name}`)) && stays()) go("house", back);
+    if ((await act(() => sayLot(journal, { id: lot?.id, ...facts }), say("receipt-done", { count: said.count, name }))) && stays()) go("house", back);
   };
-  const places = [...house.rooms.map((/** @type {any} */ one) => [one.id, one.name]), [house.id, "any room"]];
-  return html`<${Page} title=${priced ? "A receipt" : "On hand"} tab="house" kind="form">
-    <${Choice} name="of" legend="For" choices=${places} value=${of} onPick=${setOf} />
+  const supplies = html`<a href=${link("supplies")}>${say("screen-supplies")}</a>`;
+  const places = [...house.rooms.map((/** @type {any} */ one) => [one.id, one.name]), [house.id, say("receipt-any-room")]];
+  return html`<${Page} title=${say(priced ? "receipt" : "stock")} tab="house" kind="form">
+    <${Choice} name="of" legend=${say("receipt-for")} choices=${places} value=${of} onPick=${setOf} />
     ${
       stock && (list || of === house.id)
-        ? html`<${Choice} name="thing" legend="What" choices=${[...things.map((one) => [one.key, one.name]), [OTHER, OTHER]]} value=${thing || OTHER} onPick=${setThing} />`
-        : html`<${Asleep} what="The things to choose of" />`
+        ? html`<${Choice} name="thing" legend=${say("receipt-thing")} value=${thing || OTHER} onPick=${setThing}
+          choices=${[...things.map((one) => [one.key, one.name]), [OTHER, say("receipt-thing.other")]]} />`
+        : html`<${Asleep} what=${say("receipt-things")} />`
     }
     ${
       sizes.length
-        ? html`<${Choice} name="size" legend="Which can" choices=${sizes.map((/** @type {string} */ size) => [size, size])} value=${said.name} onPick=${(size) => put({ name: size })} />`
+        ? html`<${Choice} name="size" legend=${say("receipt-can")} value=${said.name} onPick=${(size) => put({ name: size })}
+          choices=${sizes.map((/** @type {string} */ size) => [size, size])} />`
         : picked
           ? null
-          : html`<${Field} label="What it is" value=${said.name} onInput=${(text) => put({ name: text })} hint="as the plan calls it, or in your own words" />`
+          : html`<${Field} label=${say("receipt-name")} value=${said.name} onInput=${(text) => put({ name: text })}
+            hint=${say("receipt-name.hint")} />`
     }
-    ${picked?.boards ? html`<p class="pencil">Which boards came is ticked off on <a href=${link("supplies")}>Supplies</a>.</p>` : null}
-    <${Field} label="How many" value=${said.count} mode="numeric" onInput=${(count) => put({ count })} hint="rolls, cans, sheets, boards" />
+    ${picked?.boards ? html`<p class="pencil">${sayWith("receipt-boards", { supplies })}</p>` : null}
+    <${Field} label=${say("receipt-count")} value=${said.count} mode="numeric" onInput=${(count) => put({ count })}
+      hint=${say("receipt-count.hint")} />
     ${
       priced
-        ? html`<${Field} label="Paid in all" value=${said.price} mode="decimal" onInput=${(price) => put({ price })} hint="dollars, such as 85.00" />
-          <${Field} label="On" value=${said.date} onInput=${(date) => put({ date })} hint="year, month, day" />`
+        ? html`<${Field} label=${say("receipt-price")} value=${said.price} mode="decimal" onInput=${(price) => put({ price })}
+            hint=${say("receipt-price.hint")} />
+          <${Field} label=${say("receipt-date")} value=${said.date} onInput=${(date) => put({ date })} hint=${say("receipt-date.hint")} />`
         : null
     }
-    <${Field} label="Note" value=${said.note} onInput=${(note) => put({ note })} hint="its batch number, the shop" />
+    <${Field} label=${say("receipt-note")} value=${said.note} onInput=${(note) => put({ note })} hint=${say("receipt-note.hint")} />
     <div class="low"><div class="last-row">
-      <${Button} onTouch=${() => go("house", back)}>Back<//>
-      <${Button} kind="main" disabled=${!ready} onTouch=${save}>Save<//>
+      <${Button} onTouch=${() => go("house", back)}>${say("back")}<//>
+      <${Button} kind="main" disabled=${!ready} onTouch=${save}>${say("save")}<//>
     </div></div>
   <//>`;
 }

@@ -8,6 +8,7 @@ import { useWide } from "../../controls/wide.js";
 import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
+import { say } from "../../words/words.js";
 
 /** @param {{house: any, known: any}} props `known` is what the engine says of the house, once awake */
 export function Rooms({ house, known }) {
@@ -17,7 +18,7 @@ export function Rooms({ house, known }) {
     .filter((/** @type {any} */ one) => isFound(one.name, words))
     .map((/** @type {any} */ one) => ({ ...one, known: counted.get(one.id) }));
   if (house.rooms.length <= MANY) return html`<${Lines} rooms=${rooms.toSorted(firstLook)} />`;
-  return html`<${Find} label="Find a room" hint="its name" value=${words} onInput=${setWords} none=${!rooms.length} />
+  return html`<${Find} label=${say("rooms-find")} hint=${say("rooms-find.hint")} value=${words} onInput=${setWords} none=${!rooms.length} />
     <${LongList} rooms=${rooms.toSorted(byName)} all=${Boolean(words.trim())} />`;
 }
 
@@ -33,10 +34,10 @@ function LongList({ rooms, all }) {
     known?.problems ? "look" : closed && known && !known.wanted ? "done" : "open";
   const { look = [], open = [], done = [] } = Object.groupBy(rooms, standing);
   return html`<${Jump} names=${rooms.map(({ name }) => name)} />
-    ${look.length ? html`<h3>Look at these first</h3><${Lines} rooms=${look} />` : null}
-    ${open.length ? html`<h3>To read</h3><${Lines} rooms=${open} />` : null}
+    ${look.length ? html`<h3>${say("look-first")}</h3><${Lines} rooms=${look} />` : null}
+    ${open.length ? html`<h3>${say("to-read")}</h3><${Lines} rooms=${open} />` : null}
     ${done.length ? html`<details class="more" open=${all || rooms.length === done.length}>
-      <summary><b>Nothing wanted</b><small>${done.length}</small></summary><${Lines} rooms=${done} /></details>` : null}`;
+      <summary><b>${say("house-room-wanted.none")}</b><small>${done.length}</small></summary><${Lines} rooms=${done} /></details>` : null}`;
 }
 
 /** @param {{rooms: any[]}} props */
@@ -51,56 +52,52 @@ function Line({ room, known }) {
     takeRoom(room.id);
     go("survey");
   };
-  const wanted = known?.wanted ? `${known.wanted} wanted` : room.closed ? "nothing wanted" : "not walked round yet";
-  const words = known ? [`${known.readings} read`, wanted] : [];
   return html`<li>
     <button class="row" onClick=${open} data-initial=${initial(room.name)}>
       <span class="row-words">
         <span>${room.name}</span>
-        <small>${words.join(" · ")}</small>
-        ${known?.problems ? html`<small class="wrong">${known.problems} to look at</small>` : null}
+        <small>${known ? stands(room, known) : ""}</small>
+        ${known?.problems ? html`<small class="wrong">${say("house-room-look", { count: known.problems })}</small>` : null}
       </span>
     </button>
   </li>`;
 }
 
-const COLUMNS = [
-  ["Read", "read"],
-  ["Wanted", "wanted"],
-  ["To cut", "to_cut"],
-  ["Cut", "cut"],
-  ["Fitted", "fitted"],
-  ["Boards to buy", "boards"],
-  ["Planned", "planned"],
-  ["Spent", "spent"],
-  ["To look at", "doubts"],
-];
+/** How many figures are read in a room, and how many are wanted. @param {any} room @param {{readings: number, wanted: number}} known */
+function stands(room, { readings, wanted }) {
+  if (wanted) return say("house-room-wanted", { readings, wanted });
+  return say(room.closed ? "house-room-read" : "house-room-read.open", { readings });
+}
+
+/** As the engine names them. */
+const COLUMNS = ["read", "wanted", "to_cut", "cut", "fitted", "boards", "planned", "spent", "doubts"];
 
 /** A count, or money. @param {any} room @param {string} key */
-const cell = (room, key) => (typeof room[key] === "string" ? `$${room[key]}` : room[key]);
+const cell = (room, key) => (typeof room[key] === "string" ? say("dollars", { amount: room[key] }) : room[key]);
 
 /** The rooms of the house side by side, on a phone one under the other. @param {{house: any}} props */
 export function Compared({ house }) {
   const { answer, error, heard, older } = useAnswer({ ask: "compare", house: house.id });
   const wide = useWide();
   const Shown = wide ? AsTable : AsList;
-  return html`<${Page} title="Rooms compared" tab="house" kind="house compared" older=${older}>
-    ${heard ? null : html`<${Asleep} what="The rooms" />`}
+  return html`<${Page} title=${say("compared")} tab="house" kind="house compared" older=${older}>
+    ${heard ? null : html`<${Asleep} what=${say("compared-rooms")} />`}
     <${Refusal} error=${error} />
     ${answer ? html`<${Shown} rooms=${answer.rooms.toSorted(byName)} />` : null}
-    <p class="onward"><a href=${link("house", "money")}>Money: planned and spent</a></p>
-    <div class="low last-row"><${Button} onTouch=${() => go("house")}>Back<//></div>
+    <p class="onward"><a href=${link("house", "money")}>${say("compared-money")}</a></p>
+    <div class="low last-row"><${Button} onTouch=${() => go("house")}>${say("back")}<//></div>
   <//>`;
 }
 
 /** @param {{rooms: any[]}} props */
 function AsTable({ rooms }) {
   return html`<table class="to-buy">
-    <caption class="heard">The rooms of the house, compared</caption>
-    <thead><tr><th scope="col">Room</th>${COLUMNS.map(([name]) => html`<th scope="col" key=${name}>${name}</th>`)}</tr></thead>
+    <caption class="heard">${say("compared-table")}</caption>
+    <thead><tr><th scope="col">${say("compared-room")}</th>
+      ${COLUMNS.map((key) => html`<th scope="col" key=${key}>${say(`compared-column-${key}`)}</th>`)}</tr></thead>
     <tbody>${rooms.map(
-      (room) => html`<tr key=${room.id}><th scope="row">${room.name}${room.closed ? "" : html`<small>not walked round yet</small>`}</th>
-        ${COLUMNS.map(([name, key]) => html`<td class=${key === "doubts" && room.doubts ? "wrong" : null} key=${name}>${cell(room, key)}</td>`)}</tr>`,
+      (room) => html`<tr key=${room.id}><th scope="row">${room.name}${room.closed ? "" : html`<small>${say("compared-open")}</small>`}</th>
+        ${COLUMNS.map((key) => html`<td class=${key === "doubts" && room.doubts ? "wrong" : null} key=${key}>${cell(room, key)}</td>`)}</tr>`,
     )}</tbody>
   </table>`;
 }
@@ -109,7 +106,8 @@ function AsTable({ rooms }) {
 function AsList({ rooms }) {
   return html`<ul class="rows">${rooms.map(
     (room) => html`<li class="compared-room" key=${room.id}><h2>${room.name}</h2>
-      ${room.closed ? null : html`<p class="pencil">not walked round yet</p>`}
-      <dl>${COLUMNS.map(([name, key]) => html`<div key=${name}><dt>${name}</dt><dd class=${key === "doubts" && room.doubts ? "wrong" : null}>${cell(room, key)}</dd></div>`)}</dl></li>`,
+      ${room.closed ? null : html`<p class="pencil">${say("compared-open")}</p>`}
+      <dl>${COLUMNS.map((key) => html`<div key=${key}><dt>${say(`compared-column-${key}`)}</dt>
+        <dd class=${key === "doubts" && room.doubts ? "wrong" : null}>${cell(room, key)}</dd></div>`)}</dl></li>`,
   )}</ul>`;
 }

@@ -11,6 +11,7 @@ import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { useSurvey } from "../../notebook/survey.js";
 import { restateHouse, strike, strikeOut } from "../../notebook/write.js";
 import { SETTING_NAMES } from "../../settings/trims.js";
+import { say } from "../../words/words.js";
 import { Article } from "./article.js";
 import { Aside } from "./aside.js";
 import { Entrance } from "./devices.js";
@@ -51,11 +52,11 @@ export function House({ place: [name, of] }) {
   const list = html`${
     house
       ? html`<${TheHouse} house=${house} known=${known} chosen=${name} key=${house.id} />`
-      : html`<p class="onward"><a href=${link("survey")}>Make a house and a room</a></p>`
+      : html`<p class="onward"><a href=${link("survey")}>${say("house-make")}</a></p>`
   }
     ${answer?.conflicts.length ? html`<${Conflicts} conflicts=${answer.conflicts} />` : null}`;
   const keeping = html`<${Keeping} notebook=${answer} /><${Entrance} />`;
-  return html`<${Page} title="House" tab="house" kind=${wide ? "house table" : "house"}>
+  return html`<${Page} title=${say("screen-house")} tab="house" kind=${wide ? "house table" : "house"}>
     ${
       wide
         ? html`<div class="list">${list}</div>
@@ -75,15 +76,15 @@ function TheHouse({ house, known, chosen = "" }) {
   const onward = html`<p class="onward">
       ${
         room
-          ? html`<a href=${link("house", "work", room.id)} aria-current=${at("work")}>The order of work: ${room.name}</a>`
+          ? html`<a href=${link("house", "work", room.id)} aria-current=${at("work")}>${say("house-work", { room: room.name })}</a>`
           : null
       }
-      ${house.rooms.length > 1 ? html`<a href=${link("house", "rooms")} aria-current=${at("rooms")}>Rooms compared</a>` : null}
-      <a href=${link("house", "money")} aria-current=${at("money")}>Money: planned and spent, receipts, the next rooms</a>
-      <a href=${link("house", "stock")} aria-current=${at("stock")}>On hand: rolls, cans, boards left over</a>
-      <a href=${link("house", "standard")} aria-current=${at("standard")}>The standard: base, casing, boards and prices</a>
-      ${chosen ? html`<a href=${link("house")}>This notebook: sync, files, devices</a>` : null}
-      <a href=${link("survey", "rooms")}>Another room</a>
+      ${house.rooms.length > 1 ? html`<a href=${link("house", "rooms")} aria-current=${at("rooms")}>${say("compared")}</a>` : null}
+      <a href=${link("house", "money")} aria-current=${at("money")}>${say("house-money")}</a>
+      <a href=${link("house", "stock")} aria-current=${at("stock")}>${say("house-stock")}</a>
+      <a href=${link("house", "standard")} aria-current=${at("standard")}>${say("house-standard")}</a>
+      ${chosen ? html`<a href=${link("house")}>${say("house-keeping")}</a>` : null}
+      <a href=${link("survey", "rooms")}>${say("house-rooms")}</a>
     </p>`;
   return html`<section aria-labelledby="the-house">
     <h2 id="the-house">${house.name}</h2>
@@ -100,14 +101,14 @@ function NameAndYear({ house }) {
   const [name, setName] = useState(house.name);
   const [built, setBuilt] = useState(year);
   const ready = name.trim() && isYear(built) && (name !== house.name || built !== year);
-  const take = () => act(() => strikeOut(journal, "house", { house: house.id }, "struck by hand"), `${house.name} struck`);
+  const take = () => act(() => strikeOut(journal, "house", { house: house.id }, "struck by hand"), say("strike.done", { what: house.name }));
   const save = () => act(() => restateHouse(journal, house, name.trim(), parseYear(built)), name);
   return html`<details class="more">
-    <summary>Name and year, or strike it</summary>
-    <${Field} label="Name of the house" value=${name} onInput=${setName} />
+    <summary>${say("house-rename")}</summary>
+    <${Field} label=${say("house-name")} value=${name} onInput=${setName} />
     <${Year} built=${built} onBuilt=${setBuilt} />
-    <${Button} disabled=${!ready} onTouch=${save}>Save<//>
-    <${Button} kind="plain" onTouch=${take}>Strike ${house.name}<//>
+    <${Button} disabled=${!ready} onTouch=${save}>${say("save")}<//>
+    <${Button} kind="plain" onTouch=${take}>${say("strike.what", { what: house.name })}<//>
   </details>`;
 }
 
@@ -117,9 +118,8 @@ function NameAndYear({ house }) {
  */
 function Conflicts({ conflicts }) {
   return html`<section aria-labelledby="two-ways">
-    <h2 id="two-ways" class="wrong">Said two ways</h2>
-    <p class="pencil">Two devices wrote different things while apart. Touch the one that is right; the other is struck,
-      not lost.</p>
+    <h2 id="two-ways" class="wrong">${say("conflicts")}</h2>
+    <p class="pencil">${say("conflicts.told")}</p>
     <ul class="rows">
       ${conflicts.map((one) => html`<${Conflict} conflict=${one} key=${`${one.of} ${one.name}`} />`)}
     </ul>
@@ -134,7 +134,7 @@ function Conflict({ conflict }) {
     act(async () => {
       const others = conflict.choices.filter((one) => one !== chosen);
       for (const { entry } of others) await strike(journal, entry, "the other was chosen");
-    }, `${name}: ${chosen.shown}`);
+    }, say("conflicts-done", { name, value: chosen.shown }));
   return html`<li>
     <p>${name}</p>
     <div class="side-by-side">

@@ -8,37 +8,38 @@ import { go, link } from "../../controls/route.js";
 import { Asleep, Onward } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer } from "../../notebook/notebook.js";
+import { say } from "../../words/words.js";
 import { Lots } from "./money.js";
 
 /** @param {{house: any}} props */
 export function Stock({ house }) {
   const { answer, error, heard, older } = useAnswer({ ask: "stock", house: house.id });
-  return html`<${Page} title="On hand" tab="house" kind="house" older=${older}>
-    ${heard ? null : html`<${Asleep} what="The things on hand" />`}
+  return html`<${Page} title=${say("stock")} tab="house" kind="house" older=${older}>
+    ${heard ? null : html`<${Asleep} what=${say("stock-things")} />`}
     <${Refusal} error=${error} />
     ${answer ? html`<${Shelf} shelf=${answer.shelf} /><${Boards} boards=${answer.boards} />
-      <${Lots} lots=${answer.lots} title="Everything that came" /><${Articles} articles=${answer.articles} />` : null}
-    <${Onward} heard=${heard}><a href=${link("house", "shelf")}>Put something on the shelf</a><//>
-    <div class="low last-row"><${Button} onTouch=${() => go("house")}>Back<//></div>
+      <${Lots} lots=${answer.lots} title=${say("stock-came")} /><${Articles} articles=${answer.articles} />` : null}
+    <${Onward} heard=${heard}><a href=${link("house", "shelf")}>${say("stock-put")}</a><//>
+    <div class="low last-row"><${Button} onTouch=${() => go("house")}>${say("back")}<//></div>
   <//>`;
 }
 
 /** @param {{shelf: any[]}} props */
 function Shelf({ shelf }) {
   const words = (/** @type {any} */ one) =>
-    [one.used && `${one.used} up`, one.wanted && `${one.wanted} wanted`, one.over && `${one.over} over`].filter(Boolean).join(" · ");
-  return html`<section class="group" aria-label="To cover with"><h2>To cover with</h2>
-    ${shelf.length ? null : html`<p class="pencil">No paper, paint, film or sheet yet.</p>`}
+    ["used", "wanted", "over"].filter((of) => one[of]).map((of) => say(`stock-count-${of}`, { count: one[of] })).join(" · ");
+  return html`<section class="group" aria-label=${say("stock-shelf")}><h2>${say("stock-shelf")}</h2>
+    ${shelf.length ? null : html`<p class="pencil">${say("stock-shelf.none")}</p>`}
     <ul class="rows">${shelf.map(
       (one) => html`<li class="row" key=${one.article}><span class="row-words"><span>${one.name}</span><small>${words(one)}</small></span>
-        <b>${one.came || "none here"}</b></li>`,
+        <b>${one.came || say("stock-none")}</b></li>`,
     )}</ul></section>`;
 }
 
 /** What the house knows to cover with, each to be named anew or struck. @param {{articles: any[]}} props */
 function Articles({ articles }) {
   if (!articles.length) return null;
-  return html`<section class="group" aria-label="By their labels"><h2>By their labels</h2>
+  return html`<section class="group" aria-label=${say("stock-articles")}><h2>${say("stock-articles")}</h2>
     <ul class="rows">${articles.map(
       (one) => html`<li key=${one.id}><a class="row" href=${link("house", "article", one.id)}><span>${one.name}</span></a></li>`,
     )}</ul></section>`;
@@ -46,8 +47,8 @@ function Articles({ articles }) {
 
 /** @param {{boards: any[]}} props */
 function Boards({ boards }) {
-  return html`<section class="group" aria-label="Boards left over"><h2>Boards left over</h2>
-    ${boards.length ? null : html`<p class="pencil">A board is left over once all is cut that was planned from it, if what remains can be held at the saw.</p>`}
+  return html`<section class="group" aria-label=${say("stock-boards")}><h2>${say("stock-boards")}</h2>
+    ${boards.length ? null : html`<p class="pencil">${say("stock-boards.none")}</p>`}
     <ul class="rows">${boards.map(
       (one, place) => html`<li class="row" key=${place}><span class="row-words"><span>${one.profile}</span><small>${one.room}</small></span>
         <${Figure} shown=${one.length.shown} /></li>`,

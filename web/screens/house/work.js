@@ -9,14 +9,12 @@ import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { useTicks } from "../../notebook/ticks.js";
+import { say } from "../../words/words.js";
 
-const STATES = { done: "", ready: "", waits: "", skipped: "not in this room", early: "done before its time" };
 /** What can be done stands first; what is done is looked for least. */
-const GROUPS = [
-  ["Today", ["ready"]],
-  ["Later", ["waits"]],
-  ["Done", ["done", "early", "skipped"]],
-];
+const GROUPS = { today: ["ready"], later: ["waits"], done: ["done", "early", "skipped"] };
+/** States that are told at the step. */
+const TOLD = ["skipped", "early"];
 
 /** So many readings in doubt are shown at once: more would push out of sight what can be done. */
 const FEW = 6;
@@ -25,12 +23,12 @@ const FEW = 6;
 export function Work({ room }) {
   const { outline } = useNotebook();
   const { answer, error, heard, older } = useAnswer({ ask: "work", room });
-  const name = outline.rooms.get(room)?.name ?? "the room";
-  return html`<${Page} title=${`Work: ${name}`} tab="house" kind="house" older=${older}>
-    ${heard ? null : html`<${Asleep} what="The steps" />`}
+  const name = outline.rooms.get(room)?.name ?? say("room-unnamed");
+  return html`<${Page} title=${say("work", { room: name })} tab="house" kind="house" older=${older}>
+    ${heard ? null : html`<${Asleep} what=${say("work-steps")} />`}
     <${Refusal} error=${error} />
     ${answer ? html`<${Answered} answer=${answer} room=${room} />` : null}
-    <div class="low last-row"><${Button} onTouch=${() => go("house")}>Back<//></div>
+    <div class="low last-row"><${Button} onTouch=${() => go("house")}>${say("back")}<//></div>
   <//>`;
 }
 
@@ -41,14 +39,15 @@ function Answered({ answer, room }) {
   return html`
     ${answer.in_doubt.length ? html`<${InDoubt} doubts=${answer.in_doubt} names=${names} />` : null}
     ${answer.in_place?.length ? html`<${InPlace} pieces=${answer.in_place} />` : null}
-    ${GROUPS.map(([title, states]) => html`<${Group} title=${title} steps=${answer.steps.filter((step) => states.includes(step.state))} put=${put} key=${title} />`)}
+    ${Object.entries(GROUPS).map(([group, states]) => html`<${Group} title=${say(`work-group-${group}`)} put=${put} key=${group}
+      steps=${answer.steps.filter((step) => states.includes(step.state))} />`)}
     <${Cautions} cautions=${answer.cautions} />`;
 }
 
 /** Read before a step that changed what was read. @param {{doubts: any[], names: Map<string, string>}} props */
 function InDoubt({ doubts, names }) {
-  return html`<section class="group" aria-label="Read again"><h2 class="wrong">Read again <small>${doubts.length}</small></h2>
-    <details class="more" open=${doubts.length <= FEW}><summary>Read before a step that changes them</summary>
+  return html`<section class="group" aria-label=${say("work-doubts")}><h2 class="wrong">${say("work-doubts")} <small>${doubts.length}</small></h2>
+    <details class="more" open=${doubts.length <= FEW}><summary>${say("work-doubts.told")}</summary>
     <ul class="rows">${doubts.map(
       (one) => html`<li key=${`${one.of} ${one.what}`}><a class="row" href=${link("survey", "row", one.of, one.what)}>
         <span class="row-words"><span>${one.title}</span><small>${one.why || names.get(one.because)}</small></span></a></li>`,
@@ -57,8 +56,8 @@ function InDoubt({ doubts, names }) {
 
 /** Casing is up: what goes from it to a corner can be read where it goes. @param {{pieces: any[]}} props */
 function InPlace({ pieces }) {
-  return html`<section class="group" aria-label="Read in place"><h2>Read in place <small>${pieces.length}</small></h2>
-    <p class="pencil">The casing is up. A length read now stands before the room's sum.</p>
+  return html`<section class="group" aria-label=${say("work-place")}><h2>${say("work-place")} <small>${pieces.length}</small></h2>
+    <p class="pencil">${say("work-place.told")}</p>
     <ul class="rows">${pieces.map(
       (one) => html`<li key=${one.of}><a class="row" href=${link("pieces", one.letter, "place")}>
         <span class="ring ${one.provisional ? "ring-provisional" : ""}">${one.letter}</span><span class="row-words"><span>${one.part_name}</span></span></a></li>`,
@@ -74,17 +73,21 @@ function Group({ title, steps, put }) {
 
 /** @param {{step: any, put: any}} props */
 function Step({ step, put }) {
-  const waits = step.waits_for.map((/** @type {string} */ key) => key.replaceAll("_", " "));
+  const waits = step.waits_for.map((/** @type {string} */ key) => say(`work-short-${key}`)).join(", ");
   const open = ["ready", "waits"].includes(step.state);
-  const notes = [STATES[/** @type {keyof STATES} */ (step.state)], waits.length ? `waits for ${waits.join(", ")}` : "", open ? step.why : ""];
+  const state = TOLD.includes(step.state) ? say(`work-state-${step.state}`) : "";
+  const notes = [state, waits && say("work-waits", { steps: waits }), open ? step.why : ""];
   return html`<li class="row">
     <span class="row-words"><span>${step.name}</span>
       ${notes.filter(Boolean).map((words) => html`<small class=${step.state === "early" ? "wrong" : null} key=${words}>${words}</small>`)}</span>
     ${
       open
-        ? html`<${Button} label="${step.name}: done" onTouch=${() => put(step.key, "done", step.name)}>done<//>
-          <${Button} kind="plain" label="${step.name}: not in this room" onTouch=${() => put(step.key, "skipped", step.name)}>skip<//>`
-        : html`<${Button} kind="plain" label="${step.name}: not yet" onTouch=${() => put(step.key, null, step.name)}>not yet<//>`
+        ? html`<${Button} label=${say("work-done.what", { step: step.name })} onTouch=${() => put(step.key, "done", step.name)}>
+            ${say("work-done")}<//>
+          <${Button} kind="plain" label=${say("work-skip.what", { step: step.name })} onTouch=${() => put(step.key, "skipped", step.name)}>
+            ${say("work-skip")}<//>`
+        : html`<${Button} kind="plain" label=${say("work-undo.what", { step: step.name })} onTouch=${() => put(step.key, null, step.name)}>
+            ${say("work-undo")}<//>`
     }
   </li>`;
 }

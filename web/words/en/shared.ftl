@@ -35,12 +35,13 @@ screen-supplies = Supplies
 screen-sums = Sums
 screen-house = House
 
-## Lengths inside running text, and the units beside a figure.
+## Lengths inside running text, the units beside a figure, and money.
 
 length-inches = { $length } in
 unit-ft = ft
 unit-in = in
 unit-mm = mm
+dollars = ${ $amount }
 
 ## Openings, inside a sentence.
 
