@@ -8,6 +8,7 @@ import { callLaptop, codeBrought, pair, takeCode } from "./journal/laptop.js";
 import { Sync } from "./journal/sync.js";
 import { mount } from "./screens/main.js";
 import { Update } from "./update.js";
+import { say } from "./words/words.js";
 
 /**
  * All that the screens may use. Nothing here computes: figures come from `engine`, words of people go to `journal`.
@@ -21,15 +22,12 @@ const root = /** @type {HTMLElement} */ (document.getElementById("page"));
 
 /** A journal opens in a tenth of a second; after this long, in ms, the person is told. */
 const PATIENCE = 5000;
-const NO_ANSWER =
-  "This browser’s storage does not answer, and nothing can be saved before it does. What was saved is still there. " +
-  "Close other tabs of this page; if that does not help, close the browser and open it again.";
 
 async function start() {
   takeCode();
   const update = new Update();
   // The engine is sent off first: it takes longest to wake, and needs the journal only when it has.
-  const waiting = setTimeout(() => say(NO_ANSWER), PATIENCE);
+  const waiting = setTimeout(() => show(say("start-no-answer")), PATIENCE);
   const opening = Journal.open();
   opening.catch(() => clearTimeout(waiting));
   const keeping = Kept.open(build);
@@ -56,14 +54,11 @@ async function start() {
  */
 function refuse(error) {
   console.error(error);
-  say(
-    `This browser will not open the journal (${error}). Nothing can be saved here: ` +
-      "free some space, leave private browsing, or restart the browser.",
-  );
+  show(say("start-refused", { why: String(error) }));
 }
 
 /** Alone on the page, before there is a screen. @param {string} text */
-function say(text) {
+function show(text) {
   const words = document.createElement("p");
   words.setAttribute("role", "alert");
   words.textContent = text;

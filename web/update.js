@@ -3,6 +3,7 @@
 // version has been fetched, and changes to it when the person says so.
 
 import { Listeners } from "./listeners.js";
+import { say } from "./words/words.js";
 
 /** A page that stays open for days looks for a new version this often, in ms. */
 const LOOK_AGAIN = 60 * 60_000;
@@ -110,7 +111,7 @@ export class Update {
   /** The site's data was cleared under an open page, which goes on: loading it again would need the laptop. */
   #lost() {
     this.#registration = null;
-    this.#become({ kept: false, available: false, progress: null, trouble: "the site’s data was cleared" });
+    this.#become({ kept: false, available: false, progress: null, trouble: say("update-cleared") });
     this.check();
   }
 

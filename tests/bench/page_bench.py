@@ -44,7 +44,7 @@ FORGETFUL = "export const keptEngine = async () => null;\nexport async function 
 SHARE = """async () => {
   const begun = performance.now();
   const said = await services.sync.now();
-  if (said !== "shared") throw new Error(said);
+  if (said !== "sync-shared") throw new Error(said);
   return performance.now() - begun;
 }"""
 #: Compiled for the next start, after this one, and its memory kept; the stock page keeps nothing.

@@ -58,7 +58,7 @@ def test_what_was_written_with_no_signal_is_shared_with_no_page_open(bare, phone
     scope = poll(page, REGISTERED, None, seconds=PATIENCE)
     bare.stop()
     page.evaluate("() => services.journal.append('device', { name: 'in the shed' })")
-    assert page.evaluate("() => services.sync.now()") == "no signal"
+    assert page.evaluate("() => services.sync.now()") == "sync-no-signal"
     poll(page, TAGS, scope, seconds=PATIENCE)
     page.close()
     elsewhere = phone.new_page()
@@ -77,7 +77,7 @@ def test_a_browser_that_cannot_shares_when_the_person_comes_back(bare, new_sleep
     page.wait_for_function("() => globalThis.services && services.sync.phase === 'shared'")
     bare.stop()
     page.evaluate("() => services.journal.append('device', { name: 'in the shed' })")
-    assert page.evaluate("() => services.sync.now()") == "no signal"
+    assert page.evaluate("() => services.sync.now()") == "sync-no-signal"
     bare.start()
     page.evaluate("() => document.dispatchEvent(new Event('visibilitychange'))")
     page.wait_for_function("() => services.sync.phase === 'shared'")

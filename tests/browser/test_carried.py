@@ -136,9 +136,9 @@ def test_an_entry_goes_before_an_attachment_that_is_on_its_way(bare, open_bare):
     page.route("**/api/blobs", lambda route: held.append(route))
     attach(page, 1)
     page.evaluate("() => services.sync.now()")
-    page.wait_for_function("() => services.sync.carried === 'attachments: 1 to send'")
+    page.wait_for_function("() => services.sync.carried.values?.here === 1")
     page.evaluate("() => services.journal.append('device', { name: 'meanwhile' })")
-    assert page.evaluate("() => services.sync.now()") == "shared"
+    assert page.evaluate("() => services.sync.now()") == "sync-shared"
     assert [entry["kind"] for entry in bare.journal()] == ["attachment", "device"]
     assert len(held) == 1
     held[0].abort()
@@ -154,7 +154,7 @@ def test_what_arrives_otherwise_than_it_is_called_is_not_kept(open_bare, new_sle
         route.continue_() if route.request.method == "POST" else
         route.fulfill(body=other, content_type="application/json")))  # fmt: skip
     second = open_bare(context)
-    assert "did not arrive" in second.evaluate(SETTLED)
+    assert second.evaluate(SETTLED) == "attachment-damaged"
     assert second.evaluate(HELD) == []
     context.unroute("**/api/blobs/*")
     assert second.evaluate(SETTLED) == ""
@@ -203,5 +203,5 @@ def test_a_file_carries_attachments_either_way_and_one_cut_short_is_gone_on_with
 def test_an_attachment_of_nothing_is_refused(open_bare):
     page = open_bare(quiet=True)
     said = "() => services.journal.attach('x', new Blob([])).then(() => '', (error) => error.message)"
-    assert "make it smaller" in page.evaluate(said)
+    assert page.evaluate(said) == "attachment-size"
     assert page.evaluate("() => services.journal.counts().entries") == 0

@@ -67,10 +67,10 @@ def test_what_a_phone_wrote_reaches_the_laptop_and_another_phone(bare, new_sleep
     bare.stop()
     for name in ("one", "two", "three"):
         first.evaluate(APPEND, name)
-    assert first.evaluate(NOW) == "no signal"
+    assert first.evaluate(NOW) == "sync-no-signal"
     assert first.evaluate(COUNTS) == {"entries": 3, "pending": 3, "refused": 0}
     bare.start()
-    assert first.evaluate(NOW) == "shared"
+    assert first.evaluate(NOW) == "sync-shared"
     assert first.evaluate(COUNTS) == {"entries": 3, "pending": 0, "refused": 0}
     second.evaluate(NOW)
     assert second.evaluate(NAMES) == names(bare) == ["one", "three", "two"]
@@ -94,10 +94,10 @@ def test_a_request_or_a_reply_that_is_lost_changes_nothing(bare, sleeper, open_b
 
     page.route("**/api/sync", lose)
     page.evaluate(APPEND, "one")
-    assert page.evaluate(NOW) == "no signal"
+    assert page.evaluate(NOW) == "sync-no-signal"
     assert len(bare.journal()) == (lost == "reply")
     page.unroute("**/api/sync")
-    assert page.evaluate(NOW) == "shared"
+    assert page.evaluate(NOW) == "sync-shared"
     page.evaluate(NOW)
     assert names(bare) == page.evaluate(NAMES) == ["one"]
 
@@ -110,7 +110,7 @@ def test_a_laptop_with_an_empty_new_journal_is_given_everything_again(bare, slee
     shutil.rmtree(bare.data)
     bare.start()
     page.evaluate(APPEND, "new")
-    assert page.evaluate(NOW) == "shared"
+    assert page.evaluate(NOW) == "sync-shared"
     assert names(bare) == ["new", "old"]
 
 
@@ -143,7 +143,7 @@ def test_a_laptop_that_lost_one_entry_is_sent_that_one_and_no_other(bare, sleepe
     keep_only(bare, lambda entry: entry["body"]["name"] != "b")
     sent = []
     page.on("request", lambda one: sent.extend(body_of(one).get("entries", [])) if "/api/sync" in one.url else None)
-    assert page.evaluate(NOW) == "shared"
+    assert page.evaluate(NOW) == "sync-shared"
     assert [entry["body"]["name"] for entry in sent] == ["b"]
     assert names(bare) == ["a", "b", "c"]
 
@@ -156,7 +156,7 @@ def test_a_phone_that_lost_one_entry_fetches_that_one_and_no_other(bare, sleeper
     page.evaluate(LOSE, "b")
     fetched = []
     page.on("request", lambda one: fetched.append(body_of(one)) if one.url.endswith("/fetch") else None)
-    assert page.evaluate(NOW) == "shared"
+    assert page.evaluate(NOW) == "sync-shared"
     assert [len(one["digests"]) for one in fetched] == [1]
     assert page.evaluate("async () => (await services.journal.store.all()).length") == 3
 
@@ -210,7 +210,7 @@ def test_journals_that_never_agree_do_not_keep_the_two_at_it_for_ever(sleeper, o
         route.fulfill(json={"differ": {}, "more": False} if compared else reply | {"total": "f" * 32, "build": "b"})
 
     page.route("**/api/sync**", disagree)
-    assert "did not come to an end" in page.evaluate(NOW)
+    assert page.evaluate(NOW) == "sync-endless"
     assert len(asked) < 150
 
 
@@ -222,7 +222,7 @@ def test_other_words_under_one_name_stand_as_the_laptop_has_them_and_ours_are_se
     bare.start()
     with bare.app.extensions["scantling"].store.writing() as ledger:
         ledger.append(entry | {"body": {"name": "theirs"}})
-    assert page.evaluate(NOW) == "shared"
+    assert page.evaluate(NOW) == "sync-shared"
     assert page.evaluate(NAMES) == names(bare) == ["theirs"]
     (aside,) = page.evaluate("() => services.journal.refused()")
     assert aside["entry"]["body"] == {"name": "ours"}
@@ -245,7 +245,7 @@ def test_an_entry_that_the_laptop_has_under_another_number_takes_that_number_her
     bare.start()
     with bare.app.extensions["scantling"].store.writing() as ledger:
         ledger.append(renumbered)
-    assert page.evaluate(NOW) == "shared"
+    assert page.evaluate(NOW) == "sync-shared"
     assert page.evaluate("() => services.journal.entries()") == bare.journal() == [renumbered]
     assert page.evaluate(COUNTS) == {"entries": 1, "pending": 0, "refused": 0}
     assert requests_of(page) == ["/api/sync"]
@@ -256,7 +256,7 @@ def requests_of(page) -> list[str]:
     asked = []
     note = lambda one: asked.append("/" + one.url.split("/", 3)[3]) if "/api/sync" in one.url else None  # noqa: E731
     page.on("request", note)
-    assert page.evaluate(NOW) == "shared"
+    assert page.evaluate(NOW) == "sync-shared"
     page.remove_listener("request", note)
     return asked
 
@@ -291,7 +291,7 @@ def test_an_entry_that_the_laptop_refuses_is_kept_and_named_and_holds_up_nothing
     page.route("**/api/sync", refuse)
     for name in ("good", "bad", "fine"):
         page.evaluate(APPEND, name)
-    assert page.evaluate(NOW) == "shared"
+    assert page.evaluate(NOW) == "sync-shared"
     assert names(bare) == ["fine", "good"]
     assert page.evaluate(COUNTS) == {"entries": 3, "pending": 0, "refused": 1}
     refused = page.evaluate("() => services.journal.refused()")
@@ -312,7 +312,7 @@ def test_a_phone_restored_from_a_backup_goes_on_under_a_new_name(bare, new_sleep
     with bare.app.extensions["scantling"].store.writing() as ledger:
         ledger.append(other)
 
-    assert phone.evaluate(NOW) == "shared"
+    assert phone.evaluate(NOW) == "sync-shared"
 
     assert phone.evaluate(COUNTS) == {"entries": 4, "pending": 0, "refused": 0}
     assert names(bare) == phone.evaluate(NAMES) == ["before", "copy three", "copy two", "old phone two"]
@@ -355,7 +355,7 @@ def test_what_was_refused_is_sent_again_when_a_person_says_so_and_when_the_lapto
     assert page.evaluate("() => services.journal.refused()")[0]["why"] == "not by two"
     page.unroute("**/api/sync")
     page.evaluate("() => services.journal.sendAgain()")
-    assert page.evaluate(NOW) == "shared"
+    assert page.evaluate(NOW) == "sync-shared"
     assert names(bare) == ["a"]
     assert page.evaluate(COUNTS) == {"entries": 1, "pending": 0, "refused": 0}
 
@@ -371,10 +371,10 @@ def test_the_page_says_how_much_is_still_to_go(bare, sleeper, open_bare):
                 "body": {"name": f"{seq}"}, "supersedes": [],
             })  # fmt: skip
     page.evaluate("() => { globalThis.said = []; services.sync.onState((state) => said.push(state)); }")
-    assert page.evaluate(NOW) == "shared"
+    assert page.evaluate(NOW) == "sync-shared"
     said = page.evaluate("() => said")
-    assert said[:3] == ["sharing", "sharing, 600 to fetch", "sharing, 100 to fetch"]
-    assert said[-1] == "shared"
+    assert said[:3] == [{"key": "sync-busy", "values": {"here": 0, "there": left}} for left in (0, 600, 100)]
+    assert said[-1] == "sync-shared"
 
 
 def test_a_long_journal_goes_over_in_parts_and_packed(bare, sleeper, open_bare):
@@ -394,7 +394,7 @@ def test_a_long_journal_goes_over_in_parts_and_packed(bare, sleeper, open_bare):
             sent.append(len(entries_of(request)))
 
     page.on("request", look)
-    assert page.evaluate(NOW) == "shared"
+    assert page.evaluate(NOW) == "sync-shared"
     assert len(bare.journal()) == 1100
     assert sent[:3] == [500, 500, 100]
     assert packed[:3] == ["gzip"] * 3
@@ -449,7 +449,7 @@ def test_entries_that_are_large_go_over_by_bytes_and_not_by_count(bare, sleeper,
     bare.start()
     sizes: list[int] = []
     page.on("request", lambda one: sizes.append(len(json.dumps(body_of(one)))) if one.url.endswith("sync") else None)
-    assert page.evaluate(NOW) == "shared"
+    assert page.evaluate(NOW) == "sync-shared"
     assert len(bare.journal()) == 30
     assert max(sizes) < 1_000_000
 
@@ -499,7 +499,7 @@ def test_flight_mode_ends_and_the_phone_shares_by_itself(bare, sleeper, open_bar
     page = open_bare(sleeper)
     sleeper.set_offline(True)
     page.evaluate(APPEND, "in the bath")
-    page.wait_for_function("() => services.sync.state === 'no signal'")
+    page.wait_for_function("() => services.sync.state === 'sync-no-signal'")
     sleeper.set_offline(False)
     page.wait_for_function("() => services.journal.counts().pending === 0")
     assert names(bare) == ["in the bath"]

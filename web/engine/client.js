@@ -14,15 +14,6 @@ const LAST = 2;
 
 /** @typedef {{id: number, text: string, rank: number, resolve: (reply: any) => void, reject: (error: Error) => void}} Asked */
 
-/** What each failure is called on the screen. */
-const SENTENCES = {
-  "no-answer": "it did not answer in time",
-  "other-build": "it belongs to another version; load the page again",
-  "not-loaded": "it could not be loaded",
-  "started-again": "it was started again",
-  ended: "it was ended",
-};
-
 /** A promise with its two ends in hand. */
 function promised() {
   /** @type {() => void} */
@@ -53,7 +44,7 @@ export class Engine {
   #last = 0;
   #alarm = 0;
 
-  /** "waking", "awake", or "failed: " and why. */
+  /** "waking", "awake", or "failed: " and why: a key, or in the runtime's own words. */
   state = "waking";
   /** How it began when it last woke: "restored", "compiled", or from "source". */
   began = "";
@@ -90,13 +81,13 @@ export class Engine {
 
   /** A new worker, whatever became of the old one. */
   restart() {
-    if (this.#worker) this.#fail(SENTENCES["started-again"]);
+    if (this.#worker) this.#fail("engine-started-again");
     this.#start();
   }
 
   /** For good: whoever waits is told, and its memory is free again. */
   end() {
-    this.#fail(SENTENCES.ended);
+    this.#fail("engine-ended");
   }
 
   /** Resolves once the engine loads no more files: it is awake, or has failed. @returns {Promise<void>} */
@@ -122,8 +113,8 @@ export class Engine {
     const worker = new Worker(new URL("./worker.js", import.meta.url), { type: "module", name: "engine" });
     this.#worker = worker;
     worker.onmessage = ({ data }) => this.#receive(worker, data);
-    worker.onerror = (event) => worker === this.#worker && this.#fail(event.message || SENTENCES["not-loaded"]);
-    worker.onmessageerror = () => worker === this.#worker && this.#fail(SENTENCES["not-loaded"]);
+    worker.onerror = (event) => worker === this.#worker && this.#fail(event.message || "engine-not-loaded");
+    worker.onmessageerror = () => worker === this.#worker && this.#fail("engine-not-loaded");
     this.#watch();
     worker.postMessage({ boot: { build, runtime } });
     this.#become("waking");
@@ -144,7 +135,7 @@ export class Engine {
     this.#worker?.terminate();
     this.#worker = null;
     this.#booted = false;
-    const error = new Error(`The engine failed: ${why}.`);
+    const error = new Error(why);
     for (const one of [this.#inHand, ...this.#queue]) one?.reject(error);
     this.#inHand = null;
     this.#queue = [];
@@ -161,7 +152,7 @@ export class Engine {
   #watch() {
     clearTimeout(this.#alarm);
     const owed = this.#inHand !== null || !this.#booted;
-    if (owed) this.#alarm = setTimeout(() => this.#fail(SENTENCES["no-answer"]), this.#options.patience);
+    if (owed) this.#alarm = setTimeout(() => this.#fail("engine-no-answer"), this.#options.patience);
   }
 
   /** @param {any} question @param {AbortSignal} [signal] @returns {Promise<any>} */
@@ -212,7 +203,7 @@ export class Engine {
     if (from !== this.#worker) return; // A worker given up may still speak; its ids mean nothing to the new one.
     if (asleep) return this.#fail(asleep);
     this.began = began || this.began;
-    if (awake) return awake === this.#options.build ? void this.#feed(from) : this.#fail(SENTENCES["other-build"]);
+    if (awake) return awake === this.#options.build ? void this.#feed(from) : this.#fail("engine-other-build");
     const one = this.#inHand;
     if (one?.id !== id) return;
     this.#inHand = null;

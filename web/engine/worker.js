@@ -96,7 +96,7 @@ function makeSnapshot(of) {
  */
 async function receive({ data: { boot, id, ask } }) {
   if (boot) {
-    if (boot.build !== BUILD) return postMessage({ asleep: `page of ${boot.build}, engine of ${BUILD}` });
+    if (boot.build !== BUILD) return postMessage({ asleep: "engine-other-build" });
     try {
       postMessage({ awake: BUILD, from: await start(boot) });
     } catch (error) {

@@ -3,7 +3,7 @@
 import { html } from "../controls/ui.js";
 import { link } from "../controls/route.js";
 import { useNotebook } from "../notebook/notebook.js";
-import { say, sayWith } from "../words/words.js";
+import { say, sayTold, sayWith } from "../words/words.js";
 
 export function NoRoom() {
   return html`<div class="now"><h2>${say("no-room")}</h2>
@@ -29,5 +29,5 @@ export function Asleep({ what, one = false }) {
   if (engine === "awake") return html`<p class="pencil" role="status">${say(one ? "asleep.one" : "asleep", { what })}</p>`;
   if (engine === "waking") return html`<p class="pencil" role="status">${say("asleep.waking", { what })}</p>`;
   const way = html`<a href=${link("house")}>${say("asleep.way")}</a>`;
-  return html`<p class="wrong" role="status">${sayWith("asleep.failed", { way }, { what, why: engine.replace(/^failed: /, "") })}</p>`;
+  return html`<p class="wrong" role="status">${sayWith("asleep.failed", { way }, { what, why: sayTold(engine.replace(/^failed: /, "")) })}</p>`;
 }

@@ -10,6 +10,7 @@ import { Halt } from "./exchange.js";
 /** @typedef {import("./disk/blobs.js").Blobs} Blobs */
 /** @typedef {import("./disk/blobs.js").Held} Held */
 /** @typedef {import("./disk/blobs.js").Named} Named */
+/** @typedef {import("./exchange.js").Told} Told */
 
 /**
  * @typedef {object} Way
@@ -25,7 +26,7 @@ const PATIENCE = 30_000;
 /**
  * One round over all of them. Throws a Halt when nobody answers.
  * @param {Way} way @param {Named[]} named  what the entries name
- * @returns {Promise<string>} why some could not go over, in the laptop's words; nothing where all did
+ * @returns {Promise<Told>} why some could not go over; nothing where all did
  */
 export async function carry(way, named) {
   for (const held of await way.blobs.list()) if (!held.whole && held.have === held.size) await way.blobs.prove(held.blob);
@@ -51,7 +52,7 @@ async function sendAll(way, whole, there) {
   return why;
 }
 
-/** @param {Way} way @param {Held} held @param {number} offset @returns {Promise<string>} why not, or nothing */
+/** @param {Way} way @param {Held} held @param {number} offset @returns {Promise<Told>} why not, or nothing */
 async function sendOne(way, held, offset) {
   for (let at = offset; ; ) {
     await way.turn();
@@ -61,7 +62,7 @@ async function sendOne(way, held, offset) {
       await way.blobs.note([held.blob]);
       return "";
     }
-    if (!(answer.offset > at)) return "The laptop does not go on with an attachment.";
+    if (!(answer.offset > at)) return "attachment-stopped";
     at = answer.offset;
   }
 }
@@ -88,7 +89,7 @@ async function fetchOne(way, blob, have) {
     const piece = await ask(way, `/api/blobs/${blob}?at=${at}`);
     if (piece.refused) return piece.status === 404 ? "" : piece.refused;
     const taken = await way.blobs.take(piece);
-    if (!taken || !(taken.have > at)) return "An attachment did not arrive as it is called: it is asked for again.";
+    if (!taken || !(taken.have > at)) return "attachment-damaged";
     if (taken.whole) {
       await way.blobs.note([blob]);
       return "";
@@ -98,7 +99,7 @@ async function fetchOne(way, blob, have) {
 }
 
 /**
- * What the laptop answers, or `{refused}` with its sentence.
+ * What the laptop answers, or `{refused}` and why.
  * @param {Way} way @param {string} path @param {object} [said] @returns {Promise<any>}
  */
 async function ask({ fetch }, path, said) {
@@ -107,8 +108,10 @@ async function ask({ fetch }, path, said) {
   try {
     const reply = await fetch(path, { ...post, redirect: "error", signal: AbortSignal.timeout(PATIENCE) });
     const answer = await reply.json();
-    return reply.ok ? answer : { status: reply.status, refused: answer?.error?.message ?? `the laptop answered ${reply.status}` };
+    if (reply.ok) return answer;
+    const { status } = reply;
+    return { status, refused: answer?.error?.message ?? { key: "laptop-answered", values: { status: String(status) } } };
   } catch {
-    throw new Halt("away", "no signal");
+    throw new Halt("away", "sync-no-signal");
   }
 }

@@ -18,6 +18,11 @@ import { digestsOf } from "./digest.js";
  */
 
 /**
+ * What a person is to be told: the key of a sentence, with its values where it names some; or the laptop's own words.
+ * @typedef {string | { key: string, values: Record<string, string | number> }} Told
+ */
+
+/**
  * What one exchange needs: the store, whom to tell what arrived, the laptop's build and how far it has come; and the way
  * to the laptop, where that is not the network.
  * @typedef {object} Way
@@ -40,12 +45,13 @@ const ROUNDS_AT_MOST = 2_000;
 const COMPARISONS_AT_MOST = 50;
 const PATIENCE = 30_000;
 
-/** Why an exchange ended without success; its message is what the screen says. */
+/** Why an exchange ended without success, and what the screen says of it. */
 export class Halt extends Error {
-  /** @param {Phase} phase @param {string} words */
-  constructor(phase, words) {
-    super(words);
+  /** @param {Phase} phase @param {Told} told */
+  constructor(phase, told) {
+    super(typeof told === "string" ? told : told.key);
     this.phase = phase;
+    this.told = told;
   }
 }
 
@@ -80,7 +86,7 @@ export async function exchange(way) {
     }
     asked = ask(way, await store.place(), await store.waiting(atMost), atMost);
   }
-  throw new Halt("refused", "the exchange did not come to an end");
+  throw new Halt("refused", "sync-endless");
 }
 
 /**
@@ -161,7 +167,7 @@ async function read(reply) {
   try {
     return await reply.json();
   } catch {
-    throw new Halt("away", "no signal");
+    throw new Halt("away", "sync-no-signal");
   }
 }
 
@@ -171,7 +177,7 @@ async function send({ fetch = globalThis.fetch.bind(globalThis) }, path, body, h
     const signal = AbortSignal.timeout(PATIENCE);
     return await fetch(`/api/sync${path}`, { method: "POST", headers, body, redirect: "error", signal });
   } catch {
-    throw new Halt("away", "no signal");
+    throw new Halt("away", "sync-no-signal");
   }
 }
 
@@ -196,17 +202,17 @@ function fitting(entries) {
   return entries.slice(0, count);
 }
 
-/** @param {Response} reply @returns {Promise<string>} */
+/** @param {Response} reply @returns {Promise<Told>} */
 async function reason(reply) {
   const body = await reply.json().catch(() => null);
-  return body?.error?.message ?? `the laptop answered ${reply.status}`;
+  return body?.error?.message ?? { key: "laptop-answered", values: { status: String(reply.status) } };
 }
 
 /**
  * An entry that is too large by itself must not hold up the rest.
  * @param {Store} store
  * @param {Entry | undefined} entry
- * @param {string} message
+ * @param {Told} message
  */
 async function setAside(store, entry, message) {
   if (!entry) throw new Halt("refused", message);

@@ -115,7 +115,7 @@ function download(name, lines) {
  * @returns {Promise<Found>}
  */
 export async function readFile(file, takePiece) {
-  if (file.size > LARGEST) throw new Error("This file is too large to be a notebook, and was not read.");
+  if (file.size > LARGEST) throw new Error("file-too-large");
   /** @type {Found} */
   const found = { entries: [], leftOut: [], said: 0, saidBlobs: 0 };
   for (const [index, { text, whole }] of textLines(new Uint8Array(await file.arrayBuffer())).entries()) {

@@ -40,18 +40,19 @@ export function takeCode() {
 export const codeBrought = () => brought;
 
 /**
- * What the laptop answers, or an Error with its own sentence. `status` is 0 when nobody answered.
+ * What the laptop answers, or an Error with its own sentence, or a key in place of one. `status` is 0 when nobody answered.
  * @param {string} method @param {string} path @param {object} [said] @returns {Promise<any>}
  */
 export async function callLaptop(method, path, said) {
-  if (!hasLaptop) throw Object.assign(new Error("This page has no laptop: the notebook travels by file."), { status: 0 });
+  if (!hasLaptop) throw Object.assign(new Error("laptop-none"), { status: 0 });
   const body = said && { body: JSON.stringify(said), headers: { "Content-Type": "application/json" } };
   const reply = await askLaptop(path, { method, ...body, redirect: "error" }).catch(() => null);
-  if (!reply) throw Object.assign(new Error("The laptop does not answer: is it on, and on this network?"), { status: 0 });
+  if (!reply) throw Object.assign(new Error("laptop-no-answer"), { status: 0 });
   const answer = await reply.json().catch(() => null);
   if (reply.ok && answer) return answer;
-  const words = answer?.error?.message ?? `The laptop answered ${reply.status}.`;
-  throw Object.assign(new Error(words), { status: reply.status });
+  const { status } = reply;
+  if (answer?.error?.message) throw Object.assign(new Error(answer.error.message), { status });
+  throw Object.assign(new Error(), { status, key: "laptop-answered.sentence", values: { status: String(status) } });
 }
 
 /** Lets this device in by a code that the laptop shows. @param {string} code @param {string} name */

@@ -15,8 +15,8 @@ import { newDevice } from "./ids.js";
 /** @typedef {import("./store.js").Weighed} Weighed */
 /** @typedef {import("./digest.js").Sums} Sums */
 
-const OTHER_WORDS = "The laptop has other words under this entry's name, and they stand.";
-const OTHER_IN_FILE = "These words came in a file, under the name of an entry that says something else here.";
+const OTHER_WORDS = "aside-laptop";
+const OTHER_IN_FILE = "aside-file";
 
 /** Among so many that lie between them, some are worth fetching together. */
 const SPARSE = 2;
@@ -80,7 +80,7 @@ export class Shelf {
 
   /**
    * Puts an entry back with another standing.
-   * @param {Kept} kept @param {Standing} next @param {{ digest?: string, why?: string, entry?: Entry }} [more]
+   * @param {Kept} kept @param {Standing} next @param {{ digest?: string, why?: import("./exchange.js").Told, entry?: Entry }} [more]
    */
   async put({ id, entry, standing, digest: was, file }, next, { digest, why, entry: instead = entry } = {}) {
     if (standing === "shared" && was) await this.#lay(was);

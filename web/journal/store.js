@@ -33,13 +33,14 @@ const STRICT = { durability: "strict" };
  * @typedef {"waiting" | "shared" | "refused"} Standing
  */
 
-/** `digest` is there while the entry is shared. @typedef {{ id: string, entry: Entry, standing: Standing, digest?: string, why?: string, file?: Filed }} Kept */
+/** `digest` is there while the entry is shared. @typedef {{ id: string, entry: Entry, standing: Standing, digest?: string, why?: Told, file?: Filed }} Kept */
 /** "out": this device put it into a file. "in": a file brought it, and none of this device has it yet. @typedef {"out" | "in"} Filed */
-/** Other words under an id than those that stand here; `of` a file, or else what the laptop's took the place of. @typedef {{ text: string, entry: Entry, why: string, of?: "file" }} Aside */
+/** Other words under an id than those that stand here; `of` a file, or else what the laptop's took the place of. @typedef {{ text: string, entry: Entry, why: Told, of?: "file" }} Aside */
 /** `alone`: neither on the laptop nor in any file; `unfiled`: in no file of this device. @typedef {{ entries: number, pending: number, refused: number, alone: number, unfiled: number }} Counts */
 /** @typedef {{ id: string, key: string, message: string }} Rejection */
 /** @typedef {{ database: string | null, cursor: number }} Place */
 /** @typedef {import("./digest.js").Sums} Sums */
+/** @typedef {import("./exchange.js").Told} Told */
 /** `entry` and its digest. @typedef {{ entry: Entry, digest: string }} Weighed */
 /** Entries that are new here, and those that stand here now in the place of others. @typedef {{ fresh: Entry[], replaced: Entry[] }} News */
 
@@ -251,7 +252,7 @@ export class Store {
     });
   }
 
-  /** Keeps an entry from being sent by itself again. @param {string} id @param {string} why @returns {Promise<void>} */
+  /** Keeps an entry from being sent by itself again. @param {string} id @param {Told} why @returns {Promise<void>} */
   refuse(id, why) {
     return this.#change(async (shelf) => {
       const kept = await shelf.entries.get(id);

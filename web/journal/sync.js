@@ -7,6 +7,7 @@ import { exchange, Halt } from "./exchange.js";
 import { askLaptop, hasLaptop, wayToLaptop } from "./laptop.js";
 
 /** @typedef {import("./exchange.js").Phase} Phase */
+/** @typedef {import("./exchange.js").Told} Told */
 
 /** After an entry: the next often follows at once and can go with it. */
 const SOON = 500;
@@ -25,7 +26,7 @@ const SCOPE = new URL("../background/here/", import.meta.url);
  */
 export class Sync {
   #options;
-  /** @type {Listeners<[string]>} */
+  /** @type {Listeners<[Told]>} */
   #listeners = new Listeners();
   #delay = FIRST_DELAY;
   #timer = 0;
@@ -34,8 +35,8 @@ export class Sync {
 
   /** @type {Phase} */
   phase = "never";
-  /** What the screen says of it. */
-  state = "not shared yet";
+  /** What the screen says of it. @type {Told} */
+  state = "sync-never";
   /** While it is busy: how many entries are still to be sent, and to be fetched. */
   left = { here: 0, there: 0 };
 
@@ -43,7 +44,7 @@ export class Sync {
   #prepared = false;
   /** @type {Promise<void> | null} */
   #carrying = null;
-  /** What the screen says of attachments; nothing while none is on its way. */
+  /** What the screen says of attachments; nothing while none is on its way. @type {Told} */
   carried = "";
 
   /**
@@ -66,14 +67,14 @@ export class Sync {
     this.#later(0);
   }
 
-  /** Shares now, or waits for the exchange that is under way. @returns {Promise<string>} what the screen says of it */
+  /** Shares now, or waits for the exchange that is under way. @returns {Promise<Told>} what the screen says of it */
   async now() {
     this.#running ??= this.#share().finally(() => (this.#running = null));
     await this.#running;
     return this.state;
   }
 
-  /** @param {(state: string) => void} listen @returns {() => void} the way to stop listening */
+  /** @param {(state: Told) => void} listen @returns {() => void} the way to stop listening */
   onState(listen) {
     return this.#listeners.add(listen);
   }
@@ -81,19 +82,19 @@ export class Sync {
   /** One exchange, unless another tab is at it already: that is left to it, and looked after later. */
   async #share() {
     clearTimeout(this.#timer);
-    if (!hasLaptop) return this.#become("away", "travels by file");
+    if (!hasLaptop) return this.#become("away", "sync-by-file");
     await navigator.locks.request("scantling-sync", { ifAvailable: true }, async (lock) => {
       if (!lock) return this.#later(FIRST_DELAY);
-      this.#become("busy", "sharing");
+      this.#progress({ here: 0, there: 0 });
       try {
         await exchange(this.#options);
         this.#delay = FIRST_DELAY;
-        this.#become("shared", "shared");
+        this.#become("shared", "sync-shared");
         this.#prepare().catch(console.warn);
         this.#carrying ??= this.#carry().finally(() => (this.#carrying = null)); // Not waited for: an entry goes before it.
       } catch (error) {
         const halt = error instanceof Halt ? error : new Halt("refused", String(error));
-        this.#become(halt.phase, halt.message);
+        this.#become(halt.phase, halt.told);
         if (halt.phase === "away" && this.#journal.counts().pending) this.#askForLater().catch(() => {});
         this.#later(this.#delay);
         this.#delay = Math.min(this.#delay * 2, LAST_DELAY);
@@ -136,15 +137,14 @@ export class Sync {
   }
 
   /** @param {{ here: number, there: number }} left */
-  #tellLeft({ here, there }) {
-    const words = [here && `${here} to send`, there && `${there} to fetch`].filter(Boolean);
-    this.#tellCarried(words.length ? `attachments: ${words.join(", ")}` : "");
+  #tellLeft(left) {
+    this.#tellCarried(left.here || left.there ? { key: "sync-attachments", values: left } : "");
   }
 
-  /** @param {string} words */
-  #tellCarried(words) {
-    if (words === this.carried) return;
-    this.carried = words;
+  /** @param {Told} told */
+  #tellCarried(told) {
+    if (told === this.carried) return;
+    this.carried = told;
     this.#listeners.tell(this.state);
   }
 
@@ -156,11 +156,10 @@ export class Sync {
   /** @param {{ here: number, there: number }} left */
   #progress(left) {
     this.left = left;
-    const words = [left.here && `${left.here} to send`, left.there && `${left.there} to fetch`].filter(Boolean);
-    this.#become("busy", ["sharing", ...words].join(", "));
+    this.#become("busy", { key: "sync-busy", values: left });
   }
 
-  /** @param {Phase} phase @param {string} state */
+  /** @param {Phase} phase @param {Told} state */
   #become(phase, state) {
     [this.phase, this.state] = [phase, state];
     this.#listeners.tell(state);

@@ -3,7 +3,7 @@
 // Each is written after the one before it, and none is left out: what must first be asked is asked before the act. The
 // last can be taken back, by strikes.
 import { useRef, useState } from "../controls/ui.js";
-import { say } from "../words/words.js";
+import { say, sayTold } from "../words/words.js";
 import { strikeAll } from "./write.js";
 
 /** @typedef {<T>(doing: () => Promise<T>, words: string) => Promise<T | null>} Act resolves to null when nothing was saved */
@@ -29,7 +29,7 @@ export function useActs(journal) {
       speak(say("act-saved", { what: words }));
       return done;
     } catch (failure) {
-      fail(/** @type {any} */ (failure)?.message ?? String(failure));
+      fail(sayTold(failure));
       return null;
     } finally {
       const ours = journal.entries().slice(length).filter((/** @type {any} */ one) => one.device === journal.device);
@@ -47,7 +47,7 @@ export function useActs(journal) {
       await strikeAll(journal, one.written, "taken back");
       speak(say("act-taken-back", { what: one.words }), true);
     } catch (failure) {
-      fail(String(/** @type {any} */ (failure)?.message ?? failure));
+      fail(sayTold(failure));
     }
   };
   const undo = () => {

@@ -2,6 +2,8 @@
 // Answers: what the engine said, and of which journal. One that still holds is not asked for again; one that is no
 // longer wanted is called off; and what a cold start needs is kept on the device.
 
+import { say, sayTold } from "../words/words.js";
+
 /** @typedef {{answer: any, error: {key: string, message: string, where?: any} | null}} Reply */
 /** @typedef {{held: string, reply: Reply}} Known `held`: what the journal held when it was asked */
 /** @typedef {{held: string, hearing: Set<() => void>, off: AbortController}} Flight a question on its way */
@@ -142,6 +144,6 @@ export async function ask(engine, question, signal) {
     const { answer = null, error = null } = await engine.ask(question, signal);
     return { answer, error };
   } catch (failure) {
-    return { answer: null, error: { key: FAILED, message: String(/** @type {any} */ (failure)?.message ?? failure) } };
+    return { answer: null, error: { key: FAILED, message: say("engine-failed", { why: sayTold(failure) }) } };
   }
 }

@@ -3,7 +3,7 @@
 // the journal, and what came of it is shown under House.
 import { useEffect, useState } from "../controls/ui.js";
 import { go } from "../controls/route.js";
-import { say } from "../words/words.js";
+import { say, sayTold } from "../words/words.js";
 
 const FILES_AT_MOST = 20;
 
@@ -36,7 +36,7 @@ async function bringOne(journal, file) {
   try {
     return { name, found: await journal.importFile(file) };
   } catch (failure) {
-    return { name, wrong: String(/** @type {any} */ (failure)?.message ?? failure) };
+    return { name, wrong: sayTold(failure) };
   }
 }
 

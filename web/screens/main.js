@@ -15,6 +15,7 @@ import { useBrought } from "../notebook/brought.js";
 import { Notebook } from "../notebook/notebook.js";
 import { outline } from "../notebook/outline.js";
 import { useOverdue } from "../notebook/overdue.js";
+import { sayTold } from "../words/words.js";
 import { Boards } from "./boards/screen.js";
 import { Cover } from "./cover/screen.js";
 import { House } from "./house/screen.js";
@@ -84,7 +85,7 @@ function App({ services, answers }) {
     journal,
     entries,
     engine,
-    sync,
+    sync: sayTold(sync),
     newer,
     outline: found,
     room,

@@ -15,9 +15,8 @@ const PIECE = 250_000;
 const LARGEST = 32_000_000;
 /** Bytes that attachments leave free on a device: readings must find room for as long as anything does. */
 const FOR_READINGS = 20_000_000;
-/** What a person is told when there is no more. */
-export const FULL =
-  "There is no room left on this device for photos; readings still have theirs. Free some space on it, then try again.";
+/** The key of what a person is told when there is no more. */
+export const FULL = "attachment-full";
 
 /** `have`: how many bytes are here, from its start; `there`: the laptop said last that it has it. @typedef {{ blob: string, size: number, have: number, whole: boolean, there?: boolean }} Held */
 /** As it travels. @typedef {{ blob: string, size: number, at: number, digest: string, data: string }} Piece */
@@ -36,7 +35,7 @@ export class Blobs {
    * @param {Blob} file @returns {Promise<Named>} what an entry says of it
    */
   async keep(file) {
-    if (!file.size || file.size > LARGEST) throw new Error("An attachment has from 1 to 32 million bytes: make it smaller.");
+    if (!file.size || file.size > LARGEST) throw new Error("attachment-size");
     if (!(await this.hasRoom(file.size))) throw new Error(FULL);
     const bytes = new Uint8Array(await file.arrayBuffer());
     const [blob, size] = [await digestOf(bytes), bytes.length];
@@ -94,7 +93,7 @@ export class Blobs {
       return (await db.transaction("pieces").store.openCursor(range, "prev"))?.value;
     });
     const bytes = piece?.bytes.subarray(from - piece.at);
-    if (!bytes?.length) throw new Error("An attachment is not whole on this device.");
+    if (!bytes?.length) throw new Error("attachment-not-whole");
     return { blob, size, at: from, digest: await digestOf(bytes), data: encode(bytes) };
   }
 
