@@ -90,7 +90,7 @@ function AskYear() {
   return html`<div class="now"><${Year} built=${built} onBuilt=${setBuilt} />
     <div class="side-by-side">
       <${Button} disabled=${!built.trim() || !isYear(built)} onTouch=${save}>${say("survey-year")}<//>
-      <${Button} onTouch=${() => put(YEAR, "dismissed", YEAR)}>${say("survey-year.unknown")}<//>
+      <${Button} onTouch=${() => put(YEAR, "dismissed", say("survey-year.asked"))}>${say("survey-year.unknown")}<//>
     </div></div>`;
 }
 

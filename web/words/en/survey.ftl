@@ -5,6 +5,7 @@ survey-walls = Walls, doors and what is in the way
 survey-differs = What differs in this room
 survey-rooms = Other rooms, or a new one
 survey-year = Save the year
+    .asked = year
     .unknown = Nobody knows
     .done = { $house }: { $year }
 survey-walk = Next: walk the room
