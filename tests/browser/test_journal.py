@@ -28,6 +28,14 @@ ENTRY = {
     "body": {"name": "from a file"},
     "supersedes": [],
 }
+#: From here on, how each writing transaction is asked to be kept.
+DURABILITY = """
+      const asked = [];
+      const before = IDBDatabase.prototype.transaction;
+      IDBDatabase.prototype.transaction = function (names, mode, options) {
+        if (mode === "readwrite") asked.push(options?.durability);
+        return before.call(this, names, mode, options);
+      };"""
 #: A second store on a database of its own, with a clock that the test sets.
 STORE = """async ([build, name, time]) => {
   const { Store } = await import(`/v/${build}/journal/store.js`);
@@ -122,18 +130,55 @@ def test_a_stamp_a_little_ahead_is_followed(store):
 
 
 def test_saved_means_that_the_transaction_asked_for_strict_durability(page):
-    asked = page.evaluate("""async () => {
-      const asked = [];
-      const before = IDBDatabase.prototype.transaction;
-      IDBDatabase.prototype.transaction = function (names, mode, options) {
-        if (mode === "readwrite") asked.push(options?.durability);
-        return before.call(this, names, mode, options);
-      };
-      await services.journal.append("device", { name: "phone" });
+    asked = page.evaluate(f"""async () => {{
+      await services.sync.now();
+      {DURABILITY}
+      await services.journal.append("device", {{ name: "phone" }});
       return asked;
-    }""")
+    }}""")
     assert asked
     assert set(asked) == {"strict"}
+
+
+def test_only_marks_that_the_laptop_gives_anew_do_not_wait_for_the_disk(store):
+    asked = store.evaluate(
+        f"""async (entry) => {{
+      {DURABILITY}
+      const reply = (acked) => ({{ acked, rejected: [], database: "d", cursor: 9, build: "b" }});
+      const own = await store.append("device", {{}});
+      const sent = [{{ entry: own, digest: "00".repeat(16) }}];
+      const came = [{{ entry, digest: "11".repeat(16) }}];
+      const other = [{{ entry: {{ ...entry, body: {{ name: "other words" }} }}, digest: "22".repeat(16) }}];
+      await store.applySync(reply([own.id]), sent, [], []);
+      await store.applySync(reply([]), [], came, []);
+      await store.applySync(reply([]), [], [], other);
+      await store.resend(["22".repeat(16)]);
+      return [asked, (await store.counts()).pending];
+    }}""",
+        ENTRY,
+    )
+    assert asked == [["strict", "relaxed", "strict", "strict", "strict"], 1]
+
+
+def test_an_exchange_that_cannot_be_written_to_its_end_marks_nothing_and_says_why(store):
+    outcome = store.evaluate("""async () => {
+      const own = [];
+      for (const name of ["a", "b", "c"]) own.push(await store.append("device", { name }));
+      const sent = own.map((entry, place) => ({ entry, digest: `${place}${place}`.repeat(16) }));
+      const reply = { acked: own.map(({ id }) => id), rejected: [], database: "d", cursor: 9, build: "b" };
+      const { put, add } = IDBObjectStore.prototype;
+      let left = 2;
+      IDBObjectStore.prototype.put = function (value, key) {
+        const fails = this.name === "entries" && (left -= 1) === 0;
+        return fails ? add.call(this, value) : put.call(this, value, key);
+      };
+      const failed = await store.applySync(reply, sent, [], []).then(() => "done", (error) => error.name);
+      IDBObjectStore.prototype.put = put;
+      const after = [(await store.counts()).pending, (await store.place()).cursor];
+      await store.applySync(reply, sent, [], []);
+      return [failed, after, (await store.counts()).pending, await store.total()];
+    }""")
+    assert outcome == ["ConstraintError", [3, 0], 0, "33" * 16]  # 00, 11 and 22, laid over each other
 
 
 def test_it_is_not_called_saved_when_the_transaction_is_undone_after_every_request_succeeded(store):

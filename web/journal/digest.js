@@ -8,6 +8,9 @@ const DIGITS = 32;
 /** The digits by which journals are compared in parts. */
 export const PLACES = 2;
 export const NOTHING = "0".repeat(DIGITS);
+/** Every byte as two digits: a digest has sixteen, and a journal ten thousand digests. */
+const HEX = Array.from({ length: 256 }, (_, byte) => byte.toString(16).padStart(2, "0"));
+const encoder = new TextEncoder();
 const BEYOND_ORDER = /[\ud800-\uffff]/;
 /** From here down Python writes an exponent, of two digits at least. */
 const SMALL = 1e-4;
@@ -49,8 +52,10 @@ export function saysTheSame(one, other) {
 
 /** @param {Entry} entry @returns {Promise<string>} */
 async function digestOf(entry) {
-  const digest = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(canonicalText(entry)));
-  return Array.from(new Uint8Array(digest, 0, DIGITS / 2), (byte) => byte.toString(16).padStart(2, "0")).join("");
+  const digest = await crypto.subtle.digest("SHA-256", encoder.encode(canonicalText(entry)));
+  let text = "";
+  for (const byte of new Uint8Array(digest, 0, DIGITS / 2)) text += HEX[byte];
+  return text;
 }
 
 /**

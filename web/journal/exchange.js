@@ -73,8 +73,7 @@ export async function exchange(way) {
       way.heard(answer.build);
       const goesOn = Boolean(answer.left || next.length);
       if (goesOn) asked = ask(way, answer, next, atMost); // The laptop works on it while this one is written.
-      await take(way, answer, sent);
-      const { pending } = await store.counts();
+      const { pending } = await take(way, answer, sent);
       way.progress?.({ here: pending, there: answer.left });
       if (goesOn) continue;
       if (!pending && (await store.total()) === answer.total) return;
@@ -104,10 +103,12 @@ function ask(way, { database, cursor }, waiting, atMost) {
   return under;
 }
 
-/** @param {Way} way @param {any} answer @param {Weighed[]} sent */
+/** @param {Way} way @param {any} answer @param {Weighed[]} sent @returns {Promise<import("./store.js").Counts>} how all stands then */
 async function take({ store, announce }, answer, sent) {
   const [arrived, instead] = await Promise.all([answer.entries, answer.instead].map(weigh));
-  await announce(await store.applySync(answer, sent, arrived, instead));
+  const news = await store.applySync(answer, sent, arrived, instead);
+  const [counts] = await Promise.all([store.counts(), announce(news)]);
+  return counts;
 }
 
 /** @param {Entry[]} entries @returns {Promise<Weighed[]>} */

@@ -6,6 +6,7 @@
 
 import { laterStamp, nextStamp } from "./clock.js";
 import { canonicalText, layInto, saysTheSame } from "./digest.js";
+import { quietly } from "./disk/database.js";
 import { newDevice } from "./ids.js";
 
 /** @typedef {import("./store.js").Entry} Entry */
@@ -18,12 +19,15 @@ import { newDevice } from "./ids.js";
 const OTHER_WORDS = "aside-laptop";
 const OTHER_IN_FILE = "aside-file";
 
+/** How an entry is to stand from now on. @typedef {{ kept: Kept, next: Standing, digest?: string, why?: string, entry?: Entry }} Turn */
+
 /** Among so many that lie between them, some are worth fetching together. */
 const SPARSE = 2;
 
 /** The entries of a transaction, with the sums of what is shared, which change in step with them. */
 export class Shelf {
   #asked;
+  #put;
 
   /** @param {any} transaction @param {number} now */
   constructor(transaction, now) {
@@ -31,6 +35,7 @@ export class Shelf {
     this.facts = transaction.objectStore("facts");
     this.entries = transaction.objectStore("entries");
     this.aside = transaction.objectStore("aside");
+    this.#put = quietly(this.entries);
     /** What the laptop has; null until it is asked for. @type {Sums | undefined | null} */
     this.sums = null;
     /** @type {Promise<Sums | undefined> | null} */
@@ -50,13 +55,15 @@ export class Shelf {
     return this;
   }
 
+  async #readSums() {
+    if (this.sums !== null) return;
+    this.#asked ??= this.facts.get("sums"); // Once: two that asked would each add to sums of their own.
+    const found = await this.#asked;
+    this.sums ??= found;
+  }
+
   /** Without sums (an older version kept none) they are counted when the laptop's are to be compared. @param {string} digest */
-  async #lay(digest) {
-    if (this.sums === null) {
-      this.#asked ??= this.facts.get("sums"); // Once: two that asked would each add to sums of their own.
-      const found = await this.#asked;
-      this.sums ??= found;
-    }
+  #lay(digest) {
     if (this.sums) layInto(this.sums, digest);
   }
 
@@ -82,11 +89,23 @@ export class Shelf {
    * Puts an entry back with another standing.
    * @param {Kept} kept @param {Standing} next @param {{ digest?: string, why?: import("./exchange.js").Told, entry?: Entry }} [more]
    */
-  async put({ id, entry, standing, digest: was, file }, next, { digest, why, entry: instead = entry } = {}) {
-    if (standing === "shared" && was) await this.#lay(was);
-    if (next === "shared" && digest) await this.#lay(digest);
-    const kept = { id, entry: instead, standing: next };
-    await this.entries.put({ ...kept, ...(digest && { digest }), ...(why && { why }), ...(file && { file }) });
+  put(kept, next, more = {}) {
+    return this.turn([{ kept, next, ...more }]);
+  }
+
+  /**
+   * The same for many. Between two of them nothing is waited for, and no request is heard of by itself: an exchange
+   * turns five hundred at a time.
+   * @param {Turn[]} turns
+   */
+  async turn(turns) {
+    if (turns.some(({ kept, next }) => kept.standing === "shared" || next === "shared")) await this.#readSums();
+    for (const { kept, next, digest, why, entry = kept.entry } of turns) {
+      const { id, standing, digest: was, file } = kept;
+      if (standing === "shared" && was) this.#lay(was);
+      if (next === "shared" && digest) this.#lay(digest);
+      this.#put({ id, entry, standing: next, ...(digest && { digest }), ...(why && { why }), ...(file && { file }) });
+    }
   }
 
   /** Notes in which file an entry is, if any. @param {string} id @param {import("./store.js").Filed | undefined} file */
@@ -153,6 +172,8 @@ export class Shelf {
     /** @type {News} */
     const news = { fresh: [], replaced: [] };
     const puts = [];
+    /** @type {Turn[]} */
+    const turns = [];
     const once = new Map(arrived.map((one) => [one.entry.id, one]));
     const held = await this.held([...once.keys()]);
     for (const { entry, digest } of once.values()) {
@@ -166,9 +187,9 @@ export class Shelf {
       if (!kept) news.fresh.push(entry);
       else if (differs) news.replaced.push(entry);
       if (differs) delete kept.file; // These words are in no file yet.
-      puts.push(this.put(kept ?? { id: entry.id, entry, standing: "waiting" }, "shared", { digest, entry }));
+      turns.push({ kept: kept ?? { id: entry.id, entry, standing: "waiting" }, next: "shared", digest, entry });
     }
-    await Promise.all(puts);
+    await Promise.all([...puts, this.turn(turns)]);
     await this.#meet(news.fresh);
     return news;
   }

@@ -7,13 +7,19 @@
 // reading of that time with it.
 
 import { Blobs } from "./disk/blobs.js";
-import { Database } from "./disk/database.js";
+import { Database, listenFor } from "./disk/database.js";
 import { digestsOf, layInto, totalOf } from "./digest.js";
 import { newId } from "./ids.js";
 import { Shelf } from "./shelf.js";
 
 /** @type {IDBTransactionOptions} */
 const STRICT = { durability: "strict" };
+/**
+ * For marks alone, which the laptop gives anew: an entry whose mark went with the battery waits again, is sent again, and
+ * the laptop knows it. Strict, each few hundred marks would wait for the disk. Whatever brings an entry is strict.
+ * @type {IDBTransactionOptions}
+ */
+const RELAXED = { durability: "relaxed" };
 
 /**
  * @typedef {object} Entry
@@ -49,6 +55,8 @@ function standing(which) {
   return IDBKeyRange.bound([which], [which, []]);
 }
 
+/** @type {Standing} */
+const SHARED = "shared";
 /** @type {Standing[]} */
 const UNSHARED = ["waiting", "refused"];
 
@@ -232,16 +240,15 @@ export class Store {
    * @returns {Promise<News>}
    */
   applySync({ acked, rejected, database, cursor, build }, sent, arrived, instead) {
+    const durability = arrived.length || instead.length ? STRICT : RELAXED;
     return this.#change(async (shelf) => {
       const why = new Map(rejected.map(({ id, message }) => [id, message]));
       const digests = new Map(sent.map(({ entry, digest }) => [entry.id, digest]));
       await shelf.hear(build, standing("refused"));
       const known = await shelf.settle(instead, why);
-      const acknowledged = [...(await shelf.held(acked)).values()].map((kept) => {
-        const digest = digests.get(kept.id);
-        return digest && kept.standing !== "shared" && shelf.put(kept, "shared", { digest });
-      });
-      await Promise.all(acknowledged);
+      const held = [...(await shelf.held(acked)).values()].filter((kept) => kept.standing !== "shared");
+      const acknowledged = held.map((kept) => ({ kept, next: SHARED, digest: digests.get(kept.id) }));
+      await shelf.turn(acknowledged.filter(({ digest }) => digest));
       for (const [id, message] of why) {
         const kept = await shelf.entries.get(id);
         if (kept?.standing === "waiting") await shelf.put(kept, "refused", { why: message });
@@ -249,7 +256,7 @@ export class Store {
       const { fresh, replaced } = await shelf.settle(arrived, why);
       await Promise.all([shelf.facts.put(database, "database"), shelf.facts.put(cursor, "cursor")]);
       return { fresh: [...known.fresh, ...fresh], replaced: [...known.replaced, ...replaced] };
-    });
+    }, durability);
   }
 
   /** Keeps an entry from being sent by itself again. @param {string} id @param {Told} why @returns {Promise<void>} */
@@ -316,12 +323,13 @@ export class Store {
 
   /**
    * One change, whole or not at all.
-   * @param {(shelf: Shelf) => Promise<any>} work
+   * @param {(shelf: Shelf) => Promise<any>} work @param {IDBTransactionOptions} [durability]
    * @returns {Promise<any>}
    */
-  #change(work) {
+  #change(work, durability = STRICT) {
     return this.#database.with(async (db) => {
-      const transaction = db.transaction(["facts", "entries", "aside"], "readwrite", STRICT);
+      const transaction = db.transaction(["facts", "entries", "aside"], "readwrite", durability);
+      const failure = listenFor(transaction);
       const completed = transaction.done;
       completed.catch(() => {}); // `work` rejects first when a request fails; both must not be reported.
       try {
@@ -334,7 +342,7 @@ export class Store {
       } catch (error) {
         // Without this the browser would commit the half that was asked for before the mistake.
         abort(transaction);
-        throw error;
+        throw failure() ?? error;
       }
     });
   }
