@@ -35,7 +35,7 @@ def format_boards(name: str, answer: Answer) -> str:
     """The board plan of a room: what to buy, what it costs, and the cuts of each board from its fresh end."""
     lines = [f"Boards: {plain(name)}"]
     for plan in answer["plans"]:
-        lines += [f"  {plan['profile']}: {plan['summary']} ${plan['cost']}", f"  {plan['proof']}"]
+        lines += [f"  {plan['profile_shown']}: {plan['summary']} ${plan['cost']}", f"  {plan['proof']}"]
         lines += [f"  {reason}" for reason in plan["reasons"]]
         lines += [
             f"  buy {line['count']} of {line['length']} at ${line['each']}: ${line['cost']} {line['why']}".rstrip()

@@ -60,7 +60,7 @@ def test_a_ceiling_is_painted_from_its_name_to_its_cans(demo):
     pick(demo, "Paint")
     demo.get_by_label("Or another, by its name").fill("Ceiling, flat")
     touch(demo, "Go on")
-    expect(demo.locator(".now")).to_contain_text("how far a gallon spreads")
+    expect(demo.locator(".now")).to_contain_text("how far it spreads")
     demo.get_by_label("A gallon spreads over", exact=True).fill("400")
     touch(demo, "Save A gallon spreads over")
     demo.get_by_label("size, can 1").fill("1 gal")

@@ -11,9 +11,9 @@ from scantling.engine.desk import Desk
 from scantling.engine.kept import REMEMBERED_AT_MOST, Kept, remembered
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions import facts
+from scantling.engine.shown.shown_in import SHOWN_IN, showing
 from scantling.engine.survey import facts as survey
 from scantling.engine.tape.lengths import Length, LengthError, format_length, parse_length, say_length
-from scantling.engine.tape.shown_in import SHOWN_IN, showing
 
 from tests.cut_lists import issue, mark
 from tests.engine.test_notebook_laws import ACTS, LISTING, family_of

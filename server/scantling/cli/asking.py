@@ -10,12 +10,14 @@ from typing import Any
 from scantling.cli.command import REFUSED, answer_of, has_notebook, notebook, read_file
 from scantling.cli.output import say, write_json
 from scantling.engine.desk import QUESTIONS, Desk, dump
+from scantling.engine.tape.quantities import BARE
 
 
 def add_commands(add: Callable[..., argparse.ArgumentParser]) -> None:
-    add("sum", run_sum, QUESTIONS["sum"].doc).add_argument(
-        "text", nargs="+", help='such as "63 1/4 - 2*(3 1/2 + 3/16)"'
-    )
+    summing = add("sum", run_sum, QUESTIONS["sum"].doc)
+    summing.add_argument("text", nargs="+", help='such as "63 1/4 - 2*(3 1/2 + 3/16)"')
+    summing.add_argument("--in", choices=BARE, default="inches", dest="bare",
+                         help="what lengths are shown in, and are in where no unit is written")  # fmt: skip
     listed = {"epilog": _list_questions(), "formatter_class": argparse.RawDescriptionHelpFormatter}
     asking = add("ask", run_ask, "Ask the engine a question, or a list of them, in JSON.", **listed)
     asking.add_argument("file", help="a file, or - for standard input")
@@ -28,7 +30,7 @@ def _list_questions() -> str:
 
 def run_sum(chosen: argparse.Namespace) -> None:
     text = " ".join(chosen.text)
-    answer = answer_of(Desk(), {"ask": "sum", "text": text}, text)
+    answer = answer_of(Desk(), {"ask": "sum", "text": text, "bare": chosen.bare, "shown_in": chosen.bare}, text)
     if chosen.json:
         write_json(dump(answer))
     else:

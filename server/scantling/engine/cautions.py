@@ -7,8 +7,8 @@ that has heard it enough puts it aside under that word.
 
 from fractions import Fraction
 
+from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.tape.lengths import Length, format_inches, format_length
-from scantling.engine.tape.shown_in import MILLIMETERS, shown_in
 
 # Paint in American houses: the 1978 ban of lead in house paint (16 CFR 1303; EPA renovation rule, 40 CFR 745).
 LEAD_BEFORE = 1978
@@ -95,6 +95,12 @@ FILM = (
 )
 MOLD = "Mold: where a wall is damp or has mold, stop, and find where the water comes from before anything covers it."
 TAIL = "General information: your tool's manual, local code and licensed trades come first."
+# The figures of these lines where lengths are shown in millimeters, each rounded to the careful side: what must stay
+# clear is no less, what a rule begins at or what may lie near is no more.
+IN_METRIC = {
+    "at least 12 in": "at least 305 mm", "6 in or more": "155 mm or more", "12 in or more": "305 mm or more",
+    "16 ft": "4.8 m", "1 1/4 in": "31 mm", "1/4 in": "6 mm", "within 60 in": "within 1525 mm", "6 sq ft": "0.55 m²",
+}  # fmt: skip
 
 
 #: Every line that may be put aside; of those that hold a figure, what it is without one.
@@ -103,6 +109,19 @@ EVERY = (
     OUTLETS, GLASS, FILM, ESCAPE, FIREPLACE, MOLD,
     "Lead rule: paid work that disturbs more than 6 sq ft of old paint in a room, or replaces a window, follows it.",
 )  # fmt: skip
+
+
+def tell(caution: str) -> str:
+    """A line with its figures in what lengths are shown in.
+
+    >>> from scantling.engine.shown.shown_in import MILLIMETERS, showing
+    >>> with showing(MILLIMETERS): tell(LIFTING)
+    'Lifting: boards of 4.8 m and bundles are heavy and whip; two people.'
+    """
+    if is_metric():
+        for figure, metric in IN_METRIC.items():
+            caution = caution.replace(figure, metric)
+    return caution
 
 
 def word_of(caution: str) -> str:
@@ -132,7 +151,7 @@ def say_lead_rule(height: Length) -> str:
     """The rule, with the length that it comes to for trim of a height. Federally assisted housing: 2 sq ft, 24 CFR 35,
     from memory."""
     length = derive_lead_length(height)
-    comes_to = format_length(length) if shown_in() == MILLIMETERS else _in_feet(length)
+    comes_to = format_length(length) if is_metric() else _in_feet(length)
     return (
         "Lead rule: paid work that disturbs more than 6 sq ft of old paint in a room, or replaces a window, must "
         f"follow it; what is taken off counts in full. Trim {format_length(height)} high comes to 6 sq ft at "
@@ -150,7 +169,7 @@ def is_old_wall(built: int | None) -> bool:
 
 def _told(*said: tuple[str, bool]) -> list[str]:
     """The lines whose trigger is met, and who has the last word; nothing where none is."""
-    met = [words for words, met in said if met]
+    met = [tell(words) for words, met in said if met]
     return [*met, TAIL] if met else []
 
 

@@ -13,7 +13,7 @@ from scantling.engine.questions import QUESTIONS
 from scantling.engine.questions.question import Clock, Context
 from scantling.engine.questions.shown_in import find_shown_in
 from scantling.engine.shapes import QuestionError, load
-from scantling.engine.tape.shown_in import showing
+from scantling.engine.shown.shown_in import showing
 from scantling.engine.weight import QUESTIONS_AT_MOST, check_weight
 
 __all__ = ["QUESTIONS", "Desk", "answer"]

@@ -8,6 +8,8 @@ import re
 from collections.abc import Mapping
 from typing import ClassVar
 
+from scantling.engine.shown.examples import show_examples
+
 QUOTE_AT_MOST = 48
 # Controls, marks that turn the direction of text, lone surrogates. Named here, because what Python calls printable
 # differs between the versions that two devices run, and they must answer alike.
@@ -44,7 +46,7 @@ class EngineError(Exception):
         self.key = key
         self.field = field
         self.at = at
-        self.message = self.sentences[key].format(**facts)
+        self.message = show_examples(self.sentences[key]).format(**facts)
         super().__init__(self.message)
 
     def body(self) -> dict[str, object]:

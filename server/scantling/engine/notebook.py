@@ -13,7 +13,7 @@ from typing import Any, TypeVar
 from scantling.engine.errors import EngineError
 from scantling.engine.journal import Entry, admit_entry, fits
 from scantling.engine.kept import AT_MOST, Kept
-from scantling.engine.tape.shown_in import shown_in
+from scantling.engine.shown.shown_in import shown_in
 
 T = TypeVar("T")
 # Kinds that say something of a thing by its id, which stands in their body under the kind's own name.

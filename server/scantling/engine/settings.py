@@ -8,6 +8,7 @@ from typing import Any
 from scantling.engine.boards.case.case import Stock
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.movement import GREEN, find_wood
+from scantling.engine.shown.shown_in import SHOWN_IN
 from scantling.engine.standard import (
     AT_ARRIS,
     BEYOND_SPRING,
@@ -37,7 +38,6 @@ from scantling.engine.standard import (
 )
 from scantling.engine.tape.angles import SQUARE, parse_degrees
 from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_inches, parse_length
-from scantling.engine.tape.shown_in import SHOWN_IN
 
 
 def parse_stock(rows: object) -> tuple[Stock, ...]:

@@ -12,10 +12,11 @@ from marshmallow import EXCLUDE, Schema, ValidationError, fields, validate
 from scantling.engine import forms
 from scantling.engine.errors import EngineError
 from scantling.engine.kept import remembered
+from scantling.engine.shown.examples import show_quoted
+from scantling.engine.shown.shown_in import SHOWN_IN
 from scantling.engine.tape.angles import parse_degrees
 from scantling.engine.tape.figures import parse_figure
-from scantling.engine.tape.lengths import SIXTEENTH, Length, format_length, from_decimals, parse_length
-from scantling.engine.tape.shown_in import SHOWN_IN
+from scantling.engine.tape.lengths import SIXTEENTH, SIXTY_FOURTH, Length, format_length, from_decimals, parse_length
 from scantling.engine.tape.written import LARGEST
 
 
@@ -59,6 +60,10 @@ class LengthText(fields.Field[Length]):
             return parse_length(str(value))
         except EngineError as error:
             raise refused(error) from error
+
+    def show(self, value: Length) -> str:
+        """A length that it read, as finely as a tape is read."""
+        return format_length(value, SIXTY_FOURTH)
 
 
 class DegreesText(fields.Field[Fraction]):
@@ -158,7 +163,7 @@ def first_refusal(messages: Any) -> EngineError:
         refusal = QuestionError("bad-field", sentence=leaf["message"], field=path, at=leaf["at"])
         refusal.key = leaf["key"]
         return refusal
-    return QuestionError("bad-field", sentence=str(leaf), field=path)
+    return QuestionError("bad-field", sentence=show_quoted(str(leaf)), field=path)
 
 
 def _leaves(messages: Any) -> Iterator[tuple[str, Any]]:

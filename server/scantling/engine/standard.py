@@ -9,9 +9,9 @@ from functools import cached_property
 
 from scantling.engine.boards.case.case import Stock
 from scantling.engine.errors import EngineError, quote
+from scantling.engine.shown.shown_in import INCHES, MILLIMETERS, shown_in
 from scantling.engine.tape.angles import format_degrees
 from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_inches, format_length
-from scantling.engine.tape.shown_in import INCHES, MILLIMETERS, shown_in
 
 INSIDE_JOINTS = ("cope", "miter", "butt")
 HEADS = ("mitered", "butted")

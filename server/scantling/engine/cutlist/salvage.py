@@ -13,6 +13,7 @@ from scantling.engine.cutlist.change import show_difference
 from scantling.engine.errors import EngineError
 from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
+from scantling.engine.shown.examples import show_examples
 from scantling.engine.standard import Standard
 from scantling.engine.survey.points import parse_points
 from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_length, parse_length
@@ -50,7 +51,8 @@ def salvage_readings(notebook: Notebook, piece: str) -> list[Entry]:
 def hint_there(piece: Piece) -> str:
     """What to read of what is there."""
     horns = " One that is notched: its horns too, from notch to end, as 58 1/4, 3 1/4, 3."
-    return f"How long it is, end to end; its width too, as 58 1/4 × 5 1/2.{horns if piece.left.horn else ''}"
+    whole = "How long it is, end to end; its width too, as 58 1/4 × 5 1/2."
+    return show_examples(f"{whole}{horns if piece.left.horn else ''}")
 
 
 def parse_salvaged(text: str) -> Salvaged:

@@ -10,6 +10,7 @@ from scantling.engine.errors import EngineError, quote
 from scantling.engine.shapes import refused
 from scantling.engine.standard import parse_price
 from scantling.engine.tape.marks import decimal_value
+from scantling.engine.tape.measures import format_content
 from scantling.engine.tape.units import convert
 
 LONGEST_AMOUNT = 12
@@ -81,6 +82,26 @@ class Price(fields.Field[int]):
             raise refused(error) from error
 
 
+class FilmPrice(Price):
+    """A price as of a roll or of a foot, "3.40"; or of a meter, where that is written behind it: "11.20 / m"."""
+
+    wants = 'a price, such as "3.40", or "11.20 / m" by the meter'
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> int:
+        price = "" if isinstance(value, bool) else split_price(str(value))[0]
+        return super()._deserialize(price, attr, data, **kwargs)
+
+
+def split_price(text: str) -> tuple[str, str]:
+    """A price, and "m" where it is one by the meter.
+
+    >>> split_price("11.20 / m"), split_price("3.40")
+    (('11.20', 'm'), ('3.40', ''))
+    """
+    price, slash, unit = text.partition("/")
+    return (price.strip(), "m") if slash and unit.strip().lower() in ("m", "meter", "metre") else (text, "")
+
+
 class Area(fields.Field[Fraction]):
     """An area to square inches: square feet where no unit stands behind it; "384 sq ft", "35.7 m2"."""
 
@@ -107,6 +128,10 @@ class Volume(fields.Field[Fraction]):
         if amount is None or not amount or known is None:
             raise ValidationError(f'{quote(str(value))} is not a volume: write one such as "1 gal" or "300 ml".')
         return amount * known
+
+    def show(self, value: Fraction) -> str:
+        """A volume that it read, as tubes are sold."""
+        return format_content(value)
 
 
 def parse_unit(unit: str) -> Fraction | None:

@@ -43,6 +43,13 @@ def check_by(known: Mapping[str, Field], name: str, value: object) -> list[Engin
     return []
 
 
+def show_by(known: Mapping[str, Field], defaults: Mapping[str, str]) -> dict[str, str]:
+    """What is usual, as text, each as its field would show it: a field of a measure has a `show` for what it read."""
+    shows = {name: getattr(known.get(name), "show", None) for name in defaults}
+    return {name: show(known[name].deserialize(text)) if (show := shows[name]) else text
+            for name, text in defaults.items()}  # fmt: skip
+
+
 def collect(
     known: Mapping[str, Field], settings: Mapping[str, object], prefix: str
 ) -> tuple[dict[str, Any], list[Wrong]]:

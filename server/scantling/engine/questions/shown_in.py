@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from scantling.engine.notebook import PARENT, SUBJECTS, Notebook
-from scantling.engine.tape.shown_in import INCHES, SHOWN_IN
+from scantling.engine.shown.shown_in import INCHES, SHOWN_IN
 
 SETTING = "lengths"
 #: The fields of questions that name a house or something in it.

@@ -7,6 +7,7 @@ leans in. "0" is plumb. So is said at which end of a wall the floor is lower.
 from fractions import Fraction
 
 from scantling.engine.errors import EngineError, quote
+from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.tape.lengths import THIRTY_SECOND, ZERO, Length, format_length, parse_length
 
 LEVEL = Fraction(24)
@@ -45,7 +46,7 @@ def say_plumb(leans: Fraction) -> str:
     'leans in, 1/4" in 24'
     """
     gap = format_length(Length(abs(leans) * LEVEL), THIRTY_SECOND)
-    return f"leans {'away' if leans > 0 else 'in'}, {gap} in 24" if leans else "plumb"
+    return f"leans {'away' if leans > 0 else 'in'}, {gap} in {'610' if is_metric() else '24'}" if leans else "plumb"
 
 
 def parse_fall(text: str) -> Length:

@@ -9,7 +9,7 @@ import re
 from scantling.engine.tape.lengths import SIXTEENTH, Length, LengthError, parse_length
 
 #: A length as `format_length` writes it.
-LENGTH = re.compile(r"""(?:\d+'\ )?(?:\d+\ )?(?:\d+/)?\d+"|\d+(?:\.\d+)?\ mm|\d+\ ft\b""", re.VERBOSE)
+LENGTH = re.compile(r"""(?:\d+'\ )?(?:\d+\ )?(?:\d+/)?\d+"|\d+(?:\.\d+)?\ mm\b|\d+\ ft\b""", re.VERBOSE)
 
 
 def find_lengths(text: str) -> list[Length]:

@@ -14,9 +14,7 @@ from fractions import Fraction
 from typing import Literal, overload
 
 from scantling.engine.kept import remembered
-from scantling.engine.tape.marks import LengthError as LengthError
-from scantling.engine.tape.marks import Token, read_marks, refuse
-from scantling.engine.tape.shown_in import (
+from scantling.engine.shown.shown_in import (
     FEET,
     FINE,
     INCHES,
@@ -27,6 +25,8 @@ from scantling.engine.tape.shown_in import (
     shown_in,
     to_millimeters,
 )
+from scantling.engine.tape.marks import LengthError as LengthError
+from scantling.engine.tape.marks import Token, read_marks, refuse
 from scantling.engine.tape.spoken import say_number
 from scantling.engine.tape.written import Lean, Written, count_words, join_fractions, read_length
 
@@ -218,7 +218,7 @@ def format_length(length: Length, nearest: Length = SIXTEENTH) -> str:
 
     >>> format_length(parse_length("5' 3.25"))
     '63 1/4"'
-    >>> from scantling.engine.tape.shown_in import showing
+    >>> from scantling.engine.shown.shown_in import showing
     >>> with showing(MILLIMETERS): format_length(parse_length("5' 3.25"))
     '1606.5 mm'
     """
@@ -239,6 +239,11 @@ def format_bare(length: Length, nearest: Length = SIXTEENTH) -> str:
     """The same without its unit, where that is plain: 63 1/4, or 1606.5; feet keep theirs."""
     shown = format_length(length, nearest)
     return shown if shown_in() == FEET else shown.removesuffix(" mm").rstrip('"')
+
+
+def format_plain(length: Length) -> str:
+    """The same as it stands in a sentence: 1/64, or 0.4 mm."""
+    return format_length(length, SIXTY_FOURTH).rstrip('"')
 
 
 def derive_shown(length: Length, nearest: Length = SIXTEENTH) -> Length:
@@ -300,7 +305,7 @@ def format_exact(amount: Fraction) -> str:
 def format_working(inches: Fraction) -> str:
     """A length unrounded, without its unit, as it stands in a line of working.
 
-    >>> from scantling.engine.tape.shown_in import showing
+    >>> from scantling.engine.shown.shown_in import showing
     >>> with showing(MILLIMETERS): format_working(Fraction(63)), format_working(Fraction(505, 8))
     ('1600.2', 'about 1603.38')
     """
@@ -322,25 +327,34 @@ def format_area(square_inches: Fraction) -> str:
         return f"{format_exact(square_inches)} sq in"
     square = square_inches * MILLIMETERS_PER_INCH**2
     whole = round_to(Length(square), ONE).inches
-    return f"{'' if whole == square else 'about '}{whole} sq mm"
+    return f"{'' if whole == square else 'about '}{whole} mm²"
 
 
 def format_reading(length: Length) -> str | None:
-    """A length as a person would write it off a tape: exactly, where that can be written, else to its nearest 1/64.
+    """A length as a person would write it off a tape: exactly, where that can be written, else to its nearest 1/64, or
+    in millimeters to a tenth.
 
     None where there is nothing that a tape could read: no more than nothing, or less than its finest mark.
 
     >>> format_reading(parse_length("55 7/8")), format_reading(Length(Fraction(253, 256)))
     ('55 7/8"', '63/64"')
-    >>> from scantling.engine.tape.shown_in import showing
+    >>> from scantling.engine.shown.shown_in import showing
     >>> with showing(MILLIMETERS): format_reading(parse_length("1607 mm")), format_reading(parse_length("55 7/8"))
-    ('1607 mm', '55 7/8"')
+    ('1607 mm', '1419.225 mm')
     """
     exact = f'{format_exact(length.inches)}"'
-    written = (format_unrounded(length.inches), exact, format_inches(length, SIXTY_FOURTH))
+    written: tuple[str, ...] = (exact, format_inches(length, SIXTY_FOURTH))
+    if shown_in() == MILLIMETERS:
+        written = (_exact_millimeters(length), exact, format_length(length, SIXTY_FOURTH))
     fitting = (text for text in written if not text.startswith("about"))
     text = next((text for text in fitting if _reads_as_something(text)), None)
     return text if length > ZERO else None
+
+
+def _exact_millimeters(length: Length) -> str:
+    """As many decimals as it has, up to a millionth; every fraction on a tape comes out even."""
+    millimeters = length.inches * MILLIMETERS_PER_INCH
+    return f"{format_decimal(millimeters)} mm" if 10**6 % millimeters.denominator == 0 else "about"
 
 
 def _reads_as_something(text: str) -> bool:
@@ -355,7 +369,7 @@ def say_length(length: Length, nearest: Length = SIXTEENTH) -> str:
 
     >>> say_length(parse_length("63 5/16"))
     'sixty-three and five sixteenths inches'
-    >>> from scantling.engine.tape.shown_in import showing
+    >>> from scantling.engine.shown.shown_in import showing
     >>> with showing(MILLIMETERS): say_length(parse_length("63 5/16"))
     'one thousand six hundred eight millimeters'
     """

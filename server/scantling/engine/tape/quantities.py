@@ -10,7 +10,9 @@ from fractions import Fraction
 from types import MappingProxyType
 from typing import Literal
 
-from scantling.engine.tape.lengths import format_exact, format_unrounded
+from scantling.engine.shown.shown_in import MILLIMETERS_PER_INCH, is_metric
+from scantling.engine.tape.lengths import format_area, format_exact, format_unrounded
+from scantling.engine.tape.measures import format_surface
 
 Sort = Literal["figure", "number", "length", "area"]
 Sign = Literal["+", "-", "×", "÷", "of"]
@@ -38,6 +40,8 @@ class Quantity:
         >>> Quantity("area", Fraction(720)).show()
         '720 sq in (5 sq ft)'
         """
+        if self.sort == "area" and is_metric():
+            return f"{format_area(self.amount)} ({format_surface(self.amount)})"
         if self.sort == "area":
             return (
                 f"{format_exact(self.amount)} sq in ({format_exact(self.amount / SQUARE_INCHES_PER_SQUARE_FOOT)} sq ft)"
@@ -99,8 +103,13 @@ DIVIDED: Pairs = MappingProxyType(
 TABLES: Mapping[str, Pairs] = MappingProxyType({"+": ADDED, "-": ADDED, "×": MULTIPLIED, "÷": DIVIDED, "of": COUNTED})
 
 
-def combine(left: Quantity, sign: str, right: Quantity) -> tuple[Quantity, list[str]]:
-    """Two quantities put together, and a sentence for each figure that thereby became inches or a plain number.
+INCHES, MILLIMETERS = "inches", "millimeters"
+#: What a figure without a unit may be in, and how many inches one is.
+BARE = MappingProxyType({INCHES: Fraction(1), MILLIMETERS: 1 / MILLIMETERS_PER_INCH})
+
+
+def combine(left: Quantity, sign: str, right: Quantity, bare: str = INCHES) -> tuple[Quantity, list[str]]:
+    """Two quantities put together, and a sentence for each figure that thereby became a length or a plain number.
 
     >>> combine(Quantity("figure", Fraction(120)), "-", Quantity("length", Fraction(30)))
     (Quantity(sort='length', amount=Fraction(90, 1)), ['120 has no unit: taken as inches.'])
@@ -110,7 +119,13 @@ def combine(left: Quantity, sign: str, right: Quantity) -> tuple[Quantity, list[
         raise UnlikeQuantities("unlike" if sign in "+-" else "no-such-unit")
     if sign == "÷" and not right.amount:
         raise UnlikeQuantities("nothing-under")
-    return Quantity(sort, _amount(left.amount, sign, right.amount)), _settled(left, sign, right)
+    as_length = (sign in "+-" and "length" in (left.sort, right.sort)) or (sign == "÷" and right.sort == "length")
+    one, other = (_scaled(side, BARE[bare] if as_length else Fraction(1)) for side in (left, right))
+    return Quantity(sort, _amount(one, sign, other)), _settled(left, right, bare if as_length else "a plain number")
+
+
+def _scaled(side: Quantity, bare: Fraction) -> Fraction:
+    return side.amount * bare if side.sort == "figure" else side.amount
 
 
 def _amount(left: Fraction, sign: str, right: Fraction) -> Fraction:
@@ -121,9 +136,7 @@ def _amount(left: Fraction, sign: str, right: Fraction) -> Fraction:
     return left / right if sign == "÷" else left * right
 
 
-def _settled(left: Quantity, sign: str, right: Quantity) -> list[str]:
+def _settled(left: Quantity, right: Quantity, as_what: str) -> list[str]:
     if left.sort == right.sort:
         return []
-    inches = (sign in "+-" and "length" in (left.sort, right.sort)) or (sign == "÷" and right.sort == "length")
-    as_what = "inches" if inches else "a plain number"
     return [f"{side.show()} has no unit: taken as {as_what}." for side in (left, right) if side.sort == "figure"]

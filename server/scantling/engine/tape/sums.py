@@ -22,7 +22,7 @@ from typing import ClassVar, NoReturn
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.tape.lengths import SIXTEENTH, Length, Reading, format_unrounded, round_to
 from scantling.engine.tape.marks import Kind, LengthError, Token, name_pattern, plain_words, read_marks, typed
-from scantling.engine.tape.quantities import Quantity, Sign, UnlikeQuantities, combine
+from scantling.engine.tape.quantities import BARE, INCHES, MILLIMETERS, Quantity, Sign, UnlikeQuantities, combine
 from scantling.engine.tape.written import count_words, join_fractions, read_length
 
 LONGEST_SUM = 1000
@@ -33,8 +33,8 @@ SIGN_OF: Mapping[Kind, Sign] = MappingProxyType(
 )
 BINDS: Mapping[str, int] = MappingProxyType({"(": 0, "+": 1, "-": 1, "×": 2, "÷": 2, "negative": 3, "of": 4})
 
-ALL_INCHES = "No figure has a unit: taken as inches."
-ALL_FIGURES = "No figure has a unit: taken as inches, and as plain numbers where they multiply or divide."
+ALL_LENGTHS = "No figure has a unit: taken as {bare}."
+ALL_FIGURES = "No figure has a unit: taken as {bare}, and as plain numbers where they multiply or divide."
 
 
 class SumError(EngineError):
@@ -83,6 +83,9 @@ class SumResult:
     value: Quantity
     taken: tuple[str, ...]
     steps: tuple[SumStep, ...]
+    #: Where each figure without a unit ends in the text, and whether any figure but a part of something has a fraction.
+    bare_ends: tuple[int, ...] = ()
+    has_fraction: bool = False
 
     @property
     def length(self) -> Length | None:
@@ -108,10 +111,12 @@ class _Pending:
     at: int
 
 
-def evaluate_sum(text: str, names: Mapping[str, Length] = MappingProxyType({})) -> SumResult:
+def evaluate_sum(
+    text: str, names: Mapping[str, Length] = MappingProxyType({}), bare: str = INCHES
+) -> SumResult:
     """The exact answer to a sum of lengths, plain numbers and named lengths. Raises `SumError` or `LengthError`.
 
-    Names are given in the plain form of `plain_words`.
+    Names are given in the plain form of `plain_words`; `bare` is what lengths without a unit are in.
 
     >>> evaluate_sum("63 1/4 - 2*(3 1/2 + 3/16)").length
     Length(inches=Fraction(447, 8), exact=True)
@@ -127,16 +132,38 @@ def evaluate_sum(text: str, names: Mapping[str, Length] = MappingProxyType({})) 
         if error.key not in ("improper", "odd-denominator"):
             raise
         raise SumError("fraction-or-division", at=error.at, text=quote(text)) from None
-    return _Working(text, tokens, names).work()
+    return _Working(text, tokens, names, bare).work()
+
+
+def write_units(text: str, names: Mapping[str, Length] = MappingProxyType({})) -> str:
+    """A sum with its millimeters written where a figure without a unit is a length in it; raises as `evaluate_sum`.
+
+    So it comes to the same wherever it is read, and for ever. With a fraction in it, it is in inches and stays.
+
+    >>> write_units("1607 - 2 × 89"), write_units("63 1/4 - 2"), write_units("1607 mm / 3")
+    ('1607 mm - 2 × 89 mm', '63 1/4 - 2', '1607 mm / 3')
+    """
+    wanted = evaluate_sum(text, names, MILLIMETERS)
+    for end in () if wanted.has_fraction else reversed(wanted.bare_ends):
+        tried = f"{text[:end]} mm{text[end:]}"
+        try:
+            alike = evaluate_sum(tried, names, MILLIMETERS).value == wanted.value
+        except EngineError:  # a count that would be a length, so that an area is added to one
+            continue
+        text = tried if alike else text
+    return text
 
 
 class _Working:
     """Two stacks and no recursion: brackets may nest as deep as the text is long, on a phone's small stack."""
 
-    __slots__ = ("names", "pending", "steps", "taken", "text", "tokens", "values")
+    __slots__ = ("bare", "bare_ends", "has_fraction", "names", "pending", "steps", "taken", "text", "tokens", "values")
 
-    def __init__(self, text: str, tokens: Sequence[Token], names: Mapping[str, Length]) -> None:
+    def __init__(self, text: str, tokens: Sequence[Token], names: Mapping[str, Length], bare: str) -> None:
         self.text = text
+        self.bare = bare
+        self.bare_ends: list[int] = []
+        self.has_fraction = False
         self.tokens = tokens
         self.names = names
         self.values: list[Quantity] = []
@@ -155,9 +182,10 @@ class _Working:
             self._refuse("open-bracket", self.pending[-1].at)
         value = self.values[-1]
         if value.sort == "figure":
-            self._note(ALL_FIGURES if any(step.scales for step in self.steps) else ALL_INCHES)
-            value = Quantity("length", value.amount)
-        return SumResult(value, tuple(self.taken), tuple(self.steps))
+            said = ALL_FIGURES if any(step.scales for step in self.steps) else ALL_LENGTHS
+            self._note(said.format(bare=self.bare))
+            value = Quantity("length", value.amount * BARE[self.bare])
+        return SumResult(value, tuple(self.taken), tuple(self.steps), tuple(self.bare_ends), self.has_fraction)
 
     def _read_one(self, at: int, wants_value: bool) -> tuple[bool, int]:
         token = self.tokens[at]
@@ -176,6 +204,8 @@ class _Working:
         after = at
         while after < len(self.tokens) and not _parts_phrases(self.tokens[after]):
             after += 1
+        part_of = after < len(self.tokens) and self.tokens[after].kind == "of"
+        self.has_fraction |= not part_of and any(token.kind == "fraction" for token in self.tokens[at:after])
         self._phrase(self.tokens[at:after])
         return False, after
 
@@ -185,6 +215,8 @@ class _Working:
         if written.lean:
             value = Quantity("length", Reading(Length(written.amount), written.lean).measured.inches)
             self._note(f"{typed(self.text, tokens[0], tokens[-1])} is taken as {value.show()}.")
+        elif written.bare:
+            self.bare_ends.append(tokens[-1].end)
         self.values.append(value)
 
     def _named(self, at: int) -> None:
@@ -240,7 +272,7 @@ class _Working:
 
     def _combine(self, left: Quantity, waiting: _Pending, right: Quantity) -> None:
         try:
-            value, notes = combine(left, waiting.sign, right)
+            value, notes = combine(left, waiting.sign, right, self.bare)
         except UnlikeQuantities as unlike:
             self._refuse(unlike.args[0], waiting.at, sum=quote(_line(left, waiting.sign, right)))
         if abs(value.amount) > LARGEST:

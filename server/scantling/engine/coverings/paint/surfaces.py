@@ -10,7 +10,8 @@ from fractions import Fraction
 from scantling.engine.standard import MOLDINGS, Standard
 from scantling.engine.survey.outline import derive_outline
 from scantling.engine.survey.room import Opening, Room, Wall
-from scantling.engine.tape.lengths import ZERO, Length, format_bare, format_exact, format_working
+from scantling.engine.tape.lengths import ZERO, Length, format_bare, format_working
+from scantling.engine.tape.measures import format_surface
 from scantling.engine.trim.openings.reach import derive_heights
 from scantling.engine.trim.piece import Kind, Piece
 
@@ -49,7 +50,7 @@ def derive_walls(room: Room, height: Length | None = None) -> Surface:
         working.append(f"{wall.name}: {_say(wall.length.largest)} × {_say(tall)}")
         for name, out, why in _openings(wall):
             area -= out
-            (missing if why else working).append(why or f"− {name}: {format_exact(out / 144)} sq ft")
+            (missing if why else working).append(why or f"− {name}: {format_surface(out)}")
     return Surface(WALLS, max(area, Fraction(0)), tuple(working), tuple(missing))
 
 

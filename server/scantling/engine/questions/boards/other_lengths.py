@@ -9,6 +9,7 @@ from scantling.engine.boards.case.case import BoardsError, Stock
 from scantling.engine.boards.search.plan import plan_boards
 from scantling.engine.errors import EngineError
 from scantling.engine.questions.boards.room_boards import RoomBoardsIn
+from scantling.engine.questions.called import call_stock
 from scantling.engine.questions.cutlist.cut_list import find_list
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.rack.slack import keep_slack
@@ -45,7 +46,7 @@ def answer_boards_if(asked: dict[str, Any], context: Context) -> Answer:
     longest = max((row.length for row in stock), default=room.standard.end_trim) - room.standard.end_trim
     pieces = [piece for piece in pieces if derive_length(piece) <= longest]
     if not pieces:
-        raise NoSuchProfile("no-such-profile", field="profile", profile=asked["profile"][:80])
+        raise NoSuchProfile("no-such-profile", field="profile", profile=call_stock(asked["profile"][:80]))
     more = Stock(asked["length"], parse_price(asked["price"])) if {"length", "price"} <= asked.keys() else None
 
     def least(rows: Sequence[Stock]) -> int:

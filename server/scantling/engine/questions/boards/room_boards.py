@@ -12,6 +12,7 @@ from scantling.engine.cautions import cautions_for_cutting
 from scantling.engine.cutlist.letters import whole_key
 from scantling.engine.cutlist.listed import CutList
 from scantling.engine.questions.boards.shown import RoomPlanOut, UnpricedOut, find_fitting, find_unpriced, show_plan
+from scantling.engine.questions.called import call_stock
 from scantling.engine.questions.cutlist.cut_list import find_list
 from scantling.engine.questions.facts import RoomIn
 from scantling.engine.questions.question import Answer, Context, Question
@@ -146,7 +147,7 @@ def settle_profiles(
             settled = settle(replace(wanted, pieces=fitting), context.clock, asked["time_limit"])
         except BoardsError as refusal:
             if fitting:
-                missing.append(f"{wanted.profile}: {refusal.message}")
+                missing.append(f"{call_stock(wanted.profile)}: {refusal.message}")
             continue
         if settled.sticks:
             plans.append(show_plan(of, replace(wanted, pieces=fitting), settled, asked["nearest"]))

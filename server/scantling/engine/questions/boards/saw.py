@@ -13,6 +13,7 @@ from scantling.engine.drawings.board import say_edges
 from scantling.engine.drawings.saw import draw_at_saw
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.boards.room_boards import RoomBoardsIn, answer_boards_for_room
+from scantling.engine.questions.called import call_stock
 from scantling.engine.questions.cutlist.cut_list import RememberOut, find_list, say_issue, standing
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.rack.at_saw import Place, count_settings, order_by_board, order_by_setting
@@ -45,6 +46,7 @@ class AtSawOut(Schema):
 
     id = text_out(none=True)
     key, letter, part_name, profile, state = text_out(), text_out(), text_out(), text_out(), text_out()
+    profile_shown = text_out()
     cut, cut_from, plus_minus, other, board, spoken = (text_out() for _ in range(6))
     provisional = fields.Boolean(required=True)
     remember = out(RememberOut)
@@ -110,6 +112,7 @@ def _piece(notebook: Notebook, one: Listed, board: str, nearest: Length) -> Answ
         "letter": piece.letter,
         "part_name": piece.name,
         "profile": piece.profile,
+        "profile_shown": call_stock(piece.profile),
         "cut": format_length(piece.cut, nearest),
         "cut_from": piece.cut_from,
         "plus_minus": format_length(piece.doubt.plus_minus, THIRTY_SECOND),

@@ -7,12 +7,14 @@ from marshmallow import Schema, fields
 
 from scantling.engine.boards.case.case import Plan
 from scantling.engine.drawings.boards import draw_boards
+from scantling.engine.questions.called import call_stock
 from scantling.engine.questions.question import Answer
 from scantling.engine.rack.accepted import format_body
 from scantling.engine.rack.settle import Settled, Wanted
 from scantling.engine.rack.stick import LaidStick, Stick
 from scantling.engine.rack.wanted import derive_length, is_uncertain
 from scantling.engine.shapes import DrawingOut, LengthOut, out, show, text_out, texts_out
+from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.standard import format_price, format_stock
 from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_length
 from scantling.engine.trim.piece import Piece
@@ -38,12 +40,13 @@ class RoomBoardOut(Schema):
 
 # What lumber is usually sold in: common practice, no source.
 USUAL = ("8 ft", "10 ft", "12 ft", "14 ft", "16 ft")
+USUAL_METRIC = ("2.4 m", "3 m", "3.6 m", "4.2 m", "4.8 m")
 
 
 class UnpricedOut(Schema):
-    """`words` are those that say it under what is missing."""
+    """`words` are those that say it under what is missing; `profile_shown` is what the profile is called there."""
 
-    profile, setting, words = text_out(), text_out(), text_out()
+    profile, profile_shown, setting, words = text_out(), text_out(), text_out(), text_out()
     lengths = texts_out()
 
 
@@ -68,7 +71,7 @@ class EntryOut(Schema):
 
 
 class RoomPlanOut(Schema):
-    profile, cost, proof, summary = text_out(), text_out(), text_out(), text_out()
+    profile, profile_shown, cost, proof, summary = text_out(), text_out(), text_out(), text_out(), text_out()
     slack = fields.String(
         required=True, metadata={"description": "what each board keeps to spare, and what that costs; empty if nothing"}
     )
@@ -90,8 +93,9 @@ def find_unpriced(wants: Iterable[Wanted]) -> list[Answer]:
     Boards of a profile that no rule makes are said in one list with those of others: not here.
     """
     return [
-        {"profile": wanted.profile, "setting": wanted.standard.stock_setting(wanted.profile), "lengths": list(USUAL),
-         "words": _say_unpriced(wanted.profile)}
+        {"profile": wanted.profile, "profile_shown": call_stock(wanted.profile),
+         "setting": wanted.standard.stock_setting(wanted.profile),
+         "lengths": list(USUAL_METRIC if is_metric() else USUAL), "words": _say_unpriced(wanted.profile)}
         for wanted in wants
         if wanted.pieces
         and wanted.standard.stock_setting(wanted.profile) != "other.stock"
@@ -100,7 +104,7 @@ def find_unpriced(wants: Iterable[Wanted]) -> list[Answer]:
 
 
 def _say_unpriced(profile: str) -> str:
-    return f"No stock lengths yet for {profile}: add lengths and prices to the standard under House."
+    return f"No stock lengths yet for {call_stock(profile)}: add lengths and prices to the standard under House."
 
 
 def find_fitting(wanted: Wanted) -> tuple[list[Piece], list[str]]:
@@ -130,6 +134,7 @@ def show_plan(of: str | None, wanted: Wanted, settled: Settled, nearest: Length)
     uncertain = {piece.key for piece in wanted.pieces if is_uncertain(wanted.standard, piece)}
     return {
         "profile": wanted.profile,
+        "profile_shown": call_stock(wanted.profile),
         "cost": format_price(sum(stick.pays for stick in sticks if not stick.why)),
         "paid": format_price(settled.paid),
         "total": format_price(settled.to_pay),

@@ -8,6 +8,7 @@ from scantling.engine.costs.lots import Lot, derive_lots
 from scantling.engine.costs.next_rooms import FEET_A_DOOR, Rough, derive_ranges
 from scantling.engine.costs.spent import CostError, Line, Planned, Receipt, derive_lines, merge_lines
 from scantling.engine.errors import EngineError
+from scantling.engine.questions.called import call_stock
 from scantling.engine.questions.costs.of_house import (
     COMING,
     RoomMoney,
@@ -21,9 +22,10 @@ from scantling.engine.questions.costs.of_house import (
 from scantling.engine.questions.costs.shapes import NextRoomsIn, NextRoomsOut, SpentIn, SpentOut
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.shopping.good import BOARDS
+from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.standard import format_price, parse_price
 from scantling.engine.survey.facts import find_house
-from scantling.engine.tape.lengths import format_exact
+from scantling.engine.tape.measures import FOOT, SQUARE_FOOT, format_run, format_surface
 
 
 def answer_spent(asked: dict[str, Any], context: Context) -> Answer:
@@ -93,7 +95,8 @@ def _room(money: RoomMoney) -> Answer:
 
 def _line(line: Line, seen: str) -> Answer:
     return {
-        "name": line.name, "planned": format_price(line.planned), "spent": format_price(line.spent),
+        "name": line.name, "name_shown": call_stock(line.name), "planned": format_price(line.planned),
+        "spent": format_price(line.spent),
         "over": None if line.open else _signed(line.over), "seen": seen,
     }  # fmt: skip
 
@@ -143,13 +146,13 @@ def answer_next_rooms(asked: dict[str, Any], context: Context) -> Answer:
 
 
 def _working(room: Rough) -> str:
-    trim = (
-        f"{format_exact(room.perimeter)} ft round + {room.openings} × {FEET_A_DOOR} ft an opening = "
-        f"{format_exact(room.feet)} ft"
-    )
+    round_, door, along = (format_run(feet * FOOT) for feet in (room.perimeter, FEET_A_DOOR, room.feet))
+    trim = f"{round_} round + {room.openings} × {door} an opening = {along}"
     if not room.height:
         return trim
-    return f"{trim}; {format_exact(room.perimeter)} × {format_exact(room.height)} ft = {format_exact(room.area)} sq ft"
+    unit = " m" if is_metric() else " ft"  # said once, behind the second: 38 × 7 2/3 ft
+    high = format_run(room.height * FOOT)
+    return f"{trim}; {round_.removesuffix(unit)} × {high} = {format_surface(room.area * SQUARE_FOOT)}"
 
 
 def _rough(row: dict[str, Any], cents: int | None = None) -> Rough:

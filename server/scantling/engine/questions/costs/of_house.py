@@ -10,6 +10,7 @@ from marshmallow import fields, validate
 from scantling.engine.costs.lots import Lot, derive_lots
 from scantling.engine.costs.next_rooms import Rough
 from scantling.engine.notebook import Notebook
+from scantling.engine.questions.called import call_stock
 from scantling.engine.questions.costs.shapes import RoughIn
 from scantling.engine.questions.covered.planned import find_article
 from scantling.engine.questions.facts import room_of
@@ -42,7 +43,7 @@ class RoomMoney:
 
     @property
     def unpriced(self) -> list[str]:
-        return [good.name for good in self.goods if good.unpriced]
+        return [good.shown for good in self.goods if good.unpriced]
 
     @property
     def planned(self) -> int:
@@ -72,7 +73,8 @@ def _article(notebook: Notebook, article: str | None) -> str:
 
 def show_lot(lot: Lot, name: str, where: str) -> Answer:
     return {
-        "id": lot.id, "of": lot.of, "where": where, "article": lot.article, "name": name, "called": lot.name,
+        "id": lot.id, "of": lot.of, "where": where, "article": lot.article, "name": name,
+        "name_shown": name if lot.article else call_stock(name), "called": lot.name,
         "count": lot.count, "price": None if lot.cents is None else format_price(lot.cents), "date": lot.date,
         "note": lot.note, "wrong": lot.wrong,
     }  # fmt: skip

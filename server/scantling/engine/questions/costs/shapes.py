@@ -38,9 +38,10 @@ class SpentIn(Asked):
 
 
 class LineOut(Schema):
-    """`over` has a minus where less was spent than planned; null while nothing was bought."""
+    """`over` has a minus where less was spent than planned; null while nothing was bought. `name_shown`: its name in
+    what lengths are shown in."""
 
-    name, planned, spent = text_out(), text_out(), text_out()
+    name, name_shown, planned, spent = text_out(), text_out(), text_out(), text_out()
     over = text_out(none=True)
     seen = text_out()
 
@@ -54,9 +55,10 @@ class RoomSpentOut(Schema):
 
 
 class LotOut(Schema):
-    """`name`: what it is of; `called`: what it was written down as, of paint the size of the can."""
+    """`name`: what it is of, `name_shown` the same in what lengths are shown in; `called`: what it was written down as,
+    of paint the size of the can."""
 
-    id, of, where, name, called, date, note, wrong = (text_out() for _ in range(8))
+    id, of, where, name, name_shown, called, date, note, wrong = (text_out() for _ in range(9))
     article, price = text_out(none=True), text_out(none=True)
     count = fields.Integer(required=True)
 

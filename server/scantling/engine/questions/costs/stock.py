@@ -8,6 +8,7 @@ from marshmallow import Schema, fields
 
 from scantling.engine.bodies import PAINT
 from scantling.engine.costs.lots import Lot, derive_lots
+from scantling.engine.questions.called import call_stock
 from scantling.engine.questions.costs.of_house import names_of, rooms_of, show_lot
 from scantling.engine.questions.costs.shapes import LotOut
 from scantling.engine.questions.covered.amount import derive_amount, say_amount
@@ -30,7 +31,7 @@ class StockIn(Asked):
 
 
 class LeftoverOut(Schema):
-    profile, room = text_out(), text_out()
+    profile, profile_shown, room = text_out(), text_out(), text_out()
     length = out(LengthOut)
 
 
@@ -59,7 +60,8 @@ def answer_stock(asked: dict[str, Any], context: Context) -> Answer:
         cases[house] = next(iter(cases.values()))  # planned for several rooms, and cut with the same saw
     return {
         "boards": [
-            {"profile": profile, "room": places[room], "length": show(stick.length, asked["nearest"])}
+            {"profile": profile, "profile_shown": call_stock(profile), "room": places[room],
+             "length": show(stick.length, asked["nearest"])}
             for room, profile, stick in derive_house_leftovers(notebook, house, cases)
         ],
         "shelf": list(_shelf(context, list(rooms), lots)),

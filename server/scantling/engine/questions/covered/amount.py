@@ -7,14 +7,16 @@ from fractions import Fraction
 from scantling.engine.bodies import FILM, PAINT, PAPER, SHEET
 from scantling.engine.costs.seen import date_of, derive_seen
 from scantling.engine.notebook import Notebook
+from scantling.engine.questions.amounts import split_price
 from scantling.engine.questions.covered.planned import Planned
 from scantling.engine.questions.question import Answer
+from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.standard import parse_price
 from scantling.engine.tape.figures import parse_figure
 from scantling.engine.tape.lengths import parse_length
+from scantling.engine.tape.measures import FOOT, GALLON, METER, format_volume
 
-ROLL, FOOT, SHEET_OF, VOLUME = "roll", "ft", "sheet", "paint"
-GALLON = Fraction(231)
+ROLL, BY_FOOT, BY_METER, SHEET_OF, VOLUME = "roll", "ft", "m", "sheet", "paint"
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,9 +39,11 @@ def say_amount(unit: str, count: Fraction) -> str:
     ('3 rolls', '1.00 gal')
     """
     if unit == VOLUME:
-        return f"{float(count / GALLON):.2f} gal"
-    if unit == FOOT:
-        return f"{count} ft"
+        return format_volume(count)
+    if unit == BY_FOOT and is_metric():  # its price is by the foot, so that is how it is bought
+        return f"{count} ft ({float(count * FOOT / METER):.2f} m)"
+    if unit in (BY_FOOT, BY_METER):
+        return f"{count} {unit}"
     return f"{count} {unit}{'' if count == 1 else 's'}"
 
 
@@ -48,7 +52,7 @@ def derive_amount(planned: Planned) -> Amount | None:
     answer, article = planned.answer, planned.article
     if answer is None:
         return None
-    price = article.facts.get("price")
+    price, by = split_price(article.facts.get("price") or "")
     cents = parse_price(price) if price else None
     if article.sort == PAPER:
         rolls = answer["rolls"]["guaranteed"]
@@ -56,21 +60,20 @@ def derive_amount(planned: Planned) -> Amount | None:
     if article.sort == SHEET:
         return Amount(SHEET_OF, Fraction(answer["count"]), cents, (answer["said"],)) if answer["count"] else None
     if article.sort == FILM:
-        return _film(planned, answer, cents)
+        return _film(planned, answer, cents, METER if by == BY_METER else FOOT)
     (product,) = answer["products"]
     return Amount(VOLUME, _paint(planned), None, tuple(product["working"]))
 
 
-def _film(planned: Planned, answer: Answer, cents: int | None) -> Amount | None:
+def _film(planned: Planned, answer: Answer, cents: int | None, each: Fraction) -> Amount | None:
     length = parse_figure(answer["length"]["exact"] or "")
     if not length:
         return None
     said = (f"{answer['length']['shown']} off the roll. {answer['said']}",)
     roll = planned.article.facts.get("length")
     if roll is None:
-        return Amount(FOOT, Fraction(-(-length.inches // 12)), cents, said)
-    each = parse_length(roll)
-    count = Fraction(-(-length.inches // each.inches))
+        return Amount(BY_METER if each == METER else BY_FOOT, Fraction(-(-length.inches // each)), cents, said)
+    count = Fraction(-(-length.inches // parse_length(roll).inches))
     return Amount(ROLL, count, cents, (*said, f"⌈{answer['length']['shown']} ÷ {roll} on a roll⌉ = {count}"))
 
 

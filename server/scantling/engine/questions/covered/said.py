@@ -12,14 +12,15 @@ from scantling.engine.bodies import FILM, PAINT, PAPER, SHEET
 from scantling.engine.errors import EngineError
 from scantling.engine.forms import Schema
 from scantling.engine.notebook import Notebook
-from scantling.engine.questions.amounts import Amount, Area, Price
+from scantling.engine.questions.amounts import Amount, Area, FilmPrice, Price
 from scantling.engine.questions.coverings.paint import ProductIn
 from scantling.engine.questions.coverings.panes import PanesIn
 from scantling.engine.questions.coverings.seam_shapes import SeamsIn
 from scantling.engine.questions.coverings.shapes import RollIn
 from scantling.engine.questions.coverings.sheets import SheetIn, SheetsIn
 from scantling.engine.questions.readings import Positive
-from scantling.engine.questions.said import Field, Wrong, check_by, collect, fields_of
+from scantling.engine.questions.said import Field, Wrong, check_by, collect, fields_of, show_by
+from scantling.engine.shown.shown_in import is_metric
 
 COVER = "cover"
 
@@ -45,14 +46,15 @@ FIELDS: Mapping[str, Field] = {
     "film.length": Positive(),
     "cover.surfaces": fields.List(fields.Nested(SurfaceSaid)),
     "cover.growth": Amount("growth", most=100),
-    **{f"{sort}.price": Price() for sort in (PAPER, FILM, SHEET)},
+    **{f"{sort}.price": Price() for sort in (PAPER, SHEET)},
+    "film.price": FilmPrice(),
 }
 #: What a plan cannot do without, by sort, in the words that ask for it.
 NEEDED = {
     PAPER: {"paper.width": "the roll's width", "paper.length": "the roll's length"},
     FILM: {"film.width": "the roll's width"},
     SHEET: {"sheet.width": "the sheet's width", "sheet.length": "the sheet's length"},
-    PAINT: {"paint.spread": "how far a gallon spreads", "paint.cans": "the cans it is sold in"},
+    PAINT: {"paint.spread": "how far it spreads", "paint.cans": "the cans it is sold in"},
 }
 
 
@@ -69,7 +71,8 @@ DEFAULTS = {
 
 def defaults_of(prefix: str) -> dict[str, str]:
     """The defaults of an article's sort, or of where it goes."""
-    return {name: text for name, text in DEFAULTS.items() if name.startswith(f"{prefix}.")}
+    usual = {name: text for name, text in DEFAULTS.items() if name.startswith(f"{prefix}.")}
+    return show_by(FIELDS, usual) if is_metric() else usual
 
 
 def check_said(name: str, value: object) -> list[EngineError]:

@@ -16,11 +16,18 @@ from scantling.engine.questions.facts import RoomIn, find, find_pieces
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive, ProblemOut, problems_out
 from scantling.engine.shapes import Asked, out, text_out, texts_out
+from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.standard import format_price, parse_price
-from scantling.engine.tape.lengths import format_exact
+from scantling.engine.tape.measures import (
+    GALLON,
+    format_number,
+    format_rough_surface,
+    format_spread,
+    format_surface,
+    format_volume,
+)
 from scantling.engine.tape.units import convert
 
-GALLON = Fraction(231)
 QUART = GALLON / 4
 # Whether an area is in square meters.
 AREAS = dict.fromkeys(("m2", "m²", "sq m"), True) | dict.fromkeys(("", "sq ft", "ft2", "ft²"), False)
@@ -38,8 +45,8 @@ class Spread(fields.Field[Fraction]):
         square = AREAS.get(area.strip())
         each = parse_unit(volume.strip() or "gal")
         if not amount or square is None or each is None:
-            said = f'{quote(str(value))} is no spread: write one such as "350" (sq ft a gallon) or "10 m2/l".'
-            raise ValidationError(said)
+            such = '"10 m2/l"' if is_metric() else '"350" (sq ft a gallon) or "10 m2/l"'
+            raise ValidationError(f"{quote(str(value))} is no spread: write one such as {such}.")
         return amount * (convert(Fraction(1), "meter ** 2", "inch ** 2") if square else Fraction(144)) / each
 
 
@@ -177,40 +184,36 @@ def _cans(name: str, product: dict[str, Any], wrong: list[EngineError]) -> list[
 
 def _chosen(cans: list[Can], choice: Choice) -> list[Answer]:
     return [
-        {"can": can.item, "count": count, "size": _volume(can.size)["shown"], "price": format_price(can.cents)}
+        {"can": can.item, "count": count, "size": format_volume(can.size), "price": format_price(can.cents)}
         for can, count in zip(cans, choice.counts, strict=True)
         if count
     ]
 
 
 def _volume(amount: Fraction) -> Answer:
-    return {"gallons": float(f"{float(amount / GALLON):.6f}"), "shown": _say(amount)}
-
-
-def _say(amount: Fraction) -> str:
-    return f"{float(amount / GALLON):.2f} gal"
+    return {"gallons": float(f"{float(amount / GALLON):.6f}"), "shown": format_volume(amount)}
 
 
 def _working(product: dict[str, Any], area: Fraction, paint: Fraction, choice: Choice | None) -> Iterator[str]:
-    spread = product["spread"] * GALLON / 144
-    loss = f" ÷ (1 − {format_exact(product['loss'])} % lost)" if product["loss"] else ""
+    loss = f" ÷ (1 − {format_number(product['loss'])} % lost)" if product["loss"] else ""
     yield (
-        f"{format_exact(area / 144)} sq ft × {product['coats']} coats ÷ {format_exact(spread)} sq ft a gallon{loss} = "
-        f"{_say(paint)}"
+        f"{format_surface(area)} × {product['coats']} coats ÷ {format_spread(product['spread'])}{loss} = "
+        f"{format_volume(paint)}"
     )
     if product.get("keep"):
-        yield f"+ {_say(product['keep'])} kept for touching up"
+        yield f"+ {format_volume(product['keep'])} kept for touching up"
     if product.get("on_hand"):
-        yield f"− {_say(product['on_hand'])} on hand"
+        yield f"− {format_volume(product['on_hand'])} on hand"
     if choice and choice.cents:
-        yield f"the cheapest cans that hold as much: {_say(choice.holds)} for ${format_price(choice.cents)}"
+        yield f"the cheapest cans that hold as much: {format_volume(choice.holds)} for ${format_price(choice.cents)}"
 
 
 def _advice(product: dict[str, Any], paint: Fraction, choice: Choice | None) -> Iterator[str]:
     # A quart to touch up with: common practice, no source.
     left = choice.holds + product.get("on_hand", Fraction(0)) - paint if choice else QUART
     if "keep" not in product and left < QUART:
-        yield "Less than a quart is left to touch up with: mix one more, of the same batch, if the color is mixed."
+        little = format_volume(QUART) if is_metric() else "a quart"
+        yield f"Less than {little} is left to touch up with: mix one more, of the same batch, if the color is mixed."
 
 
 class AreasIn(RoomIn):
@@ -250,7 +253,7 @@ def show_surface(surface: Surface) -> Answer:
         "name": surface.name,
         "square_feet": float(f"{float(feet):.6f}"),
         "area": f"{float(feet):.2f} sq ft",
-        "shown": f"{float(feet):.0f} sq ft",
+        "shown": format_rough_surface(surface.area),
         "working": list(surface.working),
         "missing": list(surface.missing),
     }

@@ -17,11 +17,11 @@ from scantling.engine.shapes import Asked, LengthOut, LengthText, out, show, tex
 from scantling.engine.tape.lengths import (
     SIXTY_FOURTH,
     Length,
-    format_exact,
     format_length,
     format_working,
     parse_length,
 )
+from scantling.engine.tape.measures import format_number
 
 # Two inches at the ceiling and two at the base. Common practice; a press article says 4 to 6 in in all.
 TRIM = parse_length("4")
@@ -139,7 +139,7 @@ def _working(asked: dict[str, Any], roll: Roll, strips: Counts, best: Method) ->
     yield f"per roll: 1 + ⌊({length} − {format_working(cut.inches)}) ÷ {pitch}⌋ = {best.per_roll.nominal}"
     lost = " and as much as a repeat lost at its start" if roll.repeat else ""
     yield (
-        f"for certain: a roll {format_exact(roll.tolerance)} % short{lost} gives {best.per_roll.guaranteed}, "
+        f"for certain: a roll {format_number(roll.tolerance)} % short{lost} gives {best.per_roll.guaranteed}, "
         f"and {strips.guaranteed} strips are wanted of one as narrow"
     )
 

@@ -1,6 +1,7 @@
 """`files`: the cut list of a room as a table for a spreadsheet, its plan and its walls as drawings that stand alone."""
 
 from collections.abc import Iterable, Mapping
+from fractions import Fraction
 from typing import Any
 
 from marshmallow import Schema
@@ -13,9 +14,13 @@ from scantling.engine.questions.cutlist.cut_list import find_list
 from scantling.engine.questions.cutlist.pieces import PiecesIn, answer_pieces
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import out, text_out
+from scantling.engine.shown.shown_in import to_millimeters
+from scantling.engine.tape.lengths import HUNDREDTH
 
+#: The column that a spreadsheet may count with. A table is in millimeters where every piece on it is shown so.
+INCHES, IN_MILLIMETERS = "inches", "millimeters"
 COLUMNS = (
-    "room", "letter", "part", "profile", "wall", "cut", "inches", "back", "front", "left end", "right end",
+    "room", "letter", "part", "profile", "wall", "cut", INCHES, "back", "front", "left end", "right end",
     "plus or minus", "state", "cut to", "as cut", "change", "notes",
 )  # fmt: skip
 #: A spreadsheet takes a cell that starts with one of these for a formula and runs it; some take the wide forms of them
@@ -37,19 +42,29 @@ def format_table(answers: Iterable[tuple[str, Mapping[str, Any]]]) -> str:
 
     Comma-separated as RFC 4180 has it.
     """
-    rows = [COLUMNS, *((name, *_cells(piece)) for name, answer in answers for piece in answer["pieces"])]
+    pieces = [(name, piece) for name, answer in answers for piece in answer["pieces"]]
+    metric = bool(pieces) and all(piece["cut"]["shown"].endswith(" mm") for _, piece in pieces)
+    heads = [IN_MILLIMETERS if metric and head == INCHES else head for head in COLUMNS]
+    rows = [heads, *((name, *_cells(piece, metric)) for name, piece in pieces)]
     return "".join(",".join(_quote(_safe(cell)) for cell in row) + "\r\n" for row in rows)
 
 
-def _cells(piece: Mapping[str, Any]) -> tuple[object, ...]:
+def _cells(piece: Mapping[str, Any], metric: bool) -> tuple[object, ...]:
     notes = " ".join(flag["message"] for flag in piece["flags"])
     change, as_cut, cut_to = piece["change"], piece["as_cut"], piece["cut_to"]
     return (
-        piece["letter"], piece["part_name"], piece["profile"], piece["wall_number"], piece["cut"]["shown"],
-        piece["cut"]["inches"], piece["back"]["shown"], piece["front"]["shown"], piece["left"]["shown"],
+        piece["letter"], piece["part_name"], piece["profile_shown"], piece["wall_number"], piece["cut"]["shown"],
+        _number(piece["cut"], metric), piece["back"]["shown"], piece["front"]["shown"], piece["left"]["shown"],
         piece["right"]["shown"], piece["plus_minus"]["shown"], piece["state"], cut_to["shown"] if cut_to else "",
         as_cut["text"] if as_cut else "", change["message"] if change else "", notes,
     )  # fmt: skip
+
+
+def _number(cut: Mapping[str, Any], metric: bool) -> object:
+    """A length to count with: inches, or millimeters to a hundredth."""
+    if not metric:
+        return cut["inches"]
+    return float(to_millimeters(Fraction(cut["exact"] or str(cut["inches"])), HUNDREDTH))
 
 
 def _safe(cell: object) -> str:

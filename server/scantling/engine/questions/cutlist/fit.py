@@ -21,6 +21,7 @@ from scantling.engine.cutlist.listed import CutList, Listed, Supposed, derive_li
 from scantling.engine.cutlist.states import CUT, FITTED, RECUT
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.forms import Schema
+from scantling.engine.questions.called import call_stock
 from scantling.engine.questions.cutlist.cut_list import RememberOut, list_of, remember
 from scantling.engine.questions.cutlist.grouped import tell_group
 from scantling.engine.questions.facts import pieces_of, room_of
@@ -28,7 +29,7 @@ from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import StepOut, show_working
 from scantling.engine.shapes import Asked, LengthOut, one_of, out, show, text_out
 from scantling.engine.survey.facts import find_room
-from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_inches, format_length
+from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_inches, format_length, format_plain
 from scantling.engine.trim.piece import Step
 
 WAYS = {OFF: "off", MORE: "more"}
@@ -53,7 +54,7 @@ class FitRow(Schema):
 
     id, change = text_out(none=True), text_out(none=True)
     key, letter, part_name, profile, group_name = text_out(), text_out(), text_out(), text_out(), text_out()
-    state, standing, shown = text_out(), text_out(), text_out()
+    profile_shown, state, standing, shown = text_out(), text_out(), text_out(), text_out()
     salvaged = fields.Boolean(required=True)
     remember = out(RememberOut)
 
@@ -75,10 +76,6 @@ class FitOut(Schema):
 def _name(hair: Length) -> str:
     """What a hair is asked for by, whatever lengths are shown in."""
     return format_inches(hair, SIXTY_FOURTH).strip('"')
-
-
-def _say_hair(hair: Length) -> str:
-    return format_length(hair, SIXTY_FOURTH).strip('"')
 
 
 class HairIn(Asked):
@@ -121,7 +118,7 @@ def answer_fit(asked: dict[str, Any], context: Context) -> Answer:
         "fitted": [_row(one, asked["nearest"]) for one in fitted],
         "words": _say_left(len(listed), len(fitted), sum(one.state.name == CUT for one in left)),
         "hairs": [
-            {"by": _name(by), "way": way, "words": f"{_say_hair(by)} {WAYS[way]}"}
+            {"by": _name(by), "way": way, "words": f"{format_plain(by)} {WAYS[way]}"}
             for way, sizes in ((OFF, HAIRS[::-1]), (MORE, HAIRS))
             for by in sizes
         ],
@@ -144,6 +141,7 @@ def _row(one: Listed, nearest: Length) -> Answer:
         "letter": piece.letter,
         "part_name": piece.name,
         "profile": piece.profile,
+        "profile_shown": call_stock(piece.profile),
         "group_name": tell_group(piece)["group_name"],
         "state": one.state.name,
         "salvaged": bool(piece.salvaged),
@@ -180,7 +178,7 @@ def answer_hair(asked: dict[str, Any], context: Context) -> Answer:
     length = now.state.made.length if hair.trimmed and now.state.made else now.piece.cut
     return {
         "length": show(length or now.piece.cut, SIXTY_FOURTH),
-        "words": _say(one, now, hair, asked["by"], WAYS[asked["way"]]),
+        "words": _say(one, now, hair, format_plain(by), WAYS[asked["way"]]),
         "neighbours": say_moved(before, one, moved),
         "working": show_working((*hair.working, *_to_the_cut(now, hair)), asked["nearest"]),
         "moved": [_moved(each, asked["nearest"]) for each in moved],

@@ -6,20 +6,25 @@ from marshmallow import Schema, fields
 
 from scantling.engine.errors import EngineError
 from scantling.engine.notebook import Notebook
+from scantling.engine.questions.called import call_stock
 from scantling.engine.questions.facts import RoomIn, find, find_pieces
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import ProblemOut, problems_out, show_working
-from scantling.engine.shapes import LengthOut, out, show, text_out, texts_out
+from scantling.engine.shapes import LengthOut, one_of, out, show, text_out, texts_out
 from scantling.engine.survey.room import Problem, Wall
 from scantling.engine.tape.lengths import Length
+from scantling.engine.tape.quantities import BARE, INCHES, MILLIMETERS
 from scantling.engine.trim.own.battens import SETTINGS, Row, derive_rows, is_battened, read_wanted
-from scantling.engine.trim.own.free import evaluate_free, find_used
+from scantling.engine.trim.own.free import evaluate_free, find_used, write_free
 from scantling.engine.trim.own.names import derive_names
 from scantling.engine.trim.piece import Step
 
 
 class FreeIn(RoomIn):
     text = fields.String(metadata={"description": "a sum to try, which may name figures of the room"})
+    bare = fields.String(
+        load_default=INCHES, validate=one_of(*BARE), metadata={"description": "what its lengths without a unit are in"}
+    )  # fmt: skip
 
 
 class NamedOut(Schema):
@@ -40,6 +45,7 @@ class TrialOut(Schema):
     working = out(TrialStep, many=True)
     message = text_out(none=True)
     at = fields.Integer(required=True, allow_none=True)
+    written = fields.String(required=True, metadata={"description": "the sum to be kept, its units written out"})
 
 
 class FreeLine(Schema):
@@ -52,7 +58,7 @@ class FreeLine(Schema):
 class FreeOut(Schema):
     free = out(FreeLine, many=True)
     names = out(NamedOut, many=True)
-    profiles = texts_out()
+    profiles, profiles_shown = texts_out(), texts_out()
     trial = out(TrialOut, none=True)
 
 
@@ -94,6 +100,7 @@ def answer_free(asked: dict[str, Any], context: Context) -> Answer:
     room, _ = find(asked, context)
     nearest, names = asked["nearest"], derive_names(room)
     pieces, _ = find_pieces(asked, room, context)
+    profiles = sorted({piece.profile for piece in pieces})
     here = asked["room"] if isinstance(asked["room"], str) else None
     return {
         "free": [
@@ -102,8 +109,9 @@ def answer_free(asked: dict[str, Any], context: Context) -> Answer:
             for one in room.free
         ],
         "names": [{"name": named.name, "length": show(named.length, nearest)} for named in names.values()],
-        "profiles": sorted({piece.profile for piece in pieces}),
-        "trial": _trial(asked["text"], names, nearest) if asked.get("text", "").strip() else None,
+        "profiles": profiles,
+        "profiles_shown": [call_stock(profile) for profile in profiles],
+        "trial": _trial(asked, names) if asked.get("text", "").strip() else None,
     }  # fmt: skip
 
 
@@ -115,13 +123,16 @@ def _entries(notebook: Notebook, room: str | None, free: str) -> Answer:
     return {"entries": [entry.id for entry in notebook.heads(said)], "all": standing}
 
 
-def _trial(text: str, names: dict[str, Any], nearest: Length) -> Answer:
+def _trial(asked: dict[str, Any], names: dict[str, Any]) -> Answer:
+    text, nearest = asked["text"], asked["nearest"]
     try:
+        text = write_free(text, names) if asked["bare"] == MILLIMETERS else text
         result, length = evaluate_free(text, names)
     except EngineError as error:
-        return {"length": None, "working": [], "message": error.message, "at": error.at}
+        return {"length": None, "working": [], "message": error.message, "at": error.at, "written": text}
     steps = [*(named.step for named in find_used(text, names)), *(Step(step.text) for step in result.steps)]
-    return {"length": show(length, nearest), "working": show_working(steps, nearest), "message": None, "at": None}
+    return {"length": show(length, nearest), "working": show_working(steps, nearest), "message": None, "at": None,
+            "written": text}  # fmt: skip
 
 
 def answer_battens(asked: dict[str, Any], context: Context) -> Answer:

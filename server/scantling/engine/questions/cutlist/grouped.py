@@ -1,5 +1,6 @@
 """How a long list is gone through: by opening and wall, and by the words a person looks for."""
 
+from scantling.engine.questions.called import call_stock
 from scantling.engine.trim.piece import Kind, Piece
 
 #: What a British hand looks for.
@@ -26,7 +27,8 @@ def tell_group(piece: Piece) -> dict[str, str]:
 
 def tell_found_by(piece: Piece) -> str:
     """All words that find it, small."""
-    return f"{piece.name} {piece.profile} {BRITISH.get(piece.kind, '')}".casefold().strip()
+    called = dict.fromkeys((piece.profile, call_stock(piece.profile)))
+    return f"{piece.name} {' '.join(called)} {BRITISH.get(piece.kind, '')}".casefold().strip()
 
 
 def tell_ends(piece: Piece) -> str:

@@ -17,6 +17,7 @@ from scantling.engine.drawings.piece import draw_piece
 from scantling.engine.drawings.saw import draw_at_saw
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.forms import Schema
+from scantling.engine.questions.called import call_stock
 from scantling.engine.questions.cutlist.cut_list import GoneOut, StandingOut, find_list, gone_out, say_issue, standing
 from scantling.engine.questions.cutlist.grouped import tell_ends, tell_found_by, tell_group
 from scantling.engine.questions.facts import RoomIn
@@ -118,7 +119,7 @@ class PieceOut(StandingOut):
     """
 
     key, kind, letter, part, part_name = (text_out() for _ in range(5))
-    profile, cut_from = text_out(), text_out()
+    profile, profile_shown, cut_from = text_out(), text_out(), text_out()
     wall, opening = text_out(none=True), text_out(none=True)
     edges = texts_out()
     short, long = out(LengthOut), out(LengthOut)
@@ -253,6 +254,7 @@ def _piece(context: Context, room: Room, one: Listed, nearest: Length) -> Answer
         "part": piece.part,
         "part_name": piece.name,
         "profile": piece.profile,
+        "profile_shown": call_stock(piece.profile),
         "wall": None if piece.opening else piece.wall or None,
         "opening": piece.opening,
         "wall_number": piece.wall_number or None,

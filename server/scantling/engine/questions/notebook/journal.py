@@ -12,9 +12,11 @@ from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.cutlist.cut_list import say_state
 from scantling.engine.questions.facts import room_of
-from scantling.engine.questions.notebook.settings import DEFAULTS, SettledOut, show_settings
+from scantling.engine.questions.notebook.settings import SettledOut, show_defaults, show_settings
 from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.questions.shown_in import find_shown_in
 from scantling.engine.shapes import Asked, out, text_out, texts_out
+from scantling.engine.shown.shown_in import showing
 from scantling.engine.survey.facts import find_room
 from scantling.engine.walk.needs import derive_needs
 
@@ -60,7 +62,7 @@ def answer_notebook(asked: dict[str, Any], context: Context) -> Answer:
     notebook = context.notebook
     houses = list(notebook.houses())
     return {
-        "houses": [_house(notebook, *house) for house in houses],
+        "houses": [_house(notebook, *house, asked.get("shown_in")) for house in houses],
         "devices": _devices(notebook),
         "conflicts": [conflict for house, _, heads in houses for conflict in _conflicts(notebook, house, heads)],
         "entries": len(notebook.entries),
@@ -68,14 +70,17 @@ def answer_notebook(asked: dict[str, Any], context: Context) -> Answer:
     }
 
 
-def _house(notebook: Notebook, house: str, shown: Entry, heads: list[Entry]) -> Answer:
+def _house(notebook: Notebook, house: str, shown: Entry, heads: list[Entry], shown_in: str | None) -> Answer:
+    """Each house in what it shows its lengths in, unless the question says one for all."""
+    with showing(shown_in or find_shown_in({"house": house}, notebook)):
+        defaults = show_defaults()
     return {
         "id": house,
         "name": shown.body["name"],
         "built": shown.body["built"],
         "rooms": [dict(_room(notebook, room)) for room, _, _ in notebook.children("room", house)],
         **show_settings(notebook, house),
-        "defaults": dict(DEFAULTS),
+        "defaults": defaults,
         "entries": [entry.id for entry in heads],
     }
 

@@ -8,13 +8,25 @@ from marshmallow import Schema, fields
 from scantling.engine.errors import EngineError
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.question import Answer
+from scantling.engine.questions.said import show_by
 from scantling.engine.questions.supplies.said import DEFAULTS as OF_SUPPLIES
-from scantling.engine.questions.supplies.said import check_supply
+from scantling.engine.questions.supplies.said import FIELDS, check_supply
 from scantling.engine.settings import DEFAULTS as OF_TRIM
 from scantling.engine.settings import check_setting
+from scantling.engine.shown.shown_in import is_metric
+from scantling.engine.standard import Standard
+from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_length
 
 #: What a setting of a house is until a person says otherwise, as text.
 DEFAULTS = {**OF_TRIM, **OF_SUPPLIES}
+USUAL = Standard()
+
+
+def show_defaults() -> dict[str, str]:
+    """The same as they are shown: lengths, areas and volumes in what a house shows its lengths in."""
+    shown = {name: format_length(value, SIXTY_FOURTH) for name in OF_TRIM
+             if isinstance(value := getattr(USUAL, name.replace(".", "_")), Length)}  # fmt: skip
+    return {**DEFAULTS, **shown, **show_by(FIELDS, OF_SUPPLIES)} if is_metric() else dict(DEFAULTS)
 
 
 class SettledOut(Schema):

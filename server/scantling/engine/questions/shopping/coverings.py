@@ -6,7 +6,6 @@ from fractions import Fraction
 from scantling.engine.bodies import PAINT
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.covered.amount import (
-    GALLON,
     Amount,
     derive_amount,
     derive_price_day,
@@ -18,6 +17,7 @@ from scantling.engine.questions.shopping.good import Buy, Good
 from scantling.engine.questions.shopping.shelf import OnHand, derive_on_hand
 from scantling.engine.shapes import load
 from scantling.engine.standard import parse_price
+from scantling.engine.tape.measures import GALLON
 
 
 def derive_covering_goods(context: Context, room: str) -> tuple[list[Good], list[str]]:

@@ -4,6 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from scantling.engine.questions.called import call_stock
+
 BOARDS, SUPPLIES = "boards", "supplies"
 
 
@@ -40,6 +42,11 @@ class Good:
     working: tuple[str, ...]
     buy: tuple[Buy, ...]
     accept: Mapping[str, Any] | None = None
+
+    @property
+    def shown(self) -> str:
+        """Its name as it is read: an article's is a person's own."""
+        return call_stock(self.name) if self.sort in (BOARDS, SUPPLIES) else self.name
 
     @property
     def to_pay(self) -> int:

@@ -1,6 +1,7 @@
 """`shopping`: all that a room wants bought on one list, boards, coverings and supplies, ticked off line by line."""
 
 import copy
+import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
@@ -17,8 +18,12 @@ from scantling.engine.questions.shopping.good import Buy, Good
 from scantling.engine.questions.shopping.supplies import derive_supply_goods
 from scantling.engine.shapes import out, text_out, texts_out
 from scantling.engine.standard import format_price
+from scantling.engine.supplies.sundries import name_as_sold
 from scantling.engine.survey.facts import find_room
 from scantling.engine.tape.alike import is_alike
+
+#: What film by the foot comes to, beside its feet.
+_METERS = re.compile(r" \(\d+\.\d+ m\)$")
 
 
 class BuyLineOut(Schema):
@@ -34,10 +39,11 @@ class BuyLineOut(Schema):
 
 class GoodOut(Schema):
     """`sort`: boards, paper, film, sheet, paint or supplies; `of` says by what it is counted: the profile, the id of
-    the article, or the prefix of its settings. `here`: what of it is on hand; `accept`: the entry that settles on its
-    boards, null of what is no board."""
+    the article, or the prefix of its settings. `name` is what it is found by, `name_shown` what it is called. `here`:
+    what of it is on hand; `accept`: the entry that settles on its boards, null of what is no board.
+    """
 
-    name, sort, of, need, here, seen = (text_out() for _ in range(6))
+    name, name_shown, sort, of, need, here, seen = (text_out() for _ in range(7))
     working = texts_out()
     lines = out(BuyLineOut, many=True)
     accept = out(EntryOut, none=True)
@@ -70,7 +76,7 @@ def answer_shopping(asked: dict[str, Any], context: Context) -> Answer:
     return {
         "goods": [_good(good, ticks) for good in goods],
         "total": format_price(sum(good.to_pay for good in goods)),
-        "unpriced": [good.name for good in goods if good.buy and good.unpriced],
+        "unpriced": [good.shown for good in goods if good.buy and good.unpriced],
         "missing": missing,
         "problems": [*problems, *({"key": "nail", "message": words} for words in dict.fromkeys(warned))],
         "cautions": list(supplies["cautions"]),
@@ -79,7 +85,8 @@ def answer_shopping(asked: dict[str, Any], context: Context) -> Answer:
 
 def _good(good: Good, ticks: Mapping[str, tuple[Entry, Sequence[Entry]]]) -> Answer:
     return {
-        "name": good.name, "sort": good.sort, "of": good.of, "need": good.need, "here": good.here, "seen": good.seen,
+        "name": good.name, "name_shown": good.shown, "sort": good.sort, "of": good.of, "need": good.need,
+        "here": good.here, "seen": good.seen,
         "working": list(good.working), "accept": copy.deepcopy(good.accept),
         "lines": [_line(line, ticks) for line in good.buy],
     }  # fmt: skip
@@ -92,11 +99,16 @@ def _line(line: Buy, ticks: Mapping[str, tuple[Entry, Sequence[Entry]]]) -> Answ
         "key": line.key,
         "words": line.words,
         "state": entry.body["state"] if entry else "",
-        "changed": f"Ticked off as {was}, and now it is {line.words}." if was and not is_alike(was, line.words) else "",
+        "changed": f"Ticked off as {was}, and now it is {line.words}." if was and not _is_same(was, line.words) else "",
         "each": None if line.each is None else format_price(line.each),
         "cost": None if line.cents is None else format_price(line.cents),
         "boards": list(line.boards),
     }
+
+
+def _is_same(was: str, now: str) -> bool:
+    """Whether a line ticked off is this one, whatever lengths were shown in then."""
+    return is_alike(*(_METERS.sub("", name_as_sold(words)) for words in (was, now)))
 
 
 QUESTIONS = (

@@ -7,10 +7,11 @@ from marshmallow import fields
 from scantling.engine.errors import EngineError
 from scantling.engine.questions.readings import Positive
 from scantling.engine.questions.said import Field, check_by, fields_of
-from scantling.engine.questions.supplies.shapes import BeadIn, FastenerIn, SundryIn
+from scantling.engine.questions.supplies.shapes import BeadIn, Covers, FastenerIn, SundryIn
 from scantling.engine.settings import OF_SUPPLIES
 from scantling.engine.shapes import LengthText, one_of
 from scantling.engine.standard import NO, YES
+from scantling.engine.supplies.sundries import SUNDRIES
 
 #: Sundries by the name that their settings go by.
 SUNDRY_OF = {"filler": "filler", "sandpaper": "sandpaper", "tape": "masking tape", "paste": "paste",
@@ -25,7 +26,8 @@ FIELDS: Mapping[str, Field] = {
     **fields_of("nail", FastenerIn, "bite", "apart", "boxes"),
     "nail.board": LengthText(),
     "nail.crown": Positive(),
-    **{name: field for sort in SUNDRY_OF for name, field in fields_of(sort, SundryIn, "covers", "price").items()},
+    **{name: field for sort in SUNDRY_OF for name, field in fields_of(sort, SundryIn, "price").items()},
+    **{f"{sort}.covers": Covers(SUNDRIES[name].by) for sort, name in SUNDRY_OF.items()},
 }
 #: What each is until somebody says otherwise. All are common practice, no source, but for those named in `supplies`.
 DEFAULTS = {

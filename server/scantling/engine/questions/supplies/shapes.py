@@ -6,15 +6,17 @@ from typing import Any
 
 from marshmallow import ValidationError, fields, validate, validates_schema
 
+from scantling.engine.errors import quote
 from scantling.engine.forms import Schema
-from scantling.engine.questions.amounts import Amount, Price, Volume
+from scantling.engine.questions.amounts import Amount, Area, Price, Volume, split_unit
 from scantling.engine.questions.facts import RoomFacts, RoomField
 from scantling.engine.questions.readings import Positive
 from scantling.engine.shapes import Asked, LengthOut, LengthText, one_of, out, text_out, texts_out
 from scantling.engine.supplies.beads import SHAPES, WASTE
 from scantling.engine.supplies.fasteners import APART, BASE, BITE, JAMB, MOST, ROWS, STUD
-from scantling.engine.supplies.sundries import SUNDRIES
+from scantling.engine.supplies.sundries import AREA, LENGTH, SUNDRIES, format_counted
 from scantling.engine.tape.lengths import parse_length
+from scantling.engine.tape.measures import FOOT, SQUARE_FOOT, format_number
 
 PIECES_AT_MOST = 2000
 # Tubes as they are sold: caulk of 10.1 fl oz, adhesive of 10 fl oz.
@@ -70,12 +72,37 @@ class FastenerIn(Schema):
     )  # fmt: skip
 
 
+class Covers(Amount):
+    """How far a package goes: a number of what its sundry is counted by, or with a unit: "10 m2", "50 m"."""
+
+    def __init__(self, by: str = "", **kwargs: Any) -> None:
+        super().__init__("number", zero=False, **kwargs)
+        self.by = by
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Fraction:
+        _, unit = split_unit(value)
+        if not unit or unit == "%":
+            return super()._deserialize(value, attr, data, **kwargs)
+        named = SUNDRIES.get(str((data or {}).get("name")))
+        by = self.by or (named.by if named else "")
+        if by == LENGTH:
+            return Fraction(Positive().deserialize(value).inches) / FOOT
+        area = Area().deserialize(value) if by == AREA else None
+        if not area:
+            raise ValidationError(f"{quote(str(value))} is not a number: write one such as 8 or 7.5.")
+        return Fraction(area) / SQUARE_FOOT
+
+    def show(self, value: Fraction) -> str:
+        """How far it goes, with its unit."""
+        return format_counted(self.by, value) if self.by in (AREA, LENGTH) else format_number(value)
+
+
 class SundryIn(Schema):
     """`amount`: holes, square feet or feet, by what the sundry is counted by."""
 
     name = fields.String(required=True, validate=one_of(*SUNDRIES))
     amount = Amount(required=True)
-    covers = Amount("number", zero=False, metadata={"description": "how much of that one package does"})
+    covers = Covers(metadata={"description": "how much of that one package does"})
     price = Price()
 
 

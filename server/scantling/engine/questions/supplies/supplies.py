@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Any
 
-from scantling.engine.cautions import cautions_for_fixing
+from scantling.engine.cautions import cautions_for_fixing, tell
 from scantling.engine.errors import EngineError
 from scantling.engine.questions.facts import find, find_pieces
 from scantling.engine.questions.question import Answer, Context, Question
@@ -12,6 +12,7 @@ from scantling.engine.questions.supplies.of_room import Covered, compose
 from scantling.engine.questions.supplies.shapes import SuppliesIn, SuppliesOut
 from scantling.engine.settings import dotted
 from scantling.engine.shapes import load, show
+from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.standard import format_price
 from scantling.engine.supplies.beads import FILLET, ROUND, SupplyError, derive_bead_length, derive_section, derive_tubes
 from scantling.engine.supplies.fasteners import (
@@ -24,16 +25,16 @@ from scantling.engine.supplies.fasteners import (
     derive_least,
     judge_nail,
 )
-from scantling.engine.supplies.sundries import SUNDRIES, derive_packages
+from scantling.engine.supplies.sundries import SUNDRIES, derive_packages, format_counted
 from scantling.engine.survey.facts import collect_standard, find_room
 from scantling.engine.tape.lengths import (
     SIXTY_FOURTH,
     Length,
-    format_exact,
     format_length,
     format_working,
     parse_length,
 )
+from scantling.engine.tape.measures import format_content, format_number, format_section
 
 # Tubes as they are sold: caulk of 10.1 fl oz, adhesive of 10 fl oz.
 CAULK, ADHESIVE = (Fraction(text) * Fraction(231, 128) for text in ("10.1", "10"))
@@ -113,8 +114,8 @@ def _tubes(what: str, field: str, asked: dict[str, Any], problems: list[Answer])
 def _tubes_working(joints: list[Joint], tube: Fraction, waste: Fraction, volume: Fraction, count: int) -> Iterator[str]:
     for name, length, shape, size, section in joints:
         wide = format_length(size, SIXTY_FOURTH)
-        yield f"{name}: {format_length(length)} × {float(section):.4f} sq in ({shape} {wide})"
-    yield f"{float(volume):.2f} cu in ÷ ({float(tube):.2f} cu in a tube − {format_exact(waste)} %) = {count}"
+        yield f"{name}: {format_length(length)} × {format_section(section)} ({shape} {wide})"
+    yield f"{format_content(volume)} ÷ ({format_content(tube)} a tube − {format_number(waste)} %) = {count}"
 
 
 def _boxes(asked: dict[str, Any], problems: list[Answer]) -> Iterator[Answer]:
@@ -194,7 +195,9 @@ def _warnings(one: dict[str, Any], nail: Nail) -> Iterator[str]:
         wanted = format_length(one["bite"])
         yield f"It goes {bite} into the {one['into']}, and {wanted} is wanted: take {need} or longer."
     if nail.deep:
-        yield f"It goes {bite} into the stud, where a cable may lawfully be 1 1/4 in from its face: take a shorter one."
+        yield tell(
+            f"It goes {bite} into the stud, where a cable may lawfully be 1 1/4 in from its face: take a shorter one."
+        )
 
 
 def _packages(one: dict[str, Any]) -> Answer:
@@ -202,14 +205,14 @@ def _packages(one: dict[str, Any]) -> Answer:
     covers = one.get("covers", sundry.covers)
     count = derive_packages(one["amount"], covers)
     source = "as you set it" if "covers" in one else "common practice, until you set it"
-    unit = {"holes": "holes", "area": "sq ft", "length": "ft"}[sundry.by]
-    wanted = f"{float(one['amount']):.2f}".removesuffix(".00") + f" {unit}"
+    wanted = format_counted(sundry.by, one["amount"])
+    each = format_counted(sundry.by, covers) if is_metric() else format_number(covers)
     return {
         "name": sundry.name,
-        "package": sundry.package,
+        "package": sundry.called,
         "count": count,
         "cost": format_price(count * one["price"]) if "price" in one else None,
-        "working": [f"{wanted} ÷ {format_exact(covers)} a {sundry.package} ({source}) = {count}"],
+        "working": [f"{wanted} ÷ {each} a {sundry.called} ({source}) = {count}"],
     }
 
 

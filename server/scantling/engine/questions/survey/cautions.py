@@ -4,7 +4,7 @@ from typing import Any
 
 from marshmallow import Schema, fields
 
-from scantling.engine.cautions import EVERY, word_of
+from scantling.engine.cautions import EVERY, tell, word_of
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, out, text_out
 from scantling.engine.survey.facts import find_house
@@ -25,7 +25,7 @@ class CautionsOut(Schema):
 def answer_cautions(asked: dict[str, Any], context: Context) -> Answer:
     known = {word_of(caution): caution for caution in EVERY}
     ticks = context.notebook.ticks(find_house(context.notebook, asked["house"]), "cautions")
-    return {"aside": [{"word": word, "words": known.get(word, word)} for word in ticks]}
+    return {"aside": [{"word": word, "words": tell(known.get(word, word))} for word in ticks]}
 
 
 QUESTIONS = (

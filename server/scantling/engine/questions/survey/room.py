@@ -18,6 +18,7 @@ from scantling.engine.questions.notebook.settings import SettledOut, show_settin
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import ProblemOut, problems_out
 from scantling.engine.shapes import Asked, DrawingOut, LengthOut, out, show, text_out, texts_out
+from scantling.engine.shown.examples import show_examples
 from scantling.engine.survey.checks import check_room
 from scantling.engine.survey.closure import check_closure, derive_closure
 from scantling.engine.survey.facts import find_room
@@ -201,7 +202,7 @@ def _in_force(subjects: Iterable[tuple[str, Entry, list[Entry]]], name: str) -> 
 
 def _figure(figure: Figure) -> Answer:
     names = ("of", "what", "wall", "number", "title", "short", "hint", "why")
-    return {name: getattr(figure, name) for name in names}
+    return {**{name: getattr(figure, name) for name in names}, "hint": show_examples(figure.hint)}
 
 
 def _row(row: Row, nearest: Length) -> Answer:

@@ -5,9 +5,11 @@ from typing import Any
 from marshmallow import Schema, fields
 
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, LengthOut, out, show, text_out, texts_out
-from scantling.engine.tape.lengths import derive_shown, format_exact, format_feet, parse_reading, say_length
-from scantling.engine.tape.sums import SumResult, derive_remainder, evaluate_sum, say_remainder
+from scantling.engine.shapes import Asked, LengthOut, one_of, out, show, text_out, texts_out
+from scantling.engine.tape.lengths import derive_shown, format_feet, parse_reading, say_length
+from scantling.engine.tape.measures import format_number
+from scantling.engine.tape.quantities import BARE, INCHES, MILLIMETERS
+from scantling.engine.tape.sums import SumResult, derive_remainder, evaluate_sum, say_remainder, write_units
 
 
 class ReadIn(Asked):
@@ -22,6 +24,9 @@ class ReadOut(Schema):
 
 class SumIn(Asked):
     text = fields.String(required=True, metadata={"description": "a sum, such as 63 1/4 - 2 * 3 1/2"})
+    bare = fields.String(
+        load_default=INCHES, validate=one_of(*BARE), metadata={"description": "what lengths without a unit are in"}
+    )  # fmt: skip
 
 
 class NumberOut(Schema):
@@ -39,13 +44,15 @@ class SumStepOut(Schema):
 
 
 class SumOut(Schema):
-    """Just one of `length`, `number` and `area`; the other two are null."""
+    """Just one of `length`, `number` and `area`; the other two are null. `written` is the sum to be kept: as it was
+    asked, with its unit where that was left out and is not inches."""
 
     length = out(LengthOut, none=True)
     number = out(NumberOut, none=True)
     area = out(AreaOut, none=True)
     remainder = out(LengthOut, none=True)
     remainder_said, words = text_out(none=True), text_out(none=True)
+    written = text_out()
     taken = texts_out()
     working = out(SumStepOut, many=True)
 
@@ -63,7 +70,8 @@ def answer_read(asked: dict[str, Any], context: Context) -> Answer:
 
 
 def answer_sum(asked: dict[str, Any], context: Context) -> Answer:
-    result = evaluate_sum(asked["text"])
+    written = write_units(asked["text"]) if asked["bare"] == MILLIMETERS else asked["text"]
+    result = evaluate_sum(written)
     length, number, area = result.length, result.number, result.area
     remainder = None if length is None else derive_remainder(length, asked["nearest"])
     return {
@@ -73,6 +81,7 @@ def answer_sum(asked: dict[str, Any], context: Context) -> Answer:
         "remainder": None if remainder is None else show(remainder, asked["nearest"]),
         "remainder_said": None if length is None else say_remainder(length - derive_shown(length, asked["nearest"])),
         "words": None if length is None else say_length(length, asked["nearest"]),
+        "written": written,
         "taken": list(result.taken),
         "working": [{"text": step.text, "shown": step.value.show()} for step in result.steps],
     }
@@ -80,7 +89,7 @@ def answer_sum(asked: dict[str, Any], context: Context) -> Answer:
 
 def _number(result: SumResult) -> Answer:
     amount = result.value.amount
-    return {"value": float(amount), "exact": str(amount), "shown": format_exact(amount)}
+    return {"value": float(amount), "exact": str(amount), "shown": format_number(amount)}
 
 
 def _area(result: SumResult) -> Answer:

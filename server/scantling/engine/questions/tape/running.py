@@ -15,7 +15,9 @@ from scantling.engine.notebook import Notebook
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.tape.lengths import SumOut, answer_sum
 from scantling.engine.shapes import Asked, out, text_out, texts_out
+from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.tape.lengths import Length, format_reading, parse_length
+from scantling.engine.tape.quantities import INCHES
 from scantling.engine.tape.sums import evaluate_sum
 
 SHOWN_AT_ONCE = 30
@@ -37,14 +39,14 @@ class TapeIn(Asked):
 
 class KeptSumOut(Schema):
     """Either `worked` or `error` is null. `reading` is the text that a reading of it would have, null of what no tape
-    could read; `rounded` where that is not all of it."""
+    could read; `rounded` where that is not all of it, and `rounded_to` what: 1/64, or 0.1 mm."""
 
     sum, text, note = text_out(), text_out(), text_out()
     of = text_out(none=True)
     room = fields.String(required=True, metadata={"description": "the name of the room it was done in, or nothing"})
     worked = out(SumOut, none=True)
     reading, error = text_out(none=True), text_out(none=True)
-    rounded = fields.Boolean(required=True)
+    rounded, rounded_to = fields.Boolean(required=True), text_out()
     entries = texts_out()
 
 
@@ -84,7 +86,7 @@ def _kept(kept: str, entry: Entry, heads: Sequence[Entry], asked: dict[str, Any]
     text = entry.body["text"]
     worked, length, error = None, None, None
     try:
-        worked = answer_sum({"text": text, "nearest": asked["nearest"]}, context)
+        worked = answer_sum({"text": text, "nearest": asked["nearest"], "bare": INCHES}, context)
         length = evaluate_sum(text).length
     except EngineError as refused:  # a page writes what the engine could work; an entry may come from elsewhere
         error = refused.message
@@ -97,7 +99,8 @@ def _kept(kept: str, entry: Entry, heads: Sequence[Entry], asked: dict[str, Any]
 
 def _reading(length: Length | None) -> Answer:
     text = None if length is None else format_reading(length)
-    return {"reading": text, "rounded": text is not None and parse_length(text) != length}
+    return {"reading": text, "rounded": text is not None and parse_length(text) != length,
+            "rounded_to": "0.1 mm" if is_metric() else "1/64"}  # fmt: skip
 
 
 def _room_name(notebook: Notebook, of: str | None) -> str:

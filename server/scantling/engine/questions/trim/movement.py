@@ -11,9 +11,10 @@ from scantling.engine.movement import Movement, check_movement, derive_movement,
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive
 from scantling.engine.shapes import Asked, LengthOut, one_of, out, show, text_out, texts_out
-from scantling.engine.tape.lengths import format_exact, format_working
+from scantling.engine.shown.shown_in import MILLIMETERS, MILLIMETERS_PER_INCH, shown_in
+from scantling.engine.tape.lengths import format_working
 from scantling.engine.tape.marks import decimal_value
-from scantling.engine.tape.shown_in import MILLIMETERS, MILLIMETERS_PER_INCH, shown_in
+from scantling.engine.tape.measures import format_number
 
 LONGEST_PERCENT = 8
 
@@ -70,7 +71,7 @@ def _opens(moved: Movement) -> str:
 
 
 def _working(asked: dict[str, Any], moved: Movement) -> list[str]:
-    width, start, end = format_working(asked["width"].inches), format_exact(asked["from_"]), format_exact(asked["to"])
+    width, start, end = format_working(asked["width"].inches), format_number(asked["from_"]), format_number(asked["to"])
     way = "tangential" if asked["cut"] == "flat" else "radial"
     scale = MILLIMETERS_PER_INCH if shown_in() == MILLIMETERS else 1
     change, gap = (float(length.inches * scale) for length in (moved.change, moved.miter_gap))

@@ -12,7 +12,7 @@ from scantling.engine.errors import EngineError
 from scantling.engine.standard import STOOL, Standard
 from scantling.engine.survey.room import Measure, Opening, Place, Problem, Room, Wall, check_along
 from scantling.engine.tape.angles import SQUARE
-from scantling.engine.tape.lengths import SIXTEENTH, ZERO
+from scantling.engine.tape.lengths import SIXTEENTH, ZERO, format_plain
 from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.footprint import wall_round
 from scantling.engine.trim.openings.beside import Ends, Of, derive_beside_flags, derive_notch_flags
@@ -250,7 +250,7 @@ def _strip_piece(standard: Standard, opening: Opening, strip: Strip, warnings: I
     piece = _lay_on_saw(opening, strip.board, standard.extension_profile, warnings)
     ripping = Flag("ripping", strip.ripping, attention=False)
     widths = [Step(f"wide at point {count}", width) for count, width in enumerate(strip.widths, start=1)]
-    widths.append(Step("blank to rip, with 1/16 to plane off", max(strip.widths) + PLANED))
+    widths.append(Step(f"blank to rip, with {format_plain(PLANED)} to plane off", max(strip.widths) + PLANED))
     return replace(piece, working=(*piece.working, *widths), flags=(ripping, *piece.flags), ripped=strip.blank)
 
 

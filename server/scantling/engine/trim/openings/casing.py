@@ -13,7 +13,7 @@ from fractions import Fraction
 from scantling.engine.errors import EngineError
 from scantling.engine.survey.room import Measure
 from scantling.engine.tape.angles import SQUARE, cotangent_of_half, format_degrees, scaled
-from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length
+from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_plain
 from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.ends import End
 from scantling.engine.trim.openings.frame import (
@@ -294,7 +294,9 @@ def which(measure: Measure, one: str) -> str:
 
 def step_if_seen(text: str, gains: Length) -> Step:
     """A step by what an angle gives; where that is finer than the working's 64ths, in words."""
-    return Step(text, abs(gains)) if abs(gains) >= SIXTY_FOURTH / 2 else Step(f"{text}: less than 1/64")
+    if abs(gains) >= SIXTY_FOURTH / 2:
+        return Step(text, abs(gains))
+    return Step(f"{text}: less than {format_plain(SIXTY_FOURTH)}")
 
 
 def sign(gains: Length) -> str:

@@ -4,13 +4,14 @@ The sum is tape arithmetic and may name figures of the room, so the piece follow
 comes to no length is a problem by its name, with the place in its sum; the other pieces stand.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from typing import TypeVar
 
 from scantling.engine.errors import EngineError
 from scantling.engine.survey.room import Free, Problem, Room
 from scantling.engine.tape.lengths import Length, format_length
 from scantling.engine.tape.marks import name_pattern, plain_words
-from scantling.engine.tape.sums import SumResult, evaluate_sum
+from scantling.engine.tape.sums import SumResult, evaluate_sum, write_units
 from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.ends import End
 from scantling.engine.trim.own.names import NamedFigure, derive_names
@@ -18,6 +19,7 @@ from scantling.engine.trim.piece import Kind, Piece, Step
 from scantling.engine.trim.told.tolerance import MARK, READING
 
 MOST_PIECES = 400
+T = TypeVar("T")
 
 
 class FreeError(EngineError):
@@ -46,17 +48,26 @@ def derive_free(room: Room) -> tuple[list[Piece], list[Problem]]:
 
 def evaluate_free(text: str, names: dict[str, NamedFigure]) -> tuple[SumResult, Length]:
     """A free piece's sum worked, and the length it comes to. Raises `EngineError`."""
-    try:
-        result = evaluate_sum(text, {name: named.length for name, named in names.items()})
-    except EngineError as error:
-        if error.key != "unknown-word":
-            raise
-        raise FreeError("no-such-figure", field="text", at=error.at, sentence=error.message) from error
+    result = _with_names(evaluate_sum, text, names)
     if result.length is None:
         raise FreeError("not-a-length", field="text", what="a plain number" if result.area is None else "an area")
     if result.length.inches <= 0:
         raise FreeError("no-length", field="text", length=format_length(result.length))
     return result, result.length
+
+
+def write_free(text: str, names: dict[str, NamedFigure]) -> str:
+    """A free piece's sum with its millimeters written, as it is kept. Raises `EngineError`."""
+    return _with_names(write_units, text, names)
+
+
+def _with_names(work: Callable[[str, dict[str, Length]], T], text: str, names: dict[str, NamedFigure]) -> T:
+    try:
+        return work(text, {name: named.length for name, named in names.items()})
+    except EngineError as error:
+        if error.key != "unknown-word":
+            raise
+        raise FreeError("no-such-figure", field="text", at=error.at, sentence=error.message) from error
 
 
 def _derive_pieces(free: Free, names: dict[str, NamedFigure]) -> Iterator[Piece]:

@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 from scantling.engine.tape.angles import format_degrees
-from scantling.engine.tape.lengths import Length
+from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_plain
 from scantling.engine.trim.ends import EDGE_WORDS, End
 from scantling.engine.trim.piece import Step
 from scantling.engine.trim.runs.run import Run, Term
@@ -45,7 +45,8 @@ def _end_step(side: str, end: End) -> Step:
         return Step(f"{where}: square", of_end=True)
     gives = "longer" if end.grows.inches > 0 else "shorter"
     if not end.leans:
-        said = f"{where}: square, for it is under 1/64; {EDGE_WORDS[end.edges[1]]} {gives} by"
+        square = f"square, for it is under {format_plain(SIXTY_FOURTH)}"
+        said = f"{where}: {square}; {EDGE_WORDS[end.edges[1]]} {gives} by"
         return Step(said, abs(end.grows), of_end=True)
     setting = f"saw {format_degrees(end.setting)} from square (point {format_degrees(end.point)})"
     if end.nested is not None:

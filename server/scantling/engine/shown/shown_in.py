@@ -29,6 +29,11 @@ def shown_in() -> str:
     return _SHOWN_IN.get()
 
 
+def is_metric() -> bool:
+    """Whether it is millimeters, so that areas, volumes and plain numbers are shown as those who use them do."""
+    return shown_in() == MILLIMETERS
+
+
 @contextmanager
 def showing(lengths: str) -> Iterator[None]:
     """Texts made meanwhile show their lengths so."""

@@ -1,0 +1,68 @@
+"""Examples in hints and refusals, written as a house writes its lengths: 63 1/4, or 1607 mm.
+
+A table of whole phrases and no arithmetic: an example is a round figure that a person there would meet. What a refusal
+quotes of the text that was typed never comes through here, and what explains how feet and fractions are written stays.
+"""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from scantling.engine.shown.shown_in import is_metric
+
+# Longer phrases before those that stand in them.
+IN_METRIC: Mapping[str, str] = MappingProxyType(
+    {
+        "63 1/4 or 5' 3 1/4\"": "1607 mm or 1.607 m",
+        "63.25, or 63 1/4": "1606.5 mm",
+        "63.25 or 63 1/4": "1606.5 mm",
+        "63 1/4 / 2": "1607 mm / 2",
+        "63 1/4 - 2": "1607 mm - 2 mm",
+        "63 and 1/4": "1607 mm",
+        "63 1/4": "1607 mm",
+        "2 × (3 1/2)": "2 × (89 mm)",
+        "wall 3 - 1/4": "wall 3 - 6 mm",
+        "use in, ft, mm or m": "use mm, cm, m or in",
+        "use in, ft, yd, mm, cm or m": "use mm, cm, m or in",
+        "14 1/2, 30 1/2": "370 mm, 770 mm",
+        "14 1/2, every 16": "370 mm, every 400 mm",
+        "closer than 3 in": "closer than 76 mm",
+        "1/4 top": "6 mm top",
+        "1/4 foot": "6 mm foot",
+        "1/4 hollow at 48": "6 mm hollow at 1200 mm",
+        "1/4 hump at 48": "6 mm hump at 1200 mm",
+        "1/2 right": "12 mm right",
+        "1/2 left": "12 mm left",
+        "1/2 in a foot": "1 in 24",
+        "24, 24, 34 1/4": "600 mm, 600 mm, 870 mm",
+        "24 in along": "600 mm along",
+        "24 in level": "610 mm level",
+        "off in 24 in": "off in 610 mm",
+        "2 in up": "50 mm up",
+        "-1/16": "-1.5 mm",
+        "58 1/4 × 5 1/2": "1480 mm × 140 mm",
+        "58 1/4, 3 1/4, 3": "1480 mm, 83 mm, 76 mm",
+        "1/64 in, the finest mark of a tape": "0.4 mm",
+        "Under an inch": "Under 25 mm",
+        "so that inches are left": "so that millimeters are left",
+        "such as 1/8": "such as 3 mm",
+        "17/32": "13.5 mm",
+    }
+)
+
+
+def show_examples(text: str) -> str:
+    """A sentence of ours with its examples in what lengths are shown in.
+
+    >>> from scantling.engine.shown.shown_in import MILLIMETERS, showing
+    >>> with showing(MILLIMETERS): show_examples("Write 1/4 top or 1/4 foot, or 0.")
+    'Write 6 mm top or 6 mm foot, or 0.'
+    """
+    if is_metric():
+        for example, metric in IN_METRIC.items():
+            text = text.replace(example, metric)
+    return text
+
+
+def show_quoted(text: str) -> str:
+    """The same where what was typed may stand beside an example: those in straight quotes alone, which ours are."""
+    return text.replace('"63 1/4"', '"1607 mm"').replace('"2 1/4"', '"57 mm"') if is_metric() else text
