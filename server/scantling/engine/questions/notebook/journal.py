@@ -73,16 +73,15 @@ def answer_notebook(asked: dict[str, Any], context: Context) -> Answer:
 def _house(notebook: Notebook, house: str, shown: Entry, heads: list[Entry], shown_in: str | None) -> Answer:
     """Each house in what it shows its lengths in, unless the question says one for all."""
     with showing(shown_in or find_shown_in({"house": house}, notebook)):
-        defaults = show_defaults()
-    return {
-        "id": house,
-        "name": shown.body["name"],
-        "built": shown.body["built"],
-        "rooms": [dict(_room(notebook, room)) for room, _, _ in notebook.children("room", house)],
-        **show_settings(notebook, house),
-        "defaults": defaults,
-        "entries": [entry.id for entry in heads],
-    }
+        return {
+            "id": house,
+            "name": shown.body["name"],
+            "built": shown.body["built"],
+            "rooms": [dict(_room(notebook, room)) for room, _, _ in notebook.children("room", house)],
+            **show_settings(notebook, house),
+            "defaults": show_defaults(),
+            "entries": [entry.id for entry in heads],
+        }
 
 
 def _room(notebook: Notebook, room: str) -> Answer:
