@@ -19,12 +19,6 @@ JS = Language(tree_sitter_javascript.language())
 #: Speak to no person: what they have to tell goes to the page as a key.
 SILENT = {"vendor", "words", "sw.js"}
 PAGE = sorted(path for path in WEB.rglob("*.js") if path.relative_to(WEB).parts[0] not in SILENT)
-#: Rooms whose sentences still stand in their code.
-NOT_YET = {
-    "screens/boards",
-    "screens/cover",
-    "screens/supplies",
-}
 #: Attributes that people read or are read.
 READ = {
     "label", "title", "aside", "legend", "hint", "placeholder", "holds", "what", "words", "next", "alt", "aria-label",
@@ -281,11 +275,6 @@ def name_of(path):
     return path.relative_to(WEB).as_posix()
 
 
-def is_converted(path):
-    name = name_of(path)
-    return not any(name == room or name.startswith(f"{room}/") for room in NOT_YET)
-
-
-@pytest.mark.parametrize("path", list(filter(is_converted, PAGE)), ids=name_of)
+@pytest.mark.parametrize("path", PAGE, ids=name_of)
 def test_no_sentence_stands_in_the_code(path):
     assert sentences_in_code(path) == []

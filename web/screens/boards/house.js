@@ -11,8 +11,9 @@ import { Page } from "../../frame/page.js";
 import { useLongerLook } from "../../notebook/longer.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { strikeAll } from "../../notebook/write.js";
+import { say } from "../../words/words.js";
 import { Missing } from "./missing.js";
-import { Plan } from "./plan.js";
+import { AllTogether, Plan } from "./plan.js";
 
 export function HouseBoards() {
   const { room } = useNotebook();
@@ -21,12 +22,12 @@ export function HouseBoards() {
   const { answer, error, heard, older } = useAnswer(question);
   const look = useLongerLook(question);
   const wide = useWide();
-  if (!room) return html`<${Page} title="Boards" tab="boards"><${NoRoom} /><//>`;
-  const which = html`<p class="onward"><a href=${link("boards")}>Back to ${room.name} alone</a></p>
-    ${heard ? null : html`<${Asleep} what="The boards" />`}
+  if (!room) return html`<${Page} title=${say("screen-boards")} tab="boards"><${NoRoom} /><//>`;
+  const which = html`<p class="onward"><a href=${link("boards")}>${say("boards-house.back", { room: room.name })}</a></p>
+    ${heard ? null : html`<${Asleep} what=${say("boards-asleep")} />`}
     <${Refusal} error=${error} />
     ${answer ? html`<${Rooms} rooms=${answer.rooms} onChoose=${setRooms} />` : null}`;
-  return html`<${Page} title="Boards: several rooms" tab="boards" kind=${wide ? "boards table" : "boards"} older=${older}>
+  return html`<${Page} title=${say("boards-house")} tab="boards" kind=${wide ? "boards table" : "boards"} older=${older}>
     ${wide ? html`<div class="beside"><div class="part">${which}</div></div>` : which}
     ${answer ? html`<${Answered} answer=${look.found ?? answer} look=${look} older=${older} />` : null}
   <//>`;
@@ -37,7 +38,7 @@ function Rooms({ rooms, onChoose }) {
   const chosen = rooms.filter((one) => one.chosen).map((one) => one.id);
   const turn = (/** @type {any} */ one) =>
     onChoose(one.chosen ? chosen.filter((id) => id !== one.id) : [...chosen, one.id]);
-  return html`<fieldset class="choice"><legend>Rooms planned together</legend>
+  return html`<fieldset class="choice"><legend>${say("boards-house.rooms")}</legend>
     <div class="choice-row">
     ${rooms.map(
       (one) => html`<${Button} key=${one.id} pressed=${one.chosen} onTouch=${() => turn(one)}
@@ -53,7 +54,7 @@ function Answered({ answer, look, older }) {
   const plans = older ? answer.plans.map((/** @type {any} */ plan) => ({ ...plan, accept: null })) : answer.plans;
   return html`
     ${plans.map((/** @type {any} */ plan) => html`<${Plan} plan=${plan} look=${look} key=${plan.profile} />`)}
-    ${plans.length > 1 ? html`<p class="all-profiles">All together, still to buy: <b>$${answer.total}</b></p>` : null}
+    ${plans.length > 1 ? html`<${AllTogether} total=${answer.total} />` : null}
     ${answer.missing.length ? html`<${Missing} missing=${answer.missing} />` : null}
     ${answer.accepted.length && !older ? html`<${Apart} entries=${answer.accepted} />` : null}
     <${Cautions} cautions=${answer.cautions} />`;
@@ -62,7 +63,7 @@ function Answered({ answer, look, older }) {
 /** Giving a plan of several rooms up. @param {{entries: string[]}} props */
 function Apart({ entries }) {
   const { journal, act } = useNotebook();
-  const apart = () => act(() => strikeAll(journal, entries, "planned room by room"), "Planned room by room again.");
-  return html`<${Button} onTouch=${apart} next="what was accepted for several rooms is struck">
-    Plan room by room again<//>`;
+  const apart = () => act(() => strikeAll(journal, entries, "planned room by room"), say("boards-apart.done"));
+  return html`<${Button} onTouch=${apart} next=${say("boards-apart.next")}>
+    ${say("boards-apart")}<//>`;
 }

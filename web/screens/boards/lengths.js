@@ -4,6 +4,7 @@ import { html, useState } from "../../controls/ui.js";
 import { Button, Field } from "../../controls/controls.js";
 import { Refusal } from "../../controls/notes.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
+import { say } from "../../words/words.js";
 
 /** @param {{profile: string}} props */
 export function OtherLengths({ profile }) {
@@ -13,9 +14,9 @@ export function OtherLengths({ profile }) {
   const question = { ask: "boards_if", room: room.id, profile, time_limit: 0.2, ...more };
   const { answer, error } = useAnswer(open ? question : null);
   return html`<details class="more" onToggle=${(event) => setOpen(event.currentTarget.open)}>
-    <summary>What other lengths would change</summary>
+    <summary>${say("boards-lengths")}</summary>
     <${Refusal} error=${error} />
-    ${open && !answer && !error ? html`<p class="pencil" role="status">Working it out.</p>` : null}
+    ${open && !answer && !error ? html`<p class="pencil" role="status">${say("boards-lengths.asleep")}</p>` : null}
     ${
       answer
         ? html`<ul class="rows">
@@ -33,8 +34,9 @@ function OneMore({ onAsk }) {
   const [length, setLength] = useState("");
   const [price, setPrice] = useState("");
   return html`<div class="form-row">
-    <${Field} label="One more length" value=${length} onInput=${setLength} hint="such as 14 ft" />
-    <${Field} label="At a price of" value=${price} onInput=${setPrice} hint="such as 19.98" mode="decimal" />
-    <${Button} disabled=${!length || !price} onTouch=${() => onAsk({ length, price })}>Try it<//>
+    <${Field} label=${say("boards-length")} value=${length} onInput=${setLength} hint=${say("boards-length.hint")} />
+    <${Field} label=${say("boards-length-price")} value=${price} onInput=${setPrice} mode="decimal"
+      hint=${say("boards-length-price.hint")} />
+    <${Button} disabled=${!length || !price} onTouch=${() => onAsk({ length, price })}>${say("boards-length.try")}<//>
   </div>`;
 }

@@ -3,15 +3,17 @@
 import { html, useState } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
 import { Drawing } from "../../drawings/drawing.js";
+import { stateWords } from "../../notebook/listed.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { acceptPlan } from "../../notebook/write.js";
+import { say, sayWith } from "../../words/words.js";
 
 /** @param {{plan: any, look: any, children?: any}} props what stands below the plan */
 export function Plan({ plan, look, children = null }) {
   return html`<section class="plan-of-boards" aria-label=${plan.profile}>
     <h2>${plan.profile}</h2>
     <div>
-      <p class="money">$${plan.total}</p>
+      <p class="money">${say("dollars", { amount: plan.total })}</p>
       <p>${plan.summary}</p>
       <p class="pencil">${plan.proof}</p>
       ${plan.slack ? html`<p class="pencil">${plan.slack}</p>` : null}
@@ -19,7 +21,7 @@ export function Plan({ plan, look, children = null }) {
       <${ToBuy} plan=${plan} />
     </div>
     <div>
-      <${Drawing} svg=${plan.drawing} label="Boards of ${plan.profile}, listed below" kind="boards-drawn" />
+      <${Drawing} svg=${plan.drawing} label=${say("boards-drawn", { profile: plan.profile })} kind="boards-drawn" />
       ${plan.blanks.map((blank) => html`<p class="wrong" key=${blank.letter}>${blank.message}</p>`)}
       <${Settle} plan=${plan} look=${look} />
       <${BoardList} plan=${plan} />
@@ -30,26 +32,26 @@ export function Plan({ plan, look, children = null }) {
 
 /** Why the plan that was accepted is not shown. @param {{reasons: string[]}} props */
 function Changed({ reasons }) {
-  return html`<div class="wrong"><p>Readings changed since the plan was accepted, so this one is new:</p>
+  return html`<div class="wrong"><p>${say("boards-changed")}</p>
     ${reasons.map((words) => html`<p key=${words}>${words}</p>`)}
-    <p>What is cut and what is bought stays as it is.</p></div>`;
+    <p>${say("boards-changed.stays")}</p></div>`;
 }
 
 /** @param {{plan: any}} props */
 function ToBuy({ plan }) {
-  if (!plan.buy.length) return html`<p>Nothing to buy: all of it is here.</p>`;
+  if (!plan.buy.length) return html`<p>${say("boards-buy.none")}</p>`;
   return html`<table class="to-buy">
-    <caption>To buy</caption>
+    <caption>${say("boards-buy")}</caption>
     <tbody>${plan.buy.map((line, place) => html`<${BuyLine} line=${line} key=${place} />`)}</tbody>
-    <tfoot><tr><th scope="row">Together</th><td></td><td>$${plan.total}</td></tr></tfoot>
+    <tfoot><tr><th scope="row">${say("boards-buy.together")}</th><td></td><td>${say("dollars", { amount: plan.total })}</td></tr></tfoot>
   </table>`;
 }
 
 /** @param {{line: any}} props */
 function BuyLine({ line }) {
   return html`<tr>
-    <th scope="row">${line.count} of ${line.length} ${line.why ? html`<small>${line.why}</small>` : null}</th>
-    <td>at $${line.each}</td><td>$${line.cost}</td>
+    <th scope="row">${say("count-of", { count: String(line.count), what: line.length })} ${line.why ? html`<small>${line.why}</small>` : null}</th>
+    <td>${say("dollars.each", { amount: line.each })}</td><td>${say("dollars", { amount: line.cost })}</td>
   </tr>`;
 }
 
@@ -57,28 +59,28 @@ function BuyLine({ line }) {
 function Settle({ plan, look }) {
   const { journal, act } = useNotebook();
   if (plan.accepted || !plan.accept) return null;
-  const accept = () => act(() => acceptPlan(journal, plan.accept), `The plan for ${plan.profile} is accepted.`);
+  const accept = () => act(() => acceptPlan(journal, plan.accept), say("boards-accept.done", { profile: plan.profile }));
   return html`<div class="settle">
     ${plan.proven ? null : html`<${Look} look=${look} />`}
-    <${Button} kind="main" onTouch=${accept} next="shown on every device from then on">Accept this plan<//>
+    <${Button} kind="main" onTouch=${accept} next=${say("boards-accept.next")}>${say("boards-accept")}<//>
   </div>`;
 }
 
 /** @param {{look: any}} props */
 function Look({ look }) {
   if (look.looking) {
-    return html`<p role="status">Looking longer; you can go on meanwhile.</p>
-      <${Button} onTouch=${look.stop} key="stop">Stop looking<//>`;
+    return html`<p role="status">${say("boards-looking")}</p>
+      <${Button} onTouch=${look.stop} key="stop">${say("boards-looking.stop")}<//>`;
   }
-  if (look.found) return html`<p role="status">This is the best that was found in a longer look.</p>`;
+  if (look.found) return html`<p role="status">${say("boards-look.found")}</p>`;
   return html`${look.trouble ? html`<p class="wrong" role="status">${look.trouble}</p>` : null}
-    <${Button} onTouch=${look.start} next="in the background, a minute at most" key="look">Look longer<//>`;
+    <${Button} onTouch=${look.start} next=${say("boards-look.next")} key="look">${say("boards-look")}<//>`;
 }
 
 /** The drawing as a list, and which boards are bought. @param {{plan: any}} props */
 function BoardList({ plan }) {
   return html`<details class="more" open=${plan.accepted}>
-    <summary>Board by board</summary>
+    <summary>${say("boards-list")}</summary>
     <ol class="rows">
       ${plan.boards.map((board, place) => html`<${BoardLine} plan=${plan} board=${board} place=${place} key=${place} />`)}
     </ol>
@@ -92,26 +94,33 @@ function BoardLine({ plan, board, place }) {
   const buy = async () => {
     setBusy(true);
     await act(() => acceptPlan(journal, plan.accept, new Map([[place, !board.bought]])),
-      board.bought ? "Not bought after all." : "Bought.");
+      say(board.bought ? "boards-bought.not" : "boards-bought"));
     setBusy(false);
   };
   return html`<li class="row">
     <span class="row-words"><span>${board.length_shown} ${board.why ? html`<small>${board.why}</small>` : null}</span>
-      <small>${board.pieces.map(sayPiece).join(", ")}</small>
-      <small>${board.offcut.shown} left</small></span>
+      <small>${board.pieces.map(pieceWords).join(", ")}</small>
+      <small>${say("boards-left", { length: board.offcut.shown })}</small></span>
     ${
       plan.accepted && plan.accept
         ? html`<${Button} pressed=${board.bought} disabled=${busy} onTouch=${buy}
-            label="Board ${place + 1} of ${board.length_shown}: bought">${board.bought ? "bought" : "to buy"}<//>`
+            label=${say("boards-bought.what", { board: String(place + 1), length: board.length_shown })}>${say(board.bought ? "tick-bought" : "tick-to-buy")}<//>`
         : null
     }
   </li>`;
 }
 
 /** @param {any} piece */
-function sayPiece(piece) {
-  if (piece.state !== "to cut") return `${piece.letter} ${piece.state}`;
-  const shares = piece.shares_cut ? " (its left end is the cut before)" : "";
-  const last = piece.uncertain ? " (last: it may still change)" : "";
-  return `${piece.letter} ends at ${piece.mark.shown}${shares}${last}`;
+function pieceWords({ letter, state, mark, shares_cut: shares, uncertain }) {
+  if (state !== "to cut") return say("boards-piece.stands", { letter, state: stateWords(state) });
+  const facts = { letter, length: mark.shown };
+  if (shares && uncertain) return say("boards-piece.shares-last", facts);
+  if (shares) return say("boards-piece.shares", facts);
+  return uncertain ? say("boards-piece.last", facts) : say("boards-piece", facts);
+}
+
+/** What all profiles come to. @param {{total: string}} props */
+export function AllTogether({ total }) {
+  const sum = html`<b>${say("dollars", { amount: total })}</b>`;
+  return html`<p class="all-profiles">${sayWith("boards-all", { sum })}</p>`;
 }

@@ -10,10 +10,11 @@ import { Asleep, NoRoom, Onward } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useLongerLook } from "../../notebook/longer.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
+import { say } from "../../words/words.js";
 import { HouseBoards } from "./house.js";
 import { OtherLengths } from "./lengths.js";
 import { Missing } from "./missing.js";
-import { Plan } from "./plan.js";
+import { AllTogether, Plan } from "./plan.js";
 
 /** @param {{place: string[]}} props */
 export function Boards({ place }) {
@@ -26,15 +27,15 @@ function RoomBoards() {
   const { answer, error, heard, older } = useAnswer(question);
   const look = useLongerLook(question);
   const wide = useWide();
-  if (!room) return html`<${Page} title="Boards" tab="boards"><${NoRoom} /><//>`;
-  return html`<${Page} title=${`Boards: ${room.name}`} tab="boards" kind="boards table" older=${older}>
-    ${heard ? null : html`<${Asleep} what="The boards" />`}
+  if (!room) return html`<${Page} title=${say("screen-boards")} tab="boards"><${NoRoom} /><//>`;
+  return html`<${Page} title=${say("boards-title", { room: room.name })} tab="boards" kind="boards table" older=${older}>
+    ${heard ? null : html`<${Asleep} what=${say("boards-asleep")} />`}
     <${Refusal} error=${error} />
     ${wide ? html`<div class="beside"><${Places} /></div>` : null}
     ${answer ? html`<${Answered} answer=${look.found ?? answer} look=${look} older=${older} />` : null}
     ${
       outline.rooms.size > 1
-        ? html`<${Onward} heard=${heard}><a href=${link("boards", "house")}>Plan several rooms at once</a><//>`
+        ? html`<${Onward} heard=${heard}><a href=${link("boards", "house")}>${say("boards-house.way")}</a><//>`
         : null
     }
   <//>`;
@@ -48,9 +49,9 @@ function Answered({ answer, look, older }) {
   return html`
     ${plans.map((plan) => html`<${Plan} plan=${plan} look=${look} key=${plan.profile}>
       <${OtherLengths} profile=${plan.profile} /><//>`)}
-    ${plans.length > 1 ? html`<p class="all-profiles">All together, still to buy: <b>$${answer.total}</b></p>` : null}
+    ${plans.length > 1 ? html`<${AllTogether} total=${answer.total} />` : null}
     <${Problems} problems=${answer.problems} />
-    ${elsewhere.length ? html`<p>On boards planned for several rooms: ${elsewhere.join(", ")}.</p>` : null}
+    ${elsewhere.length ? html`<p>${say("boards-elsewhere", { letters: elsewhere.join(", ") })}</p>` : null}
     ${missing.length || !(plans.length || elsewhere.length) ? html`<${Missing} missing=${missing} unpriced=${older ? [] : answer.unpriced} />` : null}
     <${Cautions} cautions=${answer.cautions} />`;
 }

@@ -5,6 +5,7 @@ import { html, useState } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { setSetting } from "../../notebook/write.js";
+import { say } from "../../words/words.js";
 
 const PRICE = /^\$?\d+(\.\d{1,2})?$/;
 
@@ -15,15 +16,15 @@ export function Unpriced({ profile, setting, lengths }) {
   const priced = lengths.filter((length) => prices[length]?.trim());
   const ready = priced.length && priced.every((length) => PRICE.test(prices[length].trim()));
   const rows = priced.map((length) => ({ length, price: prices[length].trim(), limit: null }));
-  const save = () => act(() => setSetting(journal, room.house, setting, rows), `Boards of ${profile}`);
-  return html`<section class="unpriced" aria-label="Prices of ${profile}">
-    <h3>What does ${profile} cost?</h3>
-    <p class="pencil">A board of each length that your yard has, in dollars; leave the others empty.</p>
+  const save = () => act(() => setSetting(journal, room.house, setting, rows), say("boards-prices.done", { profile }));
+  return html`<section class="unpriced" aria-label=${say("boards-prices", { profile })}>
+    <h3>${say("boards-prices.ask", { profile })}</h3>
+    <p class="pencil">${say("boards-prices.hint")}</p>
     <div class="leans">${lengths.map(
       (length) => html`<label key=${length}>${length}
         <input type="text" inputmode="decimal" autocomplete="off" value=${prices[length] ?? ""}
           onInput=${(/** @type {any} */ event) => setPrices({ ...prices, [length]: event.currentTarget.value })} /></label>`,
     )}</div>
-    <${Button} kind="main" disabled=${!ready} onTouch=${save}>Save these prices<//>
+    <${Button} kind="main" disabled=${!ready} onTouch=${save}>${say("boards-prices.save")}<//>
   </section>`;
 }

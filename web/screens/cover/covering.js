@@ -11,6 +11,7 @@ import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { sayCovering, strikeOut } from "../../notebook/write.js";
 import { ARTICLES, COVERS } from "../../settings/labels.js";
 import { Settings } from "../../settings/settings.js";
+import { say } from "../../words/words.js";
 import { WorkList } from "./list.js";
 import { Plan } from "./plan.js";
 import { Starts } from "./starts.js";
@@ -20,10 +21,10 @@ import { Surfaces, Walls } from "./where.js";
 export function Covering({ id, asked }) {
   const { room } = useNotebook();
   const { answer, error, heard, older } = useAnswer({ ask: "covering", room: room.id, covering: id });
-  const title = answer?.article.name || "Covering";
+  const title = answer?.article.name || say("covering");
   return html`<${Page} title=${title} tab="cover" kind="covering" older=${older}>
-    ${heard ? null : html`<${Asleep} what="Its figures" />`}
-    ${error ? html`<${Refusal} error=${error} /><p class="onward"><a href=${link("cover")}>What covers this room</a></p>` : null}
+    ${heard ? null : html`<${Asleep} what=${say("covering.asleep")} />`}
+    ${error ? html`<${Refusal} error=${error} /><p class="onward"><a href=${link("cover")}>${say("covering.others")}</a></p>` : null}
     ${answer ? html`<${Answered} answer=${answer} asked=${asked} />` : null}
   <//>`;
 }
@@ -42,7 +43,7 @@ function Answered({ answer, asked }) {
     <div class="to-say">
       <${Said} answer=${answer} asked=${asked} />
       <${Cautions} cautions=${answer.cautions} />
-      ${sort ? html`<p class="onward"><a href=${link("supplies")}>What to buy for the room</a></p>` : null}
+      ${sort ? html`<p class="onward"><a href=${link("supplies")}>${say("covering.buy")}</a></p>` : null}
       <${Instead} answer=${answer} asked=${asked} />
       <${Strike} answer=${answer} />
     </div>`;
@@ -51,7 +52,7 @@ function Answered({ answer, asked }) {
 /** How much of it, and what that comes to. @param {{answer: any}} props */
 function Wanted({ answer }) {
   const { amount, cost, seen, where } = answer;
-  const price = cost === null ? "" : `$${cost}${seen ? `, at prices seen ${seen}` : ""}`;
+  const price = cost === null ? "" : say(seen ? "covering-cost.seen" : "covering-cost", { amount: cost, seen });
   return html`<div class="wanted">
     ${amount ? html`<p class="money">${amount}</p>` : null}
     <p>${[where, answer.done].filter(Boolean).join(" · ")}</p>
@@ -61,9 +62,9 @@ function Wanted({ answer }) {
 
 /** What a plan still wants said. @param {{answer: any}} props */
 function Missing({ answer }) {
-  return html`<div class="now"><h2>Still to say</h2>
+  return html`<div class="now"><h2>${say("covering-missing")}</h2>
     <ul>${answer.missing.map((/** @type {string} */ words) => html`<li key=${words}>${words}</li>`)}</ul>
-    <p class="pencil">Write it below, and the plan appears here.</p></div>`;
+    <p class="pencil">${say("covering-missing.hint")}</p></div>`;
 }
 
 /** What was said of it: where it goes, what its label says, how it is put up. @param {{answer: any, asked: any}} props */
@@ -75,7 +76,7 @@ function Said({ answer, asked }) {
   const label = { ...article, above: article.defaults, ...above };
   const covering = { ...answer, above: answer.defaults, ...above };
   const open = answer.missing.length ? "label" : undefined;
-  return html`<section class="said" aria-label="What was said of it">
+  return html`<section class="said" aria-label=${say("covering-said")}>
     ${article.sort === "paper" || article.sort === "paint" ? html`<${Walls} answer=${answer} asked=${asked} />` : null}
     ${article.sort === "paint" ? html`<${Surfaces} answer=${answer} />` : null}
     <${Settings} groups=${[{ key: "label", ...known.label }]} subject=${label} open=${open} />
@@ -90,7 +91,7 @@ function Instead({ answer, asked }) {
   const others = (asked?.articles ?? []).filter((/** @type {any} */ one) => one.id !== answer.article.id);
   if (!others.length) return null;
   const take = (/** @type {any} */ one) => act(() => sayCovering(journal, room.id, one.id, answer.id), one.name);
-  return html`<details class="more"><summary>Another in its place</summary>
+  return html`<details class="more"><summary>${say("covering-instead")}</summary>
     ${others.map((/** @type {any} */ one) => html`<${Button} onTouch=${() => take(one)} key=${one.id}>${one.name}<//>`)}
   </details>`;
 }
@@ -98,11 +99,11 @@ function Instead({ answer, asked }) {
 /** @param {{answer: any}} props */
 function Strike({ answer }) {
   const { journal, act } = useNotebook();
-  const name = answer.article.name || "It";
+  const name = answer.article.name || say("covering-struck.it");
   const strike = async () => {
     const stays = stayHere();
-    const done = await act(() => strikeOut(journal, "covering", { covering: answer.id }, "not wanted"), `${name} struck`);
+    const done = await act(() => strikeOut(journal, "covering", { covering: answer.id }, "not wanted"), say("strike.done", { what: name }));
     if (done !== null && stays()) go("cover");
   };
-  return html`<div class="strike"><${Button} kind="plain" onTouch=${strike}>Strike it from this room<//></div>`;
+  return html`<div class="strike"><${Button} kind="plain" onTouch=${strike}>${say("covering-struck.way")}<//></div>`;
 }

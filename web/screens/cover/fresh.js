@@ -7,6 +7,7 @@ import { Page } from "../../frame/page.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { sayArticle, sayCovering } from "../../notebook/write.js";
 import { ARTICLES } from "../../settings/labels.js";
+import { say } from "../../words/words.js";
 
 const SORTS = Object.entries(ARTICLES).map(([sort, { name }]) => [sort, name]);
 
@@ -23,15 +24,15 @@ export function Fresh({ asked }) {
   };
   const ready = name.trim().length > 0 && name.trim().length <= 80;
   const make = () => begin(() => sayArticle(journal, room.house, { sort, name: name.trim() }), name.trim());
-  return html`<${Page} title="Cover something" tab="cover" kind="form">
-    <${Choice} name="sort" legend="With what" choices=${SORTS} value=${sort} onPick=${setSort} />
+  return html`<${Page} title=${say("cover-new")} tab="cover" kind="form">
+    <${Choice} name="sort" legend=${say("cover-new.sort")} choices=${SORTS} value=${sort} onPick=${setSort} />
     ${known.map((one) => html`<${Button} onTouch=${() => begin(async () => one.id, one.name)} key=${one.id}>${one.name}<//>`)}
-    <${Field} label=${known.length ? "Or another, by its name" : "Its name"} value=${name} onInput=${setName}
-      hint="as you would ask for it in the shop" onEnter=${ready ? make : undefined} />
+    <${Field} label=${say(known.length ? "cover-new.other" : "cover-new.name")} value=${name} onInput=${setName}
+      hint=${say("cover-new.hint")} onEnter=${ready ? make : undefined} />
     <div class="low">
       <div class="last-row">
-        <${Button} onTouch=${() => go("cover")}>Back<//>
-        <${Button} kind="main" disabled=${!ready} onTouch=${make}>Go on<//>
+        <${Button} onTouch=${() => go("cover")}>${say("back")}<//>
+        <${Button} kind="main" disabled=${!ready} onTouch=${make}>${say("cover-new.go")}<//>
       </div>
     </div>
   <//>`;

@@ -3,18 +3,19 @@
 import { html } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
 import { useTicks } from "../../notebook/ticks.js";
+import { say } from "../../words/words.js";
 
-/** What comes after each state, and the word on the button: paper, film and panels are cut first. */
+/** What comes after each state: paper, film and panels are cut first. */
 const NEXT = { "": "cut", cut: "hung" };
-const TITLES = { paper: "Strips to cut by", film: "Panes to cut", sheet: "Panels to cut", paint: "Coats" };
 
 /** @param {{answer: any}} props */
 export function WorkList({ answer }) {
   const { states, put } = useTicks(answer.id, "strips");
   const { sort } = answer.article;
   if (!answer.list.length) return null;
-  return html`<section class="group" aria-label=${TITLES[sort]}>
-    <h2>${TITLES[sort]} <small>${answer.done}</small></h2>
+  const title = say(`cover-list-${sort}`);
+  return html`<section class="group" aria-label=${title}>
+    <h2>${title} <small>${answer.done}</small></h2>
     <ol class="rows work-list">
       ${answer.list.map((line) => html`<${Line} line=${line} state=${states.get(line.key) ?? ""} put=${put} paint=${sort === "paint"} key=${line.key} />`)}
     </ol>
@@ -23,12 +24,14 @@ export function WorkList({ answer }) {
 
 /** @param {{line: any, state: string, put: (key: string, state: string | null, said: string) => void, paint: boolean}} props */
 function Line({ line, state, put, paint }) {
+  const what = line.said;
+  const turn = (/** @type {string | null} */ to) => put(line.key, to, what);
   const next = paint ? (state ? null : "done") : (NEXT[/** @type {keyof NEXT} */ (state)] ?? null);
   return html`<li class="row">
-    <span class="row-words"><span>${line.said}</span><small>${line.where}</small>
-      ${state ? html`<small>${state}</small>` : null}
+    <span class="row-words"><span>${what}</span><small>${line.where}</small>
+      ${state ? html`<small>${say(`tick-${state}`)}</small>` : null}
       ${line.changed ? html`<small class="wrong">${line.changed}</small>` : null}</span>
-    ${next ? html`<${Button} label="${line.said}: ${next}" onTouch=${() => put(line.key, next, line.said)}>${next}<//>` : null}
-    ${state ? html`<${Button} kind="plain" label="${line.said}: not yet" onTouch=${() => put(line.key, null, line.said)}>not yet<//>` : null}
+    ${next ? html`<${Button} label=${say(`tick-${next}.told`, { what })} onTouch=${() => turn(next)}>${say(`tick-${next}`)}<//>` : null}
+    ${state ? html`<${Button} kind="plain" label=${say("tick-not-yet.told", { what })} onTouch=${() => turn(null)}>${say("tick-not-yet")}<//>` : null}
   </li>`;
 }

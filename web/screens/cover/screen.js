@@ -8,6 +8,7 @@ import { Asleep, NoRoom, Onward } from "../../frame/empty.js";
 import { Beside, Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { ARTICLES } from "../../settings/labels.js";
+import { say } from "../../words/words.js";
 import { Covering } from "./covering.js";
 import { Fresh } from "./fresh.js";
 
@@ -16,17 +17,17 @@ export function Cover({ place: [id] }) {
   const { room } = useNotebook();
   const { answer, error, heard, older } = useAnswer(room ? { ask: "coverings", room: room.id } : null);
   const wide = useWide();
-  if (!room) return html`<${Page} title="Cover" tab="cover"><${NoRoom} /><//>`;
+  if (!room) return html`<${Page} title=${say("screen-cover")} tab="cover"><${NoRoom} /><//>`;
   // With room beside the list, one of its lines is always open: what wants a look, or the first.
   const first = wide && answer?.rows.length ? (answer.rows.find((row) => row.look) ?? answer.rows[0]).id : null;
   const chosen = id ?? first;
   const one = chosen && (chosen === "new" ? html`<${Fresh} asked=${answer} />` : html`<${Covering} id=${chosen} asked=${answer} key=${chosen} />`);
   if (id && !wide) return one;
-  const list = html`${heard ? null : html`<${Asleep} what="The coverings" />`}
+  const list = html`${heard ? null : html`<${Asleep} what=${say("cover-asleep")} />`}
     <${Refusal} error=${error} />
     ${answer ? html`<${List} rows=${answer.rows} chosen=${wide ? chosen : null} />` : null}
-    <${Onward} heard=${heard}><a href=${link("cover", "new")}>Cover something</a><//>`;
-  return html`<${Page} title=${`Cover: ${room.name}`} tab="cover" kind=${wide ? "cover table" : "cover"} older=${older}>
+    <${Onward} heard=${heard}><a href=${link("cover", "new")}>${say("cover-new")}</a><//>`;
+  return html`<${Page} title=${say("cover-title", { room: room.name })} tab="cover" kind=${wide ? "cover table" : "cover"} older=${older}>
     ${wide ? html`<div class="list">${list}</div><div class="beside"><${Beside.Provider} value=${true}>${one}<//></div>` : list}
   <//>`;
 }
@@ -34,8 +35,8 @@ export function Cover({ place: [id] }) {
 /** @param {{rows: any[], chosen: string | null}} props `chosen`: the one that stands beside the list */
 function List({ rows, chosen }) {
   if (!rows.length) {
-    return html`<div class="now"><h2>Nothing is covered yet</h2>
-      <p class="pencil">Wallpaper, paint, film on glass, panels: say which, and where, and it is counted from the survey.</p></div>`;
+    return html`<div class="now"><h2>${say("cover-none")}</h2>
+      <p class="pencil">${say("cover-none.hint")}</p></div>`;
   }
   return html`<ul class="rows">${rows.map((row) => html`<${Row} row=${row} chosen=${row.id === chosen} key=${row.id} />`)}</ul>`;
 }
@@ -46,7 +47,7 @@ function Row({ row, chosen }) {
   return html`<li><a class="row" href=${link("cover", row.id)} aria-current=${chosen ? "true" : null}>
     <span class="row-words"><span>${row.name || sort}</span>
       <small>${[sort, row.where].filter(Boolean).join(" · ")}</small>
-      ${row.look ? html`<small class="wrong">to look at</small>` : null}</span>
+      ${row.look ? html`<small class="wrong">${say("cover-look")}</small>` : null}</span>
     <span class="row-figure"><b>${row.amount}</b><small>${row.done}</small></span>
   </a></li>`;
 }

@@ -4,6 +4,7 @@ import { html } from "../../controls/ui.js";
 import { Button, Choice } from "../../controls/controls.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { setSetting, strikeOut } from "../../notebook/write.js";
+import { say } from "../../words/words.js";
 
 const START = "cover.start";
 const MEETS = "cover.mismatch";
@@ -13,7 +14,7 @@ export function Starts({ answer, asked }) {
   const { journal, act } = useNotebook();
   const set = (/** @type {object[]} */ value, /** @type {string} */ words) =>
     act(() => setSetting(journal, answer.id, START, value), words);
-  const drop = () => act(() => strikeOut(journal, "setting", { of: answer.id, name: START }, "searched again"), "Start no longer set");
+  const drop = () => act(() => strikeOut(journal, "setting", { of: answer.id, name: START }, "searched again"), say("starts.dropped"));
   const chosen = START in answer.settings;
   const keep = answer.seams.stretches.map((/** @type {any} */ one) => one.keep);
   const papered = new Set(answer.seams.drawings.map((/** @type {any} */ one) => one.wall));
@@ -21,18 +22,20 @@ export function Starts({ answer, asked }) {
     ...(asked?.walls ?? []).filter((one) => papered.has(one.id)),
     ...(asked?.openings ?? []).filter((one) => papered.has(one.wall)),
   ];
-  return html`<details class="more"><summary>Where to begin<small class="pencil">${chosen ? "chosen" : ""}</small></summary>
+  return html`<details class="more"><summary>${say("starts")}<small class="pencil">${chosen ? say("starts.chosen") : ""}</small></summary>
     <div class="settings">
       ${
         chosen
-          ? html`<${Button} onTouch=${drop} next="every start is tried">Search for the best start again<//>`
-          : html`<${Button} onTouch=${() => set(keep, "This start is kept")} next="whatever is read from now on">Keep the start that was found<//>`
+          ? html`<${Button} onTouch=${drop} next=${say("starts-search.next")}>${say("starts-search")}<//>`
+          : html`<${Button} onTouch=${() => set(keep, say("starts-keep.done"))} next=${say("starts-keep.next")}>${say("starts-keep")}<//>`
       }
       ${places.map(
-        ({ id, name }) => html`<div class="start" key=${id}><p>On the middle of ${name}</p>
+        ({ id, name }) => html`<div class="start" key=${id}><p>${say("starts-at", { name })}</p>
           <div class="side-by-side">
-            <${Button} label="A strip on the middle of ${name}" onTouch=${() => set([{ of: id, how: "strip" }], `A strip on ${name}`)}>a strip<//>
-            <${Button} label="A seam on the middle of ${name}" onTouch=${() => set([{ of: id, how: "seam" }], `A seam on ${name}`)}>a seam<//>
+            ${["strip", "seam"].map(
+              (how) => html`<${Button} label=${say(`starts-how-${how}.what`, { name })} key=${how}
+                onTouch=${() => set([{ of: id, how }], say(`starts-how-${how}.done`, { name }))}>${say(`starts-how-${how}`)}<//>`,
+            )}
           </div></div>`,
       )}
       <${Meets} answer=${answer} asked=${asked} />
@@ -47,12 +50,12 @@ function Meets({ answer, asked }) {
   if (!meets) return null;
   const pick = (/** @type {string} */ of) =>
     of
-      ? act(() => setSetting(journal, answer.id, MEETS, of), "Where the ends meet")
-      : act(() => strikeOut(journal, "setting", { of: answer.id, name: MEETS }, "searched again"), "Where the ends meet");
+      ? act(() => setSetting(journal, answer.id, MEETS, of), say("starts-meet"))
+      : act(() => strikeOut(journal, "setting", { of: answer.id, name: MEETS }, "searched again"), say("starts-meet"));
   const choices = [
-    ["", "where it shows least"],
+    ["", say("starts-meet.least")],
     ...(asked?.openings ?? []).map(({ id, name }) => [id, name]),
     ...(asked?.corners ?? []).map((/** @type {string} */ name) => [name, name]),
   ];
-  return html`<${Choice} name="meets" legend="Where the ends meet" choices=${choices} value=${answer.settings[MEETS] ?? ""} onPick=${pick} />`;
+  return html`<${Choice} name="meets" legend=${say("starts-meet")} choices=${choices} value=${answer.settings[MEETS] ?? ""} onPick=${pick} />`;
 }

@@ -4,6 +4,7 @@ import { html } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { setSetting, strikeOut } from "../../notebook/write.js";
+import { say } from "../../words/words.js";
 
 const WALLS = "cover.walls";
 const SURFACES = "cover.surfaces";
@@ -31,11 +32,11 @@ export function Walls({ answer, asked }) {
   const walls = asked?.walls ?? [];
   const touch = (/** @type {any} */ { id, name }) => {
     const now = walls.filter((one) => (one.id === id ? !chosen.has(id) : chosen.has(one.id)));
-    save(now.map((one) => ({ wall: one.id })), `${name}: ${chosen.has(id) ? "not covered" : "covered"}`);
+    save(now.map((one) => ({ wall: one.id })), say(chosen.has(id) ? "where-wall.off" : "where-wall.on", { wall: name }));
   };
   return html`<fieldset class="choice">
-    <legend>Walls</legend>
-    <p class="pencil">${chosen.size ? "Only those that are marked." : "All of them, until you mark some."}</p>
+    <legend>${say("where-wall")}</legend>
+    <p class="pencil">${say(chosen.size ? "where-wall.some" : "where-wall.all")}</p>
     <div class="choice-row numbers">
       ${walls.map((one) => html`<${Button} label=${one.name} pressed=${chosen.has(one.id)} onTouch=${() => touch(one)} key=${one.id}>${one.name.replace("wall ", "")}<//>`)}
     </div>
@@ -50,12 +51,17 @@ export function Surfaces({ answer }) {
   const has = (/** @type {string} */ name) => rows.some((row) => row.name === name && !row.area);
   const touch = (/** @type {string} */ name) => {
     const others = rows.filter((row) => row.name !== name || row.area);
-    save(has(name) ? others : [...others, { name, area: null }], `${name}: ${has(name) ? "not painted" : "painted"}`);
+    const surface = say(`where-counted-${name}`);
+    if (has(name)) save(others, say("where-surface.off", { surface }));
+    else save([...others, { name, area: null }], say("where-surface.on", { surface }));
   };
   return html`<fieldset class="choice">
-    <legend>It goes on</legend>
+    <legend>${say("where-surface")}</legend>
     <div class="choice-row">
-      ${COUNTED.map((name) => html`<${Button} pressed=${has(name)} disabled=${has(name) && rows.length === 1} onTouch=${() => touch(name)} key=${name}>${name}<//>`)}
+      ${COUNTED.map(
+        (name) => html`<${Button} pressed=${has(name)} disabled=${has(name) && rows.length === 1} onTouch=${() => touch(name)} key=${name}>
+          ${say(`where-counted-${name}`)}<//>`,
+      )}
     </div>
   </fieldset>`;
 }

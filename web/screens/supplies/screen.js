@@ -13,20 +13,17 @@ import { useTicks } from "../../notebook/ticks.js";
 import { acceptPlan } from "../../notebook/write.js";
 import { inHouse, Settings } from "../../settings/settings.js";
 import { SUPPLIES } from "../../settings/supplies.js";
+import { say, sayWith } from "../../words/words.js";
 
-const HEADS = [
-  ["Boards", ["boards"]],
-  ["To cover with", ["paper", "paint", "film", "sheet"]],
-  ["Used up", ["supplies"]],
-];
+const HEADS = { boards: ["boards"], coverings: ["paper", "paint", "film", "sheet"], supplies: ["supplies"] };
 
 export function Supplies() {
   const { room } = useNotebook();
   const { answer, error, heard, older } = useAnswer(room ? { ask: "shopping", room: room.id } : null);
   const wide = useWide();
-  if (!room) return html`<${Page} title="Supplies" tab="supplies"><${NoRoom} /><//>`;
-  return html`<${Page} title=${`Supplies: ${room.name}`} tab="supplies" kind=${wide ? "supplies table" : "supplies"} older=${older}>
-    ${heard ? null : html`<${Asleep} what="The things to buy" />`}
+  if (!room) return html`<${Page} title=${say("screen-supplies")} tab="supplies"><${NoRoom} /><//>`;
+  return html`<${Page} title=${say("supplies-title", { room: room.name })} tab="supplies" kind=${wide ? "supplies table" : "supplies"} older=${older}>
+    ${heard ? null : html`<${Asleep} what=${say("supplies-asleep")} />`}
     <${Refusal} error=${error} />
     ${answer ? html`<${List} answer=${answer} older=${older} wide=${wide} />` : null}
   <//>`;
@@ -38,15 +35,18 @@ function List({ answer, older, wide }) {
   const { states, put } = useTicks(room.id, "supplies");
   const open = answer.goods.flatMap((good) => good.lines).filter((line) => !states.has(line.key)).length;
   const sum = html`<div class="wanted">
-      <p class="money">$${answer.total}</p>
-      <p>${open ? `${open} ${open === 1 ? "line" : "lines"} to buy` : "Everything is ticked off"}${answer.unpriced.length ? `; no price yet: ${answer.unpriced.join(", ")}` : ""}</p>
+      <p class="money">${say("dollars", { amount: answer.total })}</p>
+      <p>${say(answer.unpriced.length ? "supplies-open.unpriced" : "supplies-open", { count: open, names: answer.unpriced.join(", ") })}</p>
     </div>
     <${Problems} problems=${answer.problems} />`;
-  const groups = html`${HEADS.map(([title, sorts]) => html`<${Group} ...${{ title, states, put, older }} goods=${answer.goods.filter((one) => sorts.includes(one.sort))} key=${title} />`)}`;
+  const groups = html`${Object.entries(HEADS).map(
+    ([head, sorts]) => html`<${Group} ...${{ states, put, older }} title=${say(`supplies-group-${head}`)}
+      goods=${answer.goods.filter((one) => sorts.includes(one.sort))} key=${head} />`,
+  )}`;
   const rest = html`${answer.missing.length ? html`<${Missing} missing=${answer.missing} />` : null}
     <${CountedBy} />
     <${Cautions} cautions=${answer.cautions} />
-    <p class="onward"><a href=${link("house", "money")}>Enter a receipt</a></p>`;
+    <p class="onward"><a href=${link("house", "money")}>${say("supplies-receipt")}</a></p>`;
   return wide
     ? html`<div class="list">${groups}</div><div class="beside"><div class="part">${sum}${rest}</div></div>`
     : html`${sum}${groups}${rest}`;
@@ -54,9 +54,9 @@ function List({ answer, older, wide }) {
 
 /** @param {{missing: string[]}} props */
 function Missing({ missing }) {
-  return html`<div class="now"><h2>Still missing</h2>
+  return html`<div class="now"><h2>${say("still-missing")}</h2>
     ${missing.map((words) => html`<p key=${words}>${words}</p>`)}
-    <p class="onward"><a href=${link("cover")}>What covers the room</a><a href=${link("house", "standard")}>Set lengths and prices</a></p>
+    <p class="onward"><a href=${link("cover")}>${say("supplies-cover")}</a><a href=${link("house", "standard")}>${say("still-missing.prices")}</a></p>
   </div>`;
 }
 
@@ -71,13 +71,13 @@ function Group({ title, goods, states, put, older }) {
 
 /** @param {{good: any, states: Map<string, string>, put: any, older: boolean}} props */
 function Good({ good, states, put, older }) {
-  const here = good.here ? `on hand: ${good.here}` : "";
+  const here = good.here ? say("supplies-here", { what: good.here }) : "";
   return html`<li class="good">
     <details class="more">
       <summary><span class="row-words"><b>${good.name}</b>
-        <small>${[good.need, here, good.lines.length ? "" : "nothing to buy"].filter(Boolean).join(" · ")}</small></span></summary>
+        <small>${[good.need, here, good.lines.length ? "" : say("supplies-here.enough")].filter(Boolean).join(" · ")}</small></span></summary>
       <ol class="steps">${good.working.map((words) => html`<li key=${words}>${words}</li>`)}
-        ${good.seen ? html`<li>Price seen ${good.seen}</li>` : null}</ol>
+        ${good.seen ? html`<li>${say("supplies-seen", { date: good.seen })}</li>` : null}</ol>
     </details>
     ${good.lines.map((line) => html`<${Line} ...${{ good, line, put, older }} state=${states.get(line.key) ?? ""} key=${line.key} />`)}
   </li>`;
@@ -89,16 +89,18 @@ function Good({ good, states, put, older }) {
  */
 function Line({ good, line, state, put, older }) {
   const { journal, act } = useNotebook();
-  const said = `${good.name}: ${line.words}`;
+  const said = say("named", { name: good.name, text: line.words });
   // A board that is bought stands in the plan, on every screen: it is no mere line ticked off.
-  const buy = () => act(() => acceptPlan(journal, good.accept, new Map(line.boards.map((/** @type {number} */ place) => [place, true]))), `${said}: bought`);
+  const bought = () => new Map(line.boards.map((/** @type {number} */ place) => [place, true]));
+  const buy = () => act(() => acceptPlan(journal, good.accept, bought()), say("tick-bought.told", { what: said }));
   const tick = () => put(line.key, state ? null : "bought", line.words);
   return html`<div class="row buy-line">
     <span class="row-words"><span>${line.words}</span>
-      ${line.each ? html`<small>at $${line.each}</small>` : null}
+      ${line.each ? html`<small>${say("dollars.each", { amount: line.each })}</small>` : null}
       ${line.changed ? html`<small class="wrong">${line.changed}</small>` : null}</span>
-    <b>${line.cost ? `$${line.cost}` : ""}</b>
-    <${Button} pressed=${Boolean(state)} disabled=${older && line.boards.length > 0} label="${said}, bought" onTouch=${line.boards.length && good.accept ? buy : tick}>${state || "to buy"}<//>
+    <b>${line.cost ? say("dollars", { amount: line.cost }) : ""}</b>
+    <${Button} pressed=${Boolean(state)} disabled=${older && line.boards.length > 0} label=${say("supplies-line", { what: said })}
+      onTouch=${line.boards.length && good.accept ? buy : tick}>${say(state ? `tick-${state}` : "tick-to-buy")}<//>
   </div>`;
 }
 
@@ -110,10 +112,10 @@ function CountedBy() {
   if (!house) return null;
   const groups = Object.entries(SUPPLIES).map(([key, group]) => ({ key, ...group }));
   const subject = { ...house, above: inHouse({ ...house, settings: {} }), from: "usual" };
-  return html`<section class="group counted-by" aria-label="What the amounts go by">
-    <h2>What the amounts go by</h2>
-    <p class="pencil">For every room of ${house.name}. What differs in this room is set
-      under${" "}<a href=${link("house", "standard", room.id)}>what differs in it</a>.</p>
+  const way = html`<a href=${link("house", "standard", room.id)}>${say("counted-by.way")}</a>`;
+  return html`<section class="group counted-by" aria-label=${say("counted-by")}>
+    <h2>${say("counted-by")}</h2>
+    <p class="pencil">${sayWith("counted-by.hint", { way }, { house: house.name })}</p>
     <${Settings} groups=${groups} subject=${subject} />
   </section>`;
 }

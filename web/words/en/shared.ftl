@@ -24,6 +24,9 @@ rooms-find = Find a room
     .hint = its name
 house-name = Name of the house
 save-name = Save the name
+count-of = { $count } of { $what }
+still-missing = Still missing
+    .prices = Set lengths and prices
 
 ## The screens, as the tabs name them.
 
@@ -42,6 +45,7 @@ unit-ft = ft
 unit-in = in
 unit-mm = mm
 dollars = ${ $amount }
+    .each = at { dollars }
 
 ## Openings, inside a sentence.
 
@@ -56,21 +60,22 @@ piece-state-cut = cut
 piece-state-fitted = fitted
 piece-state-recut = recut
 
-## How a line of a list to tick off stands, as told when it was touched.
+## How a line of a list to tick off stands; `.told` when it was touched.
 
-tick-done =
+tick-done = done
     .told = { $what }: done
-tick-skipped =
+tick-skipped = skipped
     .told = { $what }: skipped
-tick-cut =
+tick-cut = cut
     .told = { $what }: cut
-tick-hung =
+tick-hung = hung
     .told = { $what }: hung
-tick-bought =
+tick-bought = bought
     .told = { $what }: bought
-tick-dismissed =
+tick-to-buy = to buy
+tick-dismissed = dismissed
     .told = { $what }: dismissed
-tick-not-yet =
+tick-not-yet = not yet
     .told = { $what }: not yet
 
 ## What can be touched on any screen.
