@@ -147,9 +147,9 @@ def test_a_house_or_a_room_that_is_not_there_is_named(house):
         assert answered["error"]["key"].startswith("no-such-")
 
 
-def spoil(house: House, room: str, letter: str) -> None:
-    for state in ("cut", "recut"):
-        mark(house, room, letter, state)
+def spoil(house: House, room: str, letter: str, read: str | None = None) -> None:
+    mark(house, room, letter, "cut", read)
+    mark(house, room, letter, "recut")
 
 
 def test_a_piece_spoilt_of_a_board_bought_for_its_room_is_planned_again_with_the_others(house):
@@ -164,7 +164,7 @@ def test_what_was_spoilt_in_one_room_is_cut_from_for_another_and_once_alone(hous
     # The hall's 70 lies spoilt; the bath's 60 comes out of it, where the 49 1/2 left of its board is too short.
     (plan,) = of_room(house, house.hall)["plans"]
     accept(house, plan, bought=True)
-    spoil(house, house.hall, "A")
+    spoil(house, house.hall, "A", "70")
     bath = add_room(house, "Bath", "60")
     chosen = {"rooms": [house.hall, bath]}
     plan = plan_of(house, **chosen)

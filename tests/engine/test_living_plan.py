@@ -107,6 +107,7 @@ def test_a_recut_asks_first_for_what_stands_on_the_rack(house):
     accept(house, bought=True)
     mark(house, house.room, "A", "cut")
     mark(house, house.room, "A", "recut")
+    house.say("setting", of=house.house, name="spare_sticks", value="0")  # it is what the spare was for
     plan = plan_of(house)
 
     assert plan["total"] == "0.00"

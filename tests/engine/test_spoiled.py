@@ -63,6 +63,16 @@ def test_a_piece_that_was_cut_is_one_spoiled_board_and_not_two(house):
 
 
 @pytest.mark.parametrize(
+    ("as_cut", "used"), [(None, []), ("119", ["left of spoilt A 1"])], ids=["never read", "read as 119"]
+)
+def test_a_piece_that_was_cut_and_is_recut_leaves_its_board_only_where_that_was_read(house, as_cut, used):
+    mark(house, house.room, "A", "cut", as_cut)
+    mark(house, house.room, "A", "recut")
+    house.read(house.walls[1], "length", "80")  # shorter than what may be left of it
+    assert sources(house) == used
+
+
+@pytest.mark.parametrize(
     ("piece", "left", "key"),
     [("Q", None, "no-such-piece"), ("A", "fish", "not-read"), ("A", "12 ft", "longer")],
     ids=["not of this room", "not a length", "longer than the piece was to be"],

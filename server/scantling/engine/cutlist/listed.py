@@ -12,7 +12,7 @@ from scantling.engine.cutlist.follow import derive_followers
 from scantling.engine.cutlist.letters import Lettered, derive_letters, piece_id
 from scantling.engine.cutlist.place import derive_in_place, place_readings, standing_texts
 from scantling.engine.cutlist.salvage import derive_salvaged, salvage_readings
-from scantling.engine.cutlist.states import CUT, FITTED, Made, State, derive_state
+from scantling.engine.cutlist.states import CUT, FITTED, State, derive_state
 from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
 from scantling.engine.standard import Standard
@@ -54,10 +54,10 @@ class Gone:
     state: State
 
     @property
-    def boards(self) -> tuple[Made, ...]:
-        """Its boards that are lying about; a fitted one hangs."""
-        standing = (self.state.made,) if self.state.made and self.state.name == CUT else ()
-        return (*self.state.spoilt, *standing)
+    def boards(self) -> tuple[Length | None, ...]:
+        """How long its boards are that are lying about; a fitted one hangs."""
+        standing = (self.state.made.length,) if self.state.made and self.state.name == CUT else ()
+        return (*(made.as_cut for made in self.state.spoilt), *standing)
 
     @property
     def message(self) -> str:
@@ -111,11 +111,15 @@ class CutList:
         return [one for one in self.listed if one.state.is_cut]
 
     def scraps(self, profile: str) -> list[Scrap]:
-        """Boards of a profile that were spoilt or are not wanted any more: a piece may be cut anew from one."""
-        found = [(one.letter, made) for one in self.listed if one.piece.profile == profile for made in one.state.spoilt]
-        found += [(one.lettered.letter, made) for one in self.gone if one.lettered.profile == profile
-                  for made in one.boards]  # fmt: skip
-        return [Scrap(letter, made.length) for letter, made in found if made.length is not None]
+        """Boards of a profile that were spoilt or are not wanted any more: a piece may be cut anew from one.
+
+        Of one that was to be cut again only what was read of it: it may be split, and its own cut is spent.
+        """
+        found = [(one.letter, made.as_cut) for one in self.listed if one.piece.profile == profile
+                 for made in one.state.spoilt]  # fmt: skip
+        found += [(one.lettered.letter, length) for one in self.gone if one.lettered.profile == profile
+                  for length in one.boards]  # fmt: skip
+        return [Scrap(letter, length) for letter, length in found if length is not None]
 
 
 def derive_list(
