@@ -1,13 +1,15 @@
 """Leftovers: what stands on the rack when a room, or several, are planned, from other rooms and from spoilt boards.
 
-A board that was bought for a room is done with when everything planned from it is cut; what is left of it, if it can
-still be held at the saw, is for any room of the house. It is used once: the plan that takes it names it.
+What is left of a board that was bought for a room, if it can still be held at the saw, is for any room of the house. It
+is used once: the plan that takes it names it, and from then on its own room plans from the rest alone. Before all is
+cut that was settled on of it, only so much is lent as is certain: what the plan leaves, by the longest that its pieces
+were or are now, less the slack that they may use up.
 """
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from scantling.engine.boards.case.case import Case
 from scantling.engine.cutlist.letters import id_of, piece_id
@@ -18,10 +20,14 @@ from scantling.engine.rack.accepted import derive_accepted
 from scantling.engine.rack.of_house import house_of, is_house
 from scantling.engine.rack.progress import Progress, mark_progress
 from scantling.engine.rack.stick import SCRAP, Stick, derive_left
+from scantling.engine.tape.lengths import ZERO, Length
+
+#: How much each piece of a room, or of a house, that is to be cut takes of a board now, by its key.
+Takes = Callable[[str], Mapping[str, Length]]
 
 
 def derive_leftovers(
-    notebook: Notebook, of: str, profile: str, case: Case, idle_of: Collection[str] = ()
+    notebook: Notebook, of: str, profile: str, case: Case, planned: Planned, idle_of: Collection[str] = ()
 ) -> list[Stick]:
     """What is left of boards of a profile that were not planned for this room, as sticks that cost nothing more.
 
@@ -36,7 +42,9 @@ def derive_leftovers(
     standing = [(other, stick) for other in others for stick in sticks[other] if stick.board not in used]
     idle = [replace(stick, board=None, source=stick.board, why="")
             for other, stick in standing if other in idle_of and stick.bought and not stick.lines]  # fmt: skip
-    return [*(left for _, stick in standing for left in _left_of(case, stick)), *idle]
+    left = [left for _, stick in standing for left in _left_of(case, stick)]
+    lent = [left for owner, stick in standing for left in planned.left_of(case, owner, stick)]
+    return [*left, *lent, *idle]
 
 
 def derive_house_leftovers(notebook: Notebook, house: str, cases: Mapping[str, Case]) -> list[tuple[str, str, Stick]]:
@@ -77,6 +85,42 @@ def _left_of(case: Case, stick: Stick) -> Iterator[Stick]:
     left = derive_left(case, stick)
     if stick.bought and stick.fixed and not stick.open and left >= case.hold:
         yield Stick(left, stick.price_cents, bought=True, source=stick.board)
+
+
+@dataclass(frozen=True, slots=True)
+class Planned:
+    """What other rooms want of boards that are not cut up yet: `takes` by owner, and the slack of each board."""
+
+    takes: Takes
+    slack: Length
+
+    def left_of(self, case: Case, owner: str, stick: Stick) -> Iterator[Stick]:
+        """What its plan leaves of a bought board, for certain."""
+        if not (stick.bought and stick.open):
+            return
+        now = self.takes(owner)
+        left = derive_left(case, stick) - self.slack
+        for line in stick.open:
+            left = left - max(line.takes, now.get(line.key, ZERO)) - case.kerf
+        if left >= case.hold:
+            yield Stick(left, stick.price_cents, bought=True, source=stick.board)
+
+
+def find_uncut(notebook: Notebook, of: str, profile: str) -> frozenset[str]:
+    """The boards of other rooms, by name, of which something is still to be cut: what they leave is not there yet."""
+    house = house_of(notebook, of)
+    owners = (*(room for room, _, _ in notebook.children("room", house)), house)
+    sticks = (stick for owner in owners if owner != of for stick in derive_marked(notebook, owner, profile))
+    return frozenset(stick.board for stick in sticks if stick.open and stick.board)
+
+
+def mark_lent(notebook: Notebook, of: str, profile: str, sticks: Iterable[Stick]) -> tuple[Stick, ...]:
+    """The accepted boards of a room, or of a house, with what plans of others count on."""
+    house = house_of(notebook, of)
+    owners = (*(room for room, _, _ in notebook.children("room", house)), house)
+    plans = [derive_accepted(notebook, owner).get(profile) for owner in owners if owner != of]
+    lent = {stick.source: stick.length for plan in plans if plan for stick in plan.sticks if stick.source}
+    return tuple(replace(stick, lent=lent.get(stick.board or "", ZERO)) for stick in sticks)
 
 
 def derive_scraps(scraps: Sequence[Scrap], used: Collection[str], case: Case) -> list[Stick]:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from scantling.engine.boards.case.case import Case
-from scantling.engine.rack.stick import DONE, SPOILT, TO_CUT, Line, Stick, derive_left
+from scantling.engine.rack.stick import DONE, SPOILT, TO_CUT, Line, Stick, derive_own
 from scantling.engine.tape.lengths import ZERO
 
 
@@ -77,7 +77,7 @@ def _renewed(case: Case, line: Line, places: Mapping[str, int], letters: Mapping
 def _fits(case: Case, stick: Stick) -> bool:
     if not stick.open:
         return True
-    left = derive_left(case, stick) + case.kerf
+    left = derive_own(case, stick) + case.kerf
     for line in stick.open:
         left = left - line.takes - case.kerf
     return left >= ZERO

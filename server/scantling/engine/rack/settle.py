@@ -14,7 +14,7 @@ from scantling.engine.rack.accepted import Accepted
 from scantling.engine.rack.extra import derive_extras
 from scantling.engine.rack.progress import Progress, derive_standing, mark_progress
 from scantling.engine.rack.slack import Slack, plan_with_slack
-from scantling.engine.rack.stick import LaidStick, Line, Stick, derive_left, lay_out
+from scantling.engine.rack.stick import LaidStick, Line, Stick, derive_own, lay_out
 from scantling.engine.rack.wanted import derive_case
 from scantling.engine.standard import Standard
 from scantling.engine.tape.lengths import Length
@@ -25,7 +25,8 @@ from scantling.engine.trim.piece import Piece
 class Wanted:
     """What is asked of the rack: pieces still to cut, how far all came, what is on the rack, and what was accepted.
 
-    `called`: what a person knows a board's source by, where that is not its own name.
+    `called`: what a person knows a board's source by, where that is not its own name; `uncut`: the sources of which
+    something is still to be cut.
     """
 
     standard: Standard
@@ -35,6 +36,7 @@ class Wanted:
     rack: Sequence[Stick] = ()
     accepted: Accepted | None = None
     called: Mapping[str, str] = field(default_factory=dict)
+    uncut: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +81,7 @@ def _plan_anew(
     standard = wanted.standard
     sale = standard.stock_of(wanted.profile)
     bare = derive_case(standard, sale, wanted.pieces)
-    usable = [(stick, derive_left(bare, stick)) for stick in (*kept, *wanted.rack)]
+    usable = [(stick, derive_own(bare, stick)) for stick in (*kept, *wanted.rack)]
     least = min(bare.pieces)
     here = [(stick, left) for stick, left in usable if left - standard.slack >= least][
         : max(0, STOCK_AT_MOST - len(sale))

@@ -36,7 +36,8 @@ SCRAP = "spoilt "
 class Stick:
     """One board. `board` is its name for ever, once it was settled on; `source` says what it is left of.
 
-    `why` says what it is for where nothing is planned from it: a spare, or overage.
+    `why` says what it is for where nothing is planned from it: a spare, or overage. `lent` is what of its far end a
+    plan of another room counts on.
     """
 
     length: Length
@@ -46,6 +47,7 @@ class Stick:
     bought: bool = False
     source: str | None = None
     why: str = ""
+    lent: Length = ZERO
 
     @property
     def fixed(self) -> tuple[Line, ...]:
@@ -79,6 +81,12 @@ def derive_left(case: Case, stick: Stick) -> Length:
     for line in stick.fixed:
         left = left - line.takes - case.kerf
     return max(ZERO, left)
+
+
+def derive_own(case: Case, stick: Stick) -> Length:
+    """What of that its own room may still plan from: what was lent is parted off by a kerf."""
+    left = derive_left(case, stick)
+    return max(ZERO, left - stick.lent - case.kerf) if stick.lent else left
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,7 @@ from scantling.engine.cautions import cautions_for_cutting
 from scantling.engine.cutlist.letters import room_of_key, whole_key
 from scantling.engine.cutlist.listed import CutList
 from scantling.engine.notebook import Notebook
-from scantling.engine.questions.boards.room_boards import TIME_LIMIT, has_long, made_of, settle_profiles
+from scantling.engine.questions.boards.room_boards import TIME_LIMIT, has_long, made_of, planned_of, settle_profiles
 from scantling.engine.questions.boards.shown import RoomPlanOut
 from scantling.engine.questions.cutlist.cut_list import list_of
 from scantling.engine.questions.facts import room_of
@@ -25,7 +25,9 @@ from scantling.engine.rack.leftovers import (
     derive_leftovers,
     derive_marked,
     derive_scraps,
+    find_uncut,
     find_used_scraps,
+    mark_lent,
     name_scrap,
 )
 from scantling.engine.rack.of_house import find_held
@@ -103,10 +105,13 @@ def answer_boards_for_house(asked: dict[str, Any], context: Context) -> Answer:
         pieces, standard = by_profile[profile], _standard(rooms, profile)
         case = derive_case(standard, standard.stock_of(profile), pieces)
         chosen = [room for room in rooms if room.chosen]
-        left = derive_leftovers(context.notebook, house, profile, case, [room.id for room in chosen])
+        planned = planned_of(context.notebook, standard)
+        left = derive_leftovers(context.notebook, house, profile, case, planned, [room.id for room in chosen])
         scraps = (stick for room in chosen for stick in room.scraps(context.notebook, profile, case))
         rack, plan = (*left, *scraps), accepted.get(profile)
-        return Wanted(standard, profile, pieces, made, rack, plan, _called(rooms, rack, plan))
+        plan = plan and replace(plan, sticks=mark_lent(context.notebook, house, profile, plan.sticks))
+        uncut = find_uncut(context.notebook, house, profile)
+        return Wanted(standard, profile, pieces, made, rack, plan, _called(rooms, rack, plan), uncut)
 
     wants = [wanted(profile) for profile in by_profile if rooms]
     plans, missing, to_pay = settle_profiles(house, wants, asked, context)

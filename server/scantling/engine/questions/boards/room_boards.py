@@ -11,22 +11,31 @@ from scantling.engine.boards.search.plan import USUAL_TIME_LIMIT
 from scantling.engine.cautions import cautions_for_cutting
 from scantling.engine.cutlist.letters import whole_key
 from scantling.engine.cutlist.listed import CutList
+from scantling.engine.notebook import Notebook
 from scantling.engine.questions.boards.shown import RoomPlanOut, UnpricedOut, find_fitting, find_unpriced, show_plan
 from scantling.engine.questions.called import call_stock
-from scantling.engine.questions.cutlist.cut_list import find_list
-from scantling.engine.questions.facts import RoomIn
+from scantling.engine.questions.cutlist.cut_list import find_list, list_of
+from scantling.engine.questions.facts import RoomIn, room_of
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import ProblemOut, problems_out
 from scantling.engine.rack.accepted import derive_accepted
-from scantling.engine.rack.leftovers import derive_leftovers, derive_scraps, find_lent, find_used_scraps
-from scantling.engine.rack.of_house import find_held, house_of
+from scantling.engine.rack.leftovers import (
+    Planned,
+    derive_leftovers,
+    derive_scraps,
+    find_lent,
+    find_uncut,
+    find_used_scraps,
+    mark_lent,
+)
+from scantling.engine.rack.of_house import find_held, house_of, is_house
 from scantling.engine.rack.progress import Progress
 from scantling.engine.rack.settle import Wanted, settle
 from scantling.engine.rack.wanted import derive_case
 from scantling.engine.shapes import out, texts_out
 from scantling.engine.standard import Standard, format_price
 from scantling.engine.survey.room import Room
-from scantling.engine.tape.lengths import parse_length
+from scantling.engine.tape.lengths import SIXTEENTH, Length, parse_length
 from scantling.engine.trim.piece import Piece
 
 # A board that is whippy and heavy for one: common practice, no source.
@@ -88,12 +97,32 @@ class _Asked:
         accepted = derive_accepted(notebook, self.id).get(profile)
         if accepted:
             lent = find_lent(notebook, self.id, profile)
-            kept = tuple(stick for stick in accepted.sticks if stick.lines or stick.board not in lent)
-            accepted = replace(accepted, sticks=kept)
+            kept = [stick for stick in accepted.sticks if stick.lines or stick.board not in lent]
+            accepted = replace(accepted, sticks=mark_lent(notebook, self.id, profile, kept))
         case = derive_case(standard, standard.stock_of(profile), pieces)
         scraps = derive_scraps(self.cut_list.scraps(profile), find_used_scraps(notebook, self.id, profile), case)
-        rack = (*derive_leftovers(notebook, self.id, profile, case), *scraps)
-        return Wanted(standard, profile, pieces, made_of(self.cut_list), rack, accepted)
+        rack = (*derive_leftovers(notebook, self.id, profile, case, planned_of(notebook, standard)), *scraps)
+        uncut = find_uncut(notebook, self.id, profile)
+        return Wanted(standard, profile, pieces, made_of(self.cut_list), rack, accepted, uncut=uncut)
+
+
+def planned_of(notebook: Notebook, standard: Standard) -> Planned:
+    """What the rooms of the notebook want of boards of their own that are not cut up yet."""
+    return Planned(lambda owner: _takes_of(notebook, owner), standard.slack)
+
+
+def _takes_of(notebook: Notebook, owner: str) -> Mapping[str, Length]:
+    """By its key, what each piece of a room that is still to cut takes of a board; of a house by its whole key."""
+    if not is_house(notebook, owner):
+        return _takes(notebook, owner)
+    rooms = [room for room, _, _ in notebook.children("room", owner)]
+    return {whole_key(room, key): takes for room in rooms for key, takes in _takes(notebook, room).items()}
+
+
+def _takes(notebook: Notebook, room: str) -> Mapping[str, Length]:
+    pieces = [one.piece for one in list_of(notebook, room, SIXTEENTH).to_cut]
+    case = derive_case(room_of(notebook, room).standard, (), pieces)
+    return {piece.key: takes for piece, takes in zip(pieces, case.pieces, strict=True)}
 
 
 def made_of(cut_list: CutList) -> Mapping[str, Progress]:

@@ -1,7 +1,7 @@
 """A plan of boards as it is shown: what to buy and what that comes to, its proof, and which piece comes from which."""
 
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence, Set
+from collections.abc import Iterable, Sequence, Set
 
 from marshmallow import Schema, fields
 
@@ -144,7 +144,7 @@ def show_plan(of: str | None, wanted: Wanted, settled: Settled, nearest: Length)
         "proof": say_proof(plan) if plan else "Accepted: this plan is shown on every device until another is accepted.",
         "summary": _summary(sticks),
         "slack": _say_slack(wanted, settled),
-        "boards": [_board(laid, uncertain, wanted.called, nearest) for laid in settled.sticks],
+        "boards": [_board(laid, uncertain, wanted, nearest) for laid in settled.sticks],
         "buy": _buy(sticks),
         "drawing": draw_boards(settled.sticks, wanted.standard.end_trim),
         "unsafe": [letter for letter, _ in settled.blanks],
@@ -157,14 +157,13 @@ def show_plan(of: str | None, wanted: Wanted, settled: Settled, nearest: Length)
     }  # fmt: skip
 
 
-def _board(laid: LaidStick, uncertain: Set[str], called: Mapping[str, str], nearest: Length) -> Answer:
+def _board(laid: LaidStick, uncertain: Set[str], wanted: Wanted, nearest: Length) -> Answer:
     stick = laid.stick
     return {
         "board": stick.board,
         "length": show(stick.length, nearest),
         "length_shown": format_stock(stick.length),
-        "why": stick.why or (f"left of {called.get(stick.source or '', stick.source)}" if stick.is_scrap else
-                             "left of another room's board" if stick.source else ""),
+        "why": stick.why or (_say_source(stick.source, stick.is_scrap, wanted) if stick.source else ""),
         "bought": stick.is_here,
         "offcut": show(laid.offcut, nearest),
         "settings": laid.settings,
@@ -179,6 +178,12 @@ def _board(laid: LaidStick, uncertain: Set[str], called: Mapping[str, str], near
             for piece in laid.laid
         ],
     }  # fmt: skip
+
+
+def _say_source(source: str, is_scrap: bool, wanted: Wanted) -> str:
+    if is_scrap:
+        return f"left of {wanted.called.get(source, source)}"
+    return f"left of another room's board{', once that is cut' if source in wanted.uncut else ''}"
 
 
 def _say_slack(wanted: Wanted, settled: Settled) -> str:
