@@ -108,6 +108,7 @@ PAGE = {
     "notebook": {"controls", "words"},
     "pad": {"controls", "notebook", "words"},
     "photos": {"controls", "notebook", "words"},
+    "screens/screens.js": {"controls", "screens"},
     "screens/main.js": {"controls", "drawings", "frame", "notebook", "screens", "words"},
     "screens": {"controls", "drawings", "frame", "notebook", "pad", "photos", "settings", "words"},
     "settings": {"controls", "notebook", "words"},
@@ -326,10 +327,10 @@ def test_no_folder_of_the_page_is_a_heap():
 
 
 def test_every_screen_has_a_folder_with_one_door():
-    """`screen.js` is what main.js shows; no screen reaches into another's folder."""
-    main = WEB / "screens" / "main.js"
-    folders = {path for path in main.parent.iterdir() if path.is_dir()}
-    assert {target for _, target in page_imports(main) if page_part(target) == "screens"} == {
+    """`screen.js` is what screens.js brings; no screen reaches into another's folder."""
+    screens = WEB / "screens" / "screens.js"
+    folders = {path for path in screens.parent.iterdir() if path.is_dir()}
+    assert {target for _, target in page_imports(screens) if page_part(target) == "screens"} == {
         folder / "screen.js" for folder in folders
     }
 

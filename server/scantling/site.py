@@ -17,6 +17,7 @@ import zipfile
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from posixpath import dirname, join, normpath
 
 from flask import Blueprint, Response, abort, request
 
@@ -42,9 +43,8 @@ TYPES = {
 RUNTIME_PARTS = ("vendor/pyodide/", "vendor/marshmallow/", "vendor/pint/")
 #: Fetches vendored files; it is not part of the page.
 NOT_SERVED = frozenset({"vendor/compile.mjs"})
-#: Read by the worker alone: asking for them early would only delay the page.
-ENGINE_MODULES = ("worker", "python", "compiled", "snapshot", "shelf", "maker")
-WORKER_MODULES = ("/background/worker.js", *(f"/engine/{name}.js" for name in ENGINE_MODULES))
+#: What a module names in its import and export statements; what it imports by a call comes later.
+IMPORTED = re.compile(r"""^(?:import|export)\b(?:[\w\s{},*$]*?\bfrom)?\s*["'](\.[^"']+)["']""", re.MULTILINE)
 #: Served under fixed names at the root, because a browser remembers them by name; their text names the build.
 AT_THE_ROOT = {"index.html": "/", "sw.js": "/sw.js", "manifest.webmanifest": "/manifest.webmanifest"}
 
@@ -223,10 +223,24 @@ class Site:
 
 
 def preloads(files: list[Published]) -> str:
-    """Link tags for the page's modules, styles and words: a browser asks for all at once and not import by import."""
-    hashed = ((f.path, HASHED.search(f.path)) for f in files)
-    page = sorted(path for path, found in hashed if found and found[1] == "v" and not path.endswith(WORKER_MODULES))
-    modules = [f'<link rel="modulepreload" href="{path}">' for path in page if path.endswith(".js")]
-    styles = [f'<link rel="preload" as="style" href="{path}">' for path in page if path.endswith(".css")]
-    words = [f'<link rel="preload" as="fetch" crossorigin href="{path}">' for path in page if path.endswith(".ftl")]
+    """Link tags for the modules of the first paint, the styles and the words: a browser asks for all at once and not
+    import by import. What is not among them, workers and other screens, would only delay it."""
+    texts = {f.path: f.body.decode() for f in files if f.path.endswith(".js")}
+    start = next((path for path in texts if path.endswith("/app.js")), None)
+    first = imported(texts, start) if start else set()
+    modules = [f'<link rel="modulepreload" href="{path}">' for path in sorted(first)]
+    others = sorted(f.path for f in files)
+    styles = [f'<link rel="preload" as="style" href="{path}">' for path in others if path.endswith(".css")]
+    words = [f'<link rel="preload" as="fetch" crossorigin href="{path}">' for path in others if path.endswith(".ftl")]
     return "\n".join(styles + words + modules)
+
+
+def imported(texts: Mapping[str, str], start: str) -> set[str]:
+    """A module and all that are loaded before it runs, by their paths."""
+    found, waiting = set(), [start]
+    while waiting:
+        path = waiting.pop()
+        found.add(path)
+        beside = (normpath(join(dirname(path), name)) for name in IMPORTED.findall(texts[path]))
+        waiting += [other for other in beside if other in texts and other not in found]
+    return found

@@ -119,6 +119,20 @@ def test_a_screen_that_throws_says_so_and_offers_the_way_back(laptop, new_sleepe
     expect(title(page)).to_have_text("Sewing room")
 
 
+@pytest.mark.parametrize("file", ["screen.js", "stock.js"])
+def test_a_screen_that_does_not_come_says_so_and_is_asked_for_again(file, laptop, new_sleeper):
+    phone = new_sleeper()
+    phone.route(f"**/screens/house/{file}", lambda route: route.abort())
+    page = phone.new_page()
+    page.goto(laptop.url)
+    start_house(page)
+    visit(page, "house")
+    expect(page.get_by_role("alert")).to_be_visible()
+    phone.unroute_all()
+    button(page, "Try this screen again").click()
+    expect(title(page)).to_have_text("House")
+
+
 @pytest.mark.parametrize(
     "place", ["constructor", "__proto__", "survey/constructor", "pieces/constructor", "toString/valueOf"]
 )

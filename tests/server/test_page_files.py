@@ -67,3 +67,12 @@ def test_what_others_put_there_is_left_alone(tmp_path, capsys):
     assert "did not write" in capsys.readouterr().err
     assert main(["page", str(tmp_path / "letters.txt")]) == 2
     assert [path.name for path in tmp_path.iterdir()] == ["letters.txt"]
+
+
+def test_what_the_first_paint_imports_is_asked_for_at_once_and_what_comes_later_is_not():
+    page = Site().files["/"].body.decode()
+    asked = re.findall(r'<link rel="modulepreload" href="/v/[0-9a-f]+/([^"]+)">', page)
+    assert {"app.js", "screens/main.js", "screens/survey/screen.js", "vendor/preact/preact.js"} <= set(asked)
+    assert len(asked) == len(set(asked))
+    later = ("screens/pieces/", "screens/house/", "engine/worker.js", "background/", "vendor/pyodide")
+    assert not [path for path in asked if path.startswith(later)]

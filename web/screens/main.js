@@ -16,27 +16,8 @@ import { Notebook } from "../notebook/notebook.js";
 import { outline } from "../notebook/outline.js";
 import { useOverdue } from "../notebook/overdue.js";
 import { sayTold } from "../words/words.js";
-import { Boards } from "./boards/screen.js";
-import { Cover } from "./cover/screen.js";
-import { House } from "./house/screen.js";
-import { PhotoInHand } from "./photo/screen.js";
-import { Pieces } from "./pieces/screen.js";
-import { Sums } from "./sums/screen.js";
-import { Supplies } from "./supplies/screen.js";
-import { Survey } from "./survey/screen.js";
+import { bringAll, screenOf } from "./screens.js";
 
-/** No prototype: an address may name anything, `constructor` too. */
-const SCREENS = {
-  __proto__: null,
-  survey: Survey,
-  pieces: Pieces,
-  boards: Boards,
-  cover: Cover,
-  supplies: Supplies,
-  sums: Sums,
-  house: House,
-  photo: PhotoInHand,
-};
 const ROOM_IN_HAND = "scantling room";
 
 /**
@@ -73,6 +54,7 @@ function App({ services, answers }) {
   const surveys = useRef(new Map());
   useEffect(() => {
     arrived.current = true;
+    bringAll();
   }, []);
   const found = useMemo(() => outline(entries), [entries]);
   const room = found.rooms.get(wish) ?? [...found.rooms.values()][0] ?? null;
@@ -102,7 +84,7 @@ function App({ services, answers }) {
     answers,
     surveys: surveys.current,
   };
-  const Screen = SCREENS[/** @type {keyof SCREENS} */ (screen)] ?? Survey;
+  const Screen = screenOf(screen);
   // At the table a list stays as it is while what is beside it changes.
   const here = isWide() && isBeside(screen, place) ? screen : [screen, ...place].join("/");
   return html`<${Notebook.Provider} value=${notebook}>
