@@ -79,6 +79,8 @@ function abort(transaction) {
 export class Store {
   #database;
   #now;
+  /** @type {Promise<Counts> | null} */
+  #counting = null;
 
   /** This browser on this device. */
   device = "";
@@ -134,8 +136,19 @@ export class Store {
     return this.#database.with((db) => db.getAll("entries"));
   }
 
-  /** @returns {Promise<Counts>} */
+  /**
+   * Counted once for all who ask in one breath, for every entry is counted. No later: something may have been written.
+   * @returns {Promise<Counts>}
+   */
   counts() {
+    if (this.#counting) return this.#counting;
+    this.#counting = this.#count();
+    queueMicrotask(() => (this.#counting = null));
+    return this.#counting;
+  }
+
+  /** @returns {Promise<Counts>} */
+  #count() {
     return this.#database.with(async (db) => {
       const transaction = db.transaction(["entries", "aside"]);
       const index = transaction.objectStore("entries").index("standing");
