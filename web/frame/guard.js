@@ -4,7 +4,7 @@
 import { Component, html } from "../controls/ui.js";
 import { Button } from "../controls/controls.js";
 import { link } from "../controls/route.js";
-import { say } from "../words/words.js";
+import { say, sayTold } from "../words/words.js";
 
 export class Guard extends Component {
   /** @param {unknown} error */
@@ -23,7 +23,7 @@ export class Guard extends Component {
     return html`<div class="page form">
       <header class="bar"><h1 tabindex="-1">${say("failed")}</h1></header>
       <main>
-        <p class="wrong" role="alert">${say("failed.why", { why: String(error?.message ?? error) })}</p>
+        <p class="wrong" role="alert">${say("failed.why", { why: sayTold(error) })}</p>
         <p>${say("failed.lost")}</p>
         <div class="low">
           <${Button} onTouch=${() => services.journal.exportFile()}>${say("failed.save")}<//>
