@@ -7,13 +7,18 @@ from random import Random
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scantling.engine import shapes
 from scantling.engine.desk import Desk
 from scantling.engine.kept import REMEMBERED_AT_MOST, Kept, remembered
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions import facts
-from scantling.engine.shown.shown_in import SHOWN_IN, showing
+from scantling.engine.shown import shown_in
+from scantling.engine.shown.shown_in import FEET, MILLIMETERS, SHOWN_IN, showing
 from scantling.engine.survey import facts as survey
-from scantling.engine.tape.lengths import Length, LengthError, format_length, parse_length, say_length
+from scantling.engine.tape import lengths
+from scantling.engine.tape.angles import parse_degrees
+from scantling.engine.tape.lengths import Length, LengthError, format_length, parse_length, parse_reading, say_length
+from scantling.engine.trim import doubt
 
 from tests.cut_lists import issue, mark
 from tests.engine.test_notebook_laws import ACTS, LISTING, family_of
@@ -200,6 +205,17 @@ def test_what_was_written_in_one_unit_is_not_remembered_in_another():
                 texts.append((format_length(length), say_length(length)))
         assert [text for text, _ in texts] == ['63 1/4"', "5' 3 1/4\"", "1606.5 mm"]
         assert len({said for _, said in texts}) == 3
+
+
+def test_what_is_remembered_does_not_ask_what_lengths_are_shown_in(monkeypatch):
+    monkeypatch.setattr(shown_in, "_SHOWN_IN", None)  # who asked would be told nothing
+    assert parse_length.__wrapped__("17 5/16 strong") == Length(Fraction(555, 32))
+    assert parse_reading.__wrapped__("17 5/16 strong").lean == "strong"
+    assert parse_degrees.__wrapped__("88.25") == Fraction(353, 4)
+    assert lengths._format.__wrapped__(253, 4, 1, 16, MILLIMETERS) == "1606.5 mm"
+    assert lengths._say.__wrapped__(253, 4, 1, 16, FEET) == "five feet three and one quarter inches"
+    assert shapes._figure.__wrapped__(253, 4, True) == (63.25, "253/4")
+    assert doubt._weigh.__wrapped__((1, 32), (1, 32))[0] == Fraction(1, 16)
 
 
 def test_a_text_is_read_alike_however_often_and_refused_each_time():
