@@ -237,3 +237,23 @@ def test_what_is_on_this_device_alone_for_more_than_a_week_is_told_quietly(new_p
         with page.expect_download():
             touch(page, "Save to a file")
         expect(note).to_have_count(0)
+
+
+def test_a_file_of_another_notebook_is_let_in_only_when_that_is_said(new_page, tmp_path):
+    ours, theirs = new_page(), new_page()
+    for page, house in ((ours, "The bungalow"), (theirs, "Next door")):
+        visit(page, "survey")
+        start_house(page, house)
+        visit(page, "house")
+    path = save(theirs, "Save to a file", tmp_path / "theirs.ndjson")
+    assert len(json.loads(path.read_text().splitlines()[0])["houses"]) == 1
+    ours.locator("input[type=file]").set_input_files(path)
+    expect(ours.get_by_text("is of another notebook")).to_be_visible()
+    visit(ours, "survey/rooms")
+    expect(ours.get_by_role("heading", name="The bungalow")).to_be_visible()
+    expect(ours.get_by_text("Next door")).to_have_count(0)
+    visit(ours, "house")
+    touch(ours, "Add its houses beside those here")
+    expect(ours.get_by_text("are in the journal")).to_be_visible()
+    visit(ours, "survey/rooms")
+    expect(ours.get_by_role("heading", name="Next door")).to_be_visible()

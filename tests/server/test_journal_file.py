@@ -8,7 +8,8 @@ import tracemalloc
 import pytest
 from scantling.engine.errors import EngineError
 from scantling.journal_file.lines import FORMAT, LINE_AT_MOST, heading, read_lines
-from scantling.journal_file.restoring import LEFT_OUT_AT_MOST, restore
+from scantling.journal_file.restoring import INVENTED, LEFT_OUT_AT_MOST, restore
+from scantling.site import web_folder
 from scantling.store import canonical_text, open_store
 
 LINES = "application/x-ndjson"
@@ -116,6 +117,19 @@ def test_a_disk_that_fills_up_on_the_way_says_how_far_it_came(store, make_entry)
         bring(store, *(canonical_text(make_entry(seq, "x" * 1000)) for seq in range(1, 4000)))
     assert len(ids_of(store)) % 500 == 0
     assert ids_of(store)
+
+
+def test_the_invented_house_is_the_pages_and_stands_in_nobodys_way(store, make_entry):
+    page = (web_folder() / "notebook" / "write.js").read_text()
+    assert f'INVENTED = "{INVENTED}"' in page
+
+    def house(number, which):
+        return make_entry(number, kind="house", body={"house": which, "name": "a house", "built": None})
+
+    for number, which in enumerate([INVENTED, "0190bbbb-0000-7000-8000-00000000000b"], start=1):
+        assert restore(store, [json.dumps(house(number, which)).encode()], beside="…").stored == 1
+    with pytest.raises(EngineError, match="another notebook"):
+        restore(store, [json.dumps(house(3, "0190cccc-0000-7000-8000-00000000000c")).encode()], beside="…")
 
 
 def test_a_file_of_nothing_but_noise_is_given_up(store, make_entry):

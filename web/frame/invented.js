@@ -1,11 +1,12 @@
 // @ts-check
 // An invented room to look around in: a house of its own, known by its id on every device, struck with one touch.
-import { addHouse, addOpening, addReading, addRoom, addWall, restateRoom, setSetting, strikeOut } from "../notebook/write.js";
+import {
+  addHouse, addOpening, addReading, addRoom, addWall, INVENTED, restateRoom, setSetting, strikeOut,
+} from "../notebook/write.js";
 import { say } from "../words/words.js";
 
 /** @typedef {import("../journal/journal.js").Journal} Journal */
 
-export const INVENTED = "00000000-0000-7000-8000-1d5c9e000001";
 const WALLS = ["132 1/4", "109 1/8", "132 1/4", "109 1/16"];
 const CORNERS = ["90", "89.5", "90", "90.5"];
 const DOOR = { at: "30 1/4", width: "30 1/8", left: "80 1/4", right: "80 3/16", head_left: "90", head_right: "90" };

@@ -5,9 +5,10 @@ import { createContext, html, useContext, useEffect, useLayoutEffect, useRef } f
 import { Button } from "../controls/controls.js";
 import { link } from "../controls/route.js";
 import { useWide } from "../controls/wide.js";
-import { INVENTED, strikeInvented } from "./invented.js";
 import { useNotebook } from "../notebook/notebook.js";
+import { INVENTED } from "../notebook/write.js";
 import { say } from "../words/words.js";
+import { strikeInvented } from "./invented.js";
 import { Status } from "./status.js";
 
 export const TABS = ["survey", "pieces", "boards", "cover", "supplies", "sums", "house"];

@@ -8,9 +8,10 @@ import { isPiece } from "./disk/blobs.js";
 /** @typedef {import("./disk/blobs.js").Piece} Piece */
 
 /**
- * What a file holds: its entries; its other lines as they came, each with its number; and how many entries and blobs its
- * heading says that there are.
- * @typedef {{ entries: Entry[], leftOut: { number: number, text: string }[], said: number, saidBlobs: number }} Found
+ * What a file holds: its entries; its other lines as they came, each with its number; how many entries and blobs its
+ * heading says that there are; and the houses that either names.
+ * @typedef {{ entries: Entry[], leftOut: { number: number, text: string }[], said: number, saidBlobs: number,
+ *   houses: Set<string> }} Found
  */
 
 const FORMAT = "scantling journal";
@@ -40,7 +41,7 @@ function isEntry(what) {
   return shaped && Array.isArray(given.supersedes);
 }
 
-/** @param {unknown} what @returns {what is { format: string, entries: unknown, blobs: unknown }} */
+/** @param {unknown} what @returns {what is { format: string, entries: unknown, blobs: unknown, houses: unknown }} */
 const isHeading = (what) => /** @type {any} */ (what)?.format === FORMAT;
 
 /** Whether a text is of this format, by its first lines. @param {string} text */
@@ -49,12 +50,26 @@ export function isJournal(text) {
   return lines.slice(0, LINES_TO_KNOW_BY).map(parse).some((what) => isHeading(what) || isEntry(what));
 }
 
+/** The houses that entries name, struck or not. @param {Iterable<Entry>} entries @returns {Set<string>} */
+export function housesOf(entries) {
+  return new Set([...entries].filter(({ kind }) => kind === "house").map(({ body }) => /** @type {any} */ (body).house));
+}
+
+/**
+ * Whether a file is of another notebook: merged, two families' houses could be told apart again by hand alone.
+ * @param {Found} found @param {Set<string>} here
+ */
+export function isOfAnother({ houses }, here) {
+  return houses.size > 0 && here.size > 0 && ![...houses].some((house) => here.has(house));
+}
+
 /**
  * The entries, and after them the pieces of attachments, each a part of its own that the browser may put on its disk.
- * @param {Entry[]} entries @param {AsyncIterable<Piece>[]} blobs
+ * @param {Entry[]} entries @param {AsyncIterable<Piece>[]} blobs @param {Set<string>} houses all of the notebook
  */
-async function linesOf(entries, blobs) {
-  const heading = { format: FORMAT, version: 1, entries: entries.length, ...(blobs.length && { blobs: blobs.length }) };
+async function linesOf(entries, blobs, houses) {
+  const more = { ...(blobs.length && { blobs: blobs.length }), ...(houses.size && { houses: [...houses].sort() }) };
+  const heading = { format: FORMAT, version: 1, entries: entries.length, ...more };
   /** @type {BlobPart[]} */
   const lines = [heading, ...entries].map((one) => `${JSON.stringify(one)}\n`);
   for (const blob of blobs) for await (const piece of blob) lines.push(new Blob([`${JSON.stringify(piece)}\n`]));
@@ -66,20 +81,20 @@ const nameOf = (what) => `scantling-${what}${new Date().toISOString().slice(0, 1
 
 /**
  * Gives the entries to the person as a download. No browser says whether it was saved in the end.
- * @param {Entry[]} entries @param {AsyncIterable<Piece>[]} blobs
+ * @param {Entry[]} entries @param {AsyncIterable<Piece>[]} blobs @param {Set<string>} houses
  * @param {string} [what] a word for the name of the file, with a dash after it
  * @returns {Promise<string>} the name of the file
  */
-export async function writeFile(entries, blobs, what = "") {
-  return download(`${nameOf(what)}.ndjson`, await linesOf(entries, blobs));
+export async function writeFile(entries, blobs, houses, what = "") {
+  return download(`${nameOf(what)}.ndjson`, await linesOf(entries, blobs, houses));
 }
 
 /**
  * Hands the entries to another app, as text: browsers share no file of a kind that they do not know.
- * @param {Entry[]} entries @param {AsyncIterable<Piece>[]} blobs @param {string} [what]
+ * @param {Entry[]} entries @param {AsyncIterable<Piece>[]} blobs @param {Set<string>} houses @param {string} [what]
  */
-export async function shareFile(entries, blobs, what = "") {
-  const file = new File(await linesOf(entries, blobs), `${nameOf(what)}.txt`, { type: "text/plain" });
+export async function shareFile(entries, blobs, houses, what = "") {
+  const file = new File(await linesOf(entries, blobs, houses), `${nameOf(what)}.txt`, { type: "text/plain" });
   await navigator.share({ files: [file] });
   return file.name;
 }
@@ -111,21 +126,25 @@ function download(name, lines) {
 }
 
 /**
- * @param {Blob} file @param {(piece: Piece) => Promise<boolean>} takePiece  keeps a piece of an attachment; whether it could
+ * @param {Blob} file
+ * @param {(piece: Piece, found: Found) => Promise<boolean>} takePiece  takes a piece of an attachment; whether it could
  * @returns {Promise<Found>}
  */
 export async function readFile(file, takePiece) {
   if (file.size > LARGEST) throw new Error("file-too-large");
   /** @type {Found} */
-  const found = { entries: [], leftOut: [], said: 0, saidBlobs: 0 };
+  const found = { entries: [], leftOut: [], said: 0, saidBlobs: 0, houses: new Set() };
   for (const [index, { text, whole }] of textLines(new Uint8Array(await file.arrayBuffer())).entries()) {
     if (!text.trim()) continue;
     const what = whole ? parse(text) : null;
-    if (isEntry(what)) found.entries.push(what);
-    else if (isHeading(what)) {
+    if (isEntry(what)) {
+      found.entries.push(what);
+      for (const house of housesOf([what])) found.houses.add(house);
+    } else if (isHeading(what)) {
       found.said += Number(what.entries) || 0;
       found.saidBlobs += Number(what.blobs) || 0;
-    } else if (isPiece(what) && (await takePiece(what))) continue;
+      if (Array.isArray(what.houses)) for (const house of what.houses) found.houses.add(house);
+    } else if (isPiece(what) && (await takePiece(what, found))) continue;
     else found.leftOut.push({ number: index + 1, text });
   }
   return found;

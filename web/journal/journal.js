@@ -3,7 +3,7 @@
 
 import { Listeners } from "../listeners.js";
 import { millisecondsOf } from "./clock.js";
-import { canShare, isJournal, readFile, shareFile, writeFile, writeLeftOut } from "./file.js";
+import { canShare, housesOf, isJournal, isOfAnother, readFile, shareFile, writeFile, writeLeftOut } from "./file.js";
 import { newId } from "./ids.js";
 import { Store } from "./store.js";
 
@@ -165,7 +165,7 @@ export class Journal {
     const wanted = new Set(this.attached(entries).map(({ blob }) => blob));
     const held = (await blobs.list()).filter(({ blob, whole }) => whole && (!onlyNew || wanted.has(blob)));
     const pieces = held.map((one) => blobs.pieces(one));
-    const name = await (share ? shareFile : writeFile)(entries, pieces, what);
+    const name = await (share ? shareFile : writeFile)(entries, pieces, housesOf(this.#entries.values()), what);
     const ids = entries.map(({ id }) => id);
     await this.#file(ids, true);
     return { name, ids };
@@ -201,17 +201,30 @@ export class Journal {
   /**
    * Adds what is sound of a file; repeats change nothing.
    * @param {Blob} file
-   * @returns {Promise<{ added: number, known: number, other: number, leftOut: { number: number, text: string }[], short: boolean, attached: number }>}
-   *   `other`: entries whose name stands here for other words; those of the file are set aside
+   * @param {{ beside?: boolean, apart?: string }} [how] `beside`: also one of another notebook; `apart`: a house that
+   *   makes no notebook anybody's
+   * @returns {Promise<{ another: true } | { added: number, known: number, other: number,
+   *   leftOut: { number: number, text: string }[], short: boolean, attached: number }>}
+   *   `another`: it is of another notebook, and nothing was added; `other`: entries whose name stands here for other words;
+   *   those of the file are set aside
    */
-  async importFile(file) {
+  async importFile(file, { beside = false, apart = "" } = {}) {
     const whole = new Set();
-    const takePiece = async (/** @type {import("./disk/blobs.js").Piece} */ piece) => {
+    const here = housesOf(this.#entries.values());
+    here.delete(apart);
+    const isOther = (/** @type {import("./file.js").Found} */ found) => !beside && isOfAnother(found, here);
+    const takePiece = async (
+      /** @type {import("./disk/blobs.js").Piece} */ piece,
+      /** @type {import("./file.js").Found} */ found,
+    ) => {
+      if (isOther(found)) return true;
       const taken = await this.store.blobs.take(piece);
       if (taken?.whole) whole.add(piece.blob);
       return Boolean(taken);
     };
-    const { entries, leftOut, said, saidBlobs } = await readFile(file, takePiece);
+    const found = await readFile(file, takePiece);
+    if (isOther(found)) return { another: true };
+    const { entries, leftOut, said, saidBlobs } = found;
     const { fresh, other } = await this.store.add(entries);
     await this.#announceKept(fresh);
     const short = entries.length + leftOut.length < said || whole.size < saidBlobs;

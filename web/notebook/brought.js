@@ -4,39 +4,40 @@
 import { useEffect, useState } from "../controls/ui.js";
 import { go } from "../controls/route.js";
 import { say, sayTold } from "../words/words.js";
+import { INVENTED } from "./write.js";
 
 const FILES_AT_MOST = 20;
 
 /**
  * What came of one file: what the journal found in it, or why it was not read.
- * @typedef {{ name: string, found?: any, wrong?: string }} Brought
+ * @typedef {{ name: string, file: Blob, found?: any, wrong?: string }} Brought
  */
 
 /**
  * @param {any} journal
- * @returns {{ brought: Brought[] | null, bring: (files: Blob[]) => Promise<void> }} null while nothing was brought;
- *   none while it is being read
+ * @returns {{ brought: Brought[] | null, bring: (files: Blob[], beside?: boolean) => Promise<void> }} null while nothing
+ *   was brought; none while it is being read. `beside`: also one of another notebook, its houses beside those here
  */
 export function useBrought(journal) {
   const [brought, setBrought] = useState(/** @type {Brought[] | null} */ (null));
-  const bring = async (/** @type {Blob[]} */ files) => {
+  const bring = async (/** @type {Blob[]} */ files, beside = false) => {
     setBrought([]);
     go("house");
     const outcomes = [];
-    for (const file of files.slice(0, FILES_AT_MOST)) outcomes.push(await bringOne(journal, file));
+    for (const file of files.slice(0, FILES_AT_MOST)) outcomes.push(await bringOne(journal, file, beside));
     setBrought(outcomes);
   };
   useEffect(() => listen(journal, bring), [journal]);
   return { brought, bring };
 }
 
-/** @param {any} journal @param {Blob} file @returns {Promise<Brought>} */
-async function bringOne(journal, file) {
+/** @param {any} journal @param {Blob} file @param {boolean} beside @returns {Promise<Brought>} */
+async function bringOne(journal, file, beside) {
   const name = file instanceof File ? file.name : say("pasted");
   try {
-    return { name, found: await journal.importFile(file) };
+    return { name, file, found: await journal.importFile(file, { beside, apart: INVENTED }) };
   } catch (failure) {
-    return { name, wrong: sayTold(failure) };
+    return { name, file, wrong: sayTold(failure) };
   }
 }
 

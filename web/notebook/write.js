@@ -4,6 +4,9 @@
 
 import { inForce, standing } from "./fold.js";
 
+/** The house of the invented room, on every device. */
+export const INVENTED = "00000000-0000-7000-8000-1d5c9e000001";
+
 /** @typedef {import("../journal/journal.js").Journal} Journal */
 
 /**

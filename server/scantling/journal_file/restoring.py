@@ -24,6 +24,8 @@ NAMED_AT_MOST = 100
 #: Thirty million lines of noise would keep the laptop busy for an hour.
 LEFT_OUT_AT_MOST = 10_000
 PAUSE_SECONDS = 0.02
+#: The house of the page's invented room, to look around in: it makes no notebook anybody's.
+INVENTED = "00000000-0000-7000-8000-1d5c9e000001"
 
 
 class RestoreError(EngineError):
@@ -104,7 +106,7 @@ def is_of_another(store: Store, lines: list[Line]) -> bool:
     for line in lines:
         with suppress(EngineError):
             named |= houses_in(line.parse())
-    here = houses_of(store)
+    here = houses_of(store) - {INVENTED}
     return bool(named and here) and named.isdisjoint(here)
 
 

@@ -75,8 +75,9 @@ function Outcomes() {
 }
 
 /** @param {{one: import("../../notebook/brought.js").Brought}} props */
-function Outcome({ one: { name, found, wrong } }) {
+function Outcome({ one: { name, file, found, wrong } }) {
   if (!found) return html`<p class="wrong" role="status">${say("file-wrong", { file: name, why: wrong })}</p>`;
+  if (found.another) return html`<${Another} name=${name} file=${file} />`;
   const { added, known, other, short, leftOut, attached } = found;
   if (!(added + known + other)) return html`<p class="wrong" role="status">${say("file-wrong.empty", { file: name })}</p>`;
   return html`<p role="status">${say("file-read", { added, known })}</p>
@@ -84,6 +85,13 @@ function Outcome({ one: { name, found, wrong } }) {
     ${other ? html`<p class="wrong">${say("file-read-other", { count: other })}</p>` : null}
     ${short ? html`<p class="wrong">${say("file-short")}</p>` : null}
     ${leftOut.length ? html`<${LeftOut} lines=${leftOut} />` : null}`;
+}
+
+/** A file of a notebook with other houses, which may have come by mistake. @param {{name: string, file: Blob}} props */
+function Another({ name, file }) {
+  const { bring } = useNotebook();
+  return html`<p class="wrong" role="status">${say("file-another", { file: name })}</p>
+    <${Button} onTouch=${() => bring([file], true)}>${say("file-another.beside")}<//>`;
 }
 
 /** Lines of a file that are damaged or no entries, by their numbers. @param {{lines: any[]}} props */

@@ -247,6 +247,9 @@ file-given =
 file-add = Add from a file
     .told = Or drop the file on this page, or paste its text. What is here already stays as it is, so a file may be added any number of times, on either side.
 file-reading = The file is being read.
+file-another =
+    { $file } is of another notebook: no house of it is in this one. Nothing was added.
+    .beside = Add its houses beside those here
 file-wrong = { $file }: { $why }
     .empty = { $file } holds no entry of a notebook: nothing was added.
 file-read = The entries of the file are in the journal. { $added } added, { $known } were here already.
