@@ -157,9 +157,9 @@ function Change({ piece }) {
  */
 function End({ side, end, drawn }) {
   const long = say("piece-saw.long", { edge: end.long_edge });
-  const flat = end.at_saw ?? say("piece-saw.flat", { miter: end.saw_shown, bevel: end.bevel_shown });
+  const flat = () => end.at_saw ?? say("piece-saw.flat", { miter: end.saw_shown, bevel: end.bevel_shown });
   const settings = end.nested !== null
-    ? [flat, say("piece-saw.nested", { saw: end.nested_shown }), long]
+    ? [flat(), say("piece-saw.nested", { saw: end.nested_shown }), long]
     : [say("piece-saw", { saw: end.saw_shown }), say("piece-saw.point", { point: end.point_shown }), long];
   if (end.bevel !== null && end.nested === null) settings.push(say("piece-saw.leaned", { bevel: end.bevel_shown }));
   const leans = end.leans || end.bevel !== null;
