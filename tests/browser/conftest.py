@@ -217,10 +217,11 @@ def bare(tmp_path: Path, bare_site: Site) -> Iterator[Laptop]:
 
 
 def listen(context: BrowserContext) -> list[str]:
-    """What goes wrong in the pages of a context: thrown errors and violations of the policy."""
+    """What goes wrong in the pages of a context: thrown errors, violations of the policy, words that are missing."""
     wrong: list[str] = []
     context.on("weberror", lambda error: wrong.append(str(error.error)))
-    context.on("console", lambda said: wrong.append(said.text) if "Content Security Policy" in said.text else None)
+    told = ("Content Security Policy", "No words for")
+    context.on("console", lambda said: wrong.append(said.text) if any(one in said.text for one in told) else None)
     return wrong
 
 

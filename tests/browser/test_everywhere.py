@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page
 
-from tests.browser.conftest import Laptop
+from tests.browser.conftest import Laptop, listen
 from tests.browser.touch import awake
 from tests.look.places import SIZES, fill, go_to, places
 
@@ -41,6 +41,7 @@ def page(browser, site, tmp_path_factory) -> Iterator[Page]:
     laptop = Laptop(data, site).start()
     # axe tries colors by styles of its own, which the page's policy would refuse.
     context = browser.new_context(service_workers="block", bypass_csp=True)
+    wrong = listen(context)
     page = context.new_page()
     page.goto(laptop.url)
     awake(page)
@@ -48,6 +49,7 @@ def page(browser, site, tmp_path_factory) -> Iterator[Page]:
     yield page
     context.close()
     laptop.stop()
+    assert wrong == []
 
 
 def faults(page: Page, width: int) -> Iterator[Any]:

@@ -20,15 +20,25 @@ async function read(room) {
   return answer.text();
 }
 
+/** @param {string} key */
+function patternOf(key) {
+  const [id, attribute] = key.split(".");
+  const message = bundle.getMessage(id);
+  return attribute ? message?.attributes[attribute] : message?.value;
+}
+
 /**
- * The sentence of a key, or of `key.attribute`; what is missing is seen as its key, and is no reason for a blank page.
+ * The sentence of a key, or of `key.attribute`; what is missing is seen as its key, and is no reason for a blank page. It is
+ * told the console, where tests listen: of a key that is computed only the page knows whether it is there.
  * @param {string} key @param {Record<string, string | number>} [values] @returns {string}
  */
 export function say(key, values) {
-  const [id, attribute] = key.split(".");
-  const message = bundle.getMessage(id);
-  const pattern = attribute ? message?.attributes[attribute] : message?.value;
-  return pattern ? bundle.formatPattern(pattern, values, []) : key;
+  const pattern = patternOf(key);
+  /** @type {any[]} */
+  const wrong = pattern ? [] : ["missing"];
+  const said = pattern ? bundle.formatPattern(pattern, values, wrong) : key;
+  if (wrong.length) console.error(`No words for ${key}: ${wrong.join()}`);
+  return said;
 }
 
 /**
@@ -37,7 +47,8 @@ export function say(key, values) {
  * @param {any} told @returns {string}
  */
 export function sayTold(told) {
-  return say(told?.key ?? String(told?.message ?? told), told?.values);
+  const key = told?.key ?? String(told?.message ?? told);
+  return patternOf(key) ? say(key, told?.values) : key;
 }
 
 /** Set about a value that is no text; no keyboard writes it, and no sentence has it. */
