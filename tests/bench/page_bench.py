@@ -15,7 +15,7 @@ import tempfile
 import threading
 import time
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from importlib.metadata import distribution
@@ -377,8 +377,8 @@ def measure(browser: Browser, work: Path) -> Iterator[Row]:
     yield from measure_touches(browser, work)
 
 
-def main() -> int:
-    """Prints the table; the exit status says whether a target was missed."""
+def show(measure: Callable[[Browser, Path], Iterator[Row]]) -> int:
+    """Prints what is measured in a browser; the exit status says whether a target was missed."""
     missed = 0
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=browser_path(), args=QUIET)
@@ -390,4 +390,4 @@ def main() -> int:
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(show(measure))

@@ -6,14 +6,13 @@ Each figure is the middle one of several changes, each a new reading that no ans
 import json
 import statistics
 import sys
-import tempfile
 import time
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from page_bench import QUIET, bare_folder, browser_path, calibrated, kept_page, served, slowed, start
-from playwright.sync_api import Browser, Page, sync_playwright
+from page_bench import bare_folder, calibrated, kept_page, served, show, slowed, start
+from playwright.sync_api import Browser, Page
 from row import Row
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
@@ -168,17 +167,5 @@ def measure(browser: Browser, work: Path) -> Iterator[Row]:
         page.context.close()
 
 
-def main() -> int:
-    """Prints the table; the exit status says whether a target was missed."""
-    missed = 0
-    with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=browser_path(), args=QUIET)
-        for row in measure(browser, Path(folder)):
-            row.show()
-            missed += row.verdict == "MISSED"
-        browser.close()
-    return 1 if missed else 0
-
-
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(show(measure))
