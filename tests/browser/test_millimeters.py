@@ -84,3 +84,46 @@ def test_sums_have_keys_for_millimeters_and_no_inch(page):
     expect(page.locator(".answer .heard")).to_have_text("1429 mm")
     expect(button(page, "millimeters")).to_be_visible()
     expect(page.locator(".inch")).to_have_count(0)
+
+
+def test_a_sum_of_bare_figures_is_in_millimeters_and_is_kept_with_them(laptop, page, until):
+    show_in(page, "millimeters")
+    visit(page, "sums")
+    page.get_by_label("a sum", exact=True).fill("1607 − 2 × 89")
+    expect(page.locator(".answer .heard")).to_have_text("1429 mm")
+    touch(page, "Keep it")
+    until(page, lambda: any(one["body"].get("text") == "1607 mm − 2 × 89 mm" for one in laptop.journal()))
+    show_in(page, "inches")
+    visit(page, "sums", "tape")
+    expect(page.get_by_role("link", name="1607 mm − 2 × 89 mm")).to_be_visible()
+
+
+def kept(laptop, name: str) -> list:
+    return [one["body"]["value"] for one in laptop.journal() if one["body"].get("name") == name]
+
+
+def test_boards_are_priced_by_metric_lengths_and_called_so(laptop, page, until):
+    show_in(page, "millimeters")
+    visit(page, "pieces", "A")
+    expect(page.locator("header")).to_contain_text("casing 17.5 × 57 mm")
+    visit(page, "house", "standard")
+    page.get_by_text("Base", exact=True).tap()
+    height = page.get_by_label("Base, height", exact=True)
+    expect(height).to_have_attribute("placeholder", "139.7 mm, until you set it")
+    height.fill("140")
+    touch(page, "Save Base, height")
+    until(page, lambda: "140 mm" in kept(laptop, "base.height"))
+    page.get_by_label("length, board 1 of base", exact=True).fill("2400")
+    page.get_by_label("price, board 1 of base", exact=True).fill("9")
+    button(page, "Save the boards of base").first.tap()
+    until(page, lambda: any(rows[0]["length"] == "2400 mm" for rows in kept(laptop, "base.stock")))
+
+
+def test_what_goes_by_areas_and_volumes_is_kept_with_its_metric_unit(laptop, page, until):
+    show_in(page, "millimeters")
+    visit(page, "house", "standard")
+    page.get_by_text("Drop cloths", exact=True).tap()
+    page.get_by_label("Drop cloths, one does", exact=True).fill("10")
+    expect(page.get_by_text("square meters of floor; a cloth")).to_be_visible()
+    touch(page, "Save Drop cloths, one does")
+    until(page, lambda: "10 m2" in kept(laptop, "cloth.covers"))

@@ -267,3 +267,14 @@ def test_what_is_usual_is_shown_to_a_house_in_its_own_measure():
     assert (usual["caulk.tube"], usual["cloth.covers"], usual["filler.covers"]) == ("298.7 ml", "about 10.03 m²", "400")
     (inches,) = Desk(ENTRIES).answer({"ask": "notebook"})["answer"]["houses"]
     assert (inches["defaults"]["reveal"], inches["defaults"]["caulk.tube"]) == ("3/16", "10.1 fl oz")
+
+
+def test_a_wall_said_in_one_breath_is_in_millimeters_where_that_is_asked():
+    room = next(one["body"]["room"] for one in ENTRIES if one["kind"] == "room")
+    wall = next(one["body"]["wall"] for one in ENTRIES if one["kind"] == "wall")
+    asked = {"ask": "breath", "room": room, "wall": wall, "text": "wall 1, 3353, corner 90, door at 760, 8 ft high"}
+    desk = Desk(ENTRIES)
+    heard = {part["heard"]: part["reading"] for part in desk.answer({**asked, "bare": MILLIMETERS})["answer"]["parts"]}
+    assert list(heard.values())[:3] == ["3353 mm", "90", "760 mm"]
+    assert [part["reading"] for part in desk.answer(asked)["answer"]["parts"]][:3] == ["3353", "90", "760"]
+    assert "8 ft" in " ".join(heard.values())

@@ -14,6 +14,11 @@ export const MILLIMETERS = "millimeters";
 /** What lengths are shown in where the room in hand is: inches, feet and inches, or millimeters. @returns {string} */
 export function useLengths() {
   const { outline, room } = useNotebook();
+  return lengthsOf(outline, room);
+}
+
+/** @param {any} outline @param {any} room @returns {string} */
+export function lengthsOf(outline, room) {
   const houses = outline?.houses ?? [];
   return (houses.find((/** @type {any} */ one) => one.id === room?.house) ?? houses[0])?.lengths ?? "inches";
 }

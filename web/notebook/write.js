@@ -85,6 +85,14 @@ export function asWritten(text, lengths) {
   return text.replace(/\d+(?:\.\d*)?/g, "$& mm");
 }
 
+/**
+ * The same of what is no length: a bare number with the unit that a house of millimeters leaves out, such as m2.
+ * @param {string} text @param {string} lengths @param {string} [unit]
+ */
+export function withUnit(text, lengths, unit) {
+  return unit && lengths === "millimeters" && /^\d+(?:\.\d+)?$/.test(text) ? `${text} ${unit}` : text;
+}
+
 /** @param {Journal} journal @param {string} of @param {string} what @param {string} text exactly as it was typed */
 export function addReading(journal, of, what, text) {
   return journal.append("reading", { of, what, text }, []);

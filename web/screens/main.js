@@ -12,10 +12,10 @@ import { Keys } from "../frame/keys.js";
 import { useActs } from "../notebook/act.js";
 import { Answers } from "../notebook/answers.js";
 import { useBrought } from "../notebook/brought.js";
-import { Notebook } from "../notebook/notebook.js";
+import { lengthsOf, Notebook } from "../notebook/notebook.js";
 import { outline } from "../notebook/outline.js";
 import { useOverdue } from "../notebook/overdue.js";
-import { sayTold } from "../words/words.js";
+import { measureIn, sayTold } from "../words/words.js";
 import { bringAll, screenOf } from "./screens.js";
 
 const ROOM_IN_HAND = "scantling room";
@@ -58,6 +58,7 @@ function App({ services, answers }) {
   }, []);
   const found = useMemo(() => outline(entries), [entries]);
   const room = found.rooms.get(wish) ?? [...found.rooms.values()][0] ?? null;
+  measureIn(lengthsOf(found, room));
   const takeRoom = (id) => {
     remember(ROOM_IN_HAND, id);
     setWish(id);

@@ -1,7 +1,7 @@
 // @ts-check
 // What the label of a paper, a film, a sheet or a paint says, and where and how it goes on a room. Names, no figures.
 import { say } from "../words/words.js";
-import { pick, plain, row, table } from "./said.js";
+import { LENGTH, pick, plain, row, table } from "./said.js";
 
 /** @typedef {import("./trims.js").Group} Group */
 
@@ -30,10 +30,10 @@ export const ARTICLES = {
     name: say("sort-paint"),
     label: {
       title: say("group-label"),
-      rows: [plain("paint.coats"), plain("paint.spread"), plain("paint.loss"), plain("paint.keep")],
+      rows: [plain("paint.coats"), plain("paint.spread", "m2/l"), plain("paint.loss"), plain("paint.keep", "l")],
       tables: [
         table("paint.cans", [
-          ["size", say("cell-size"), "text", "", "must"],
+          ["size", say("cell-size"), "text", "", "must", "l"],
           ["price", say("cell-price"), "decimal"],
         ]),
       ],
@@ -59,8 +59,8 @@ export const ARTICLES = {
 
 const SIZES = [
   ["name", say("cell-name"), "text"],
-  ["widths", say("cell-width"), "text", "", "must"],
-  ["heights", say("cell-height"), "text", ""],
+  ["widths", say("cell-width"), "text", "", "must", LENGTH],
+  ["heights", say("cell-height"), "text", "", "", LENGTH],
 ];
 
 /** Where and how each sort goes on. @type {Record<string, Group[]>} */
@@ -86,10 +86,10 @@ export const COVERS = {
         table("cover.panels", [
           ["name", say("cell-name"), "text"],
           ["wall", say("cell-wall"), "text", "", "must"],
-          ["at", say("cell-at"), "text", ""],
-          ["width", say("cell-width"), "text", ""],
-          ["bottom", say("cell-foot"), "text", ""],
-          ["top", say("cell-head"), "text", ""],
+          ["at", say("cell-at"), "text", "", "", LENGTH],
+          ["width", say("cell-width"), "text", "", "", LENGTH],
+          ["bottom", say("cell-foot"), "text", "", "", LENGTH],
+          ["top", say("cell-head"), "text", "", "", LENGTH],
         ]),
       ],
     },
@@ -102,7 +102,7 @@ export const COVERS = {
       tables: [
         table("cover.surfaces", [
           ["name", say("cell-name"), "text", "", "must"],
-          ["area", say("cell-area"), "text"],
+          ["area", say("cell-area"), "text", "", "", "m2"],
         ]),
       ],
     },

@@ -3,22 +3,25 @@
 import { say } from "../words/words.js";
 
 /**
- * A row is [name, label, hint], with "plain" after it where what is written is no length; a pick is [name, legend,
- * choices]; a table is [name, label, what `Rows` is to be told].
- * @typedef {string[]} Row
+ * A row is [name, label, its hint when that is shown], with "plain" after it where what is written is no length, and the
+ * unit of a bare number where lengths are in millimeters; a pick is [name, legend, choices]; a table is [name, label,
+ * what `Rows` is to be told].
+ * @typedef {[string, string, () => string, string?, string?]} Row
  * @typedef {[string, string, string[][]]} Pick
  * @typedef {[string, string, {words: string, of: string, cells: Cell[]}]} Table
  */
 
 /**
  * A cell is [name in the journal, words on the screen, keyboard, what stands in its place where nothing is written].
- * The first of a table that has a "must" for its fifth is the one that a row is known by.
+ * The first of a table that has a "must" for its fifth is the one that a row is known by. The sixth is LENGTH, or the
+ * unit of a bare number where lengths are in millimeters.
  * @typedef {string[]} Cell
  */
+export const LENGTH = "length";
 
 /** @type {Cell[]} */
 const BOARDS = [
-  ["length", say("cell-length"), "text", "", "must"],
+  ["length", say("cell-length"), "text", "", "must", LENGTH],
   ["price", say("cell-price"), "decimal", "0"],
   ["limit", say("cell-many"), "numeric"],
 ];
@@ -45,10 +48,17 @@ export const wanted = (name, more = []) => pick(name, ["yes", "no", ...more], na
 export const inside = (name, values = ["cope", "miter", "butt"]) => pick(name, values, name, "inside");
 
 /** A length. @param {string} name @param {string} [said] where it is called otherwise here @returns {Row} */
-export const row = (name, said = name) => [name, say(`setting-${keyOf(said)}`), say(`setting-${keyOf(said)}.hint`)];
+export const row = (name, said = name) => [
+  name,
+  say(`setting-${keyOf(said)}`),
+  () => say(`setting-${keyOf(said)}.hint`),
+];
 
-/** What is written as it comes, and is no length. @param {string} name @returns {Row} */
-export const plain = (name) => [...row(name), "plain"];
+/** What is no length. @param {string} name @param {string} [unit] of a bare number, where that is metric @returns {Row} */
+export const plain = (name, unit) => {
+  const [, label, hint] = row(name);
+  return [name, label, hint, "plain", unit];
+};
 
 /** @param {string} name @param {Cell[]} cells @param {string} [words] @param {string} [of] @returns {Table} */
 export const table = (name, cells, words = keyOf(name), of = "") => [

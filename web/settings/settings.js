@@ -3,7 +3,7 @@
 import { html, useState } from "../controls/ui.js";
 import { Button, Choice, Field } from "../controls/controls.js";
 import { useAnswer, useLengths, useNotebook } from "../notebook/notebook.js";
-import { asWritten, setSetting, strikeOut } from "../notebook/write.js";
+import { asWritten, setSetting, strikeOut, withUnit } from "../notebook/write.js";
 import { say } from "../words/words.js";
 import { Rows } from "./rows.js";
 
@@ -39,8 +39,8 @@ function OneGroup({ group, subject, opened }) {
         ? html`<div class="settings">
           ${picks.map(([name, label, choices]) => html`<${Pick} ...${{ subject, name, label, choices }} key=${name} />`)}
           ${rows.map(
-            ([name, label, hint, plain]) =>
-              html`<${Measure} ...${{ subject, name, label, hint, plain: Boolean(plain) }} key=${name} />`,
+            ([name, label, hint, plain, unit]) =>
+              html`<${Measure} ...${{ subject, name, label, hint: hint(), plain: Boolean(plain), unit }} key=${name} />`,
           )}
           ${tables.map(([name, label, table]) => {
             const saved = subject.settings[name] ?? [];
@@ -90,13 +90,13 @@ function Drop({ subject, name, label, then }) {
   return html`<${Button} kind="plain" label=${words} onTouch=${take}>${say(`above-${subject.from}.back`)}<//>`;
 }
 
-/** @param {{subject: Subject, name: string, label: string, hint: string, plain: boolean}} props `plain`: no length */
-function Measure({ subject, name, label, hint, plain }) {
+/** @param {{subject: Subject, name: string, label: string, hint: string, plain: boolean, unit?: string}} props `plain`: no length */
+function Measure({ subject, name, label, hint, plain, unit }) {
   const saved = subject.settings[name] ?? "";
   const [text, setText] = useState(saved);
   const { save } = useSetting(subject);
   const lengths = useLengths();
-  const typed = plain ? text.trim() : asWritten(text.trim(), lengths);
+  const typed = text.trim() === saved ? saved : plain ? withUnit(text.trim(), lengths, unit) : asWritten(text.trim(), lengths);
   const none = (typed === "none" || (plain && typed !== "")) && typed !== saved;
   const { answer, error } = useAnswer(typed && typed !== saved && !none ? { ask: "read", text: typed } : null);
   const ready = Boolean(answer) || none;

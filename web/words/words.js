@@ -9,8 +9,16 @@ const ROOMS = [
   "shared", "boards", "cover", "frame", "house", "pad", "photos", "pieces", "program", "settings", "sums", "supplies", "survey",
 ];
 
+/** What lengths are shown in, for a sentence that gives a measure for an example: { MEASURE() -> [millimeters] … }. */
+let measure = "inches";
+
+/** @param {string} lengths */
+export function measureIn(lengths) {
+  measure = lengths;
+}
+
 // Marks that keep two directions of writing apart would be found in what is copied, read aloud and searched.
-const bundle = new FluentBundle(LANGUAGE, { useIsolating: false });
+const bundle = new FluentBundle(LANGUAGE, { useIsolating: false, functions: { MEASURE: () => measure } });
 for (const text of await Promise.all(ROOMS.map(read))) bundle.addResource(new FluentResource(text));
 
 /** @param {string} room */

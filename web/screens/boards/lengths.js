@@ -3,7 +3,8 @@
 import { html, useState } from "../../controls/ui.js";
 import { Button, Field } from "../../controls/controls.js";
 import { Refusal } from "../../controls/notes.js";
-import { useAnswer, useNotebook } from "../../notebook/notebook.js";
+import { useAnswer, useLengths, useNotebook } from "../../notebook/notebook.js";
+import { asWritten } from "../../notebook/write.js";
 import { say } from "../../words/words.js";
 
 /** @param {{profile: string}} props */
@@ -33,10 +34,11 @@ export function OtherLengths({ profile }) {
 function OneMore({ onAsk }) {
   const [length, setLength] = useState("");
   const [price, setPrice] = useState("");
+  const lengths = useLengths();
   return html`<div class="form-row">
     <${Field} label=${say("boards-length")} value=${length} onInput=${setLength} hint=${say("boards-length.hint")} />
     <${Field} label=${say("boards-length-price")} value=${price} onInput=${setPrice} mode="decimal"
       hint=${say("boards-length-price.hint")} />
-    <${Button} disabled=${!length || !price} onTouch=${() => onAsk({ length, price })}>${say("boards-length.try")}<//>
+    <${Button} disabled=${!length || !price} onTouch=${() => onAsk({ length: asWritten(length, lengths), price })}>${say("boards-length.try")}<//>
   </div>`;
 }

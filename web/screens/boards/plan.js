@@ -10,8 +10,8 @@ import { say, sayWith } from "../../words/words.js";
 
 /** @param {{plan: any, look: any, children?: any}} props what stands below the plan */
 export function Plan({ plan, look, children = null }) {
-  return html`<section class="plan-of-boards" aria-label=${plan.profile}>
-    <h2>${plan.profile}</h2>
+  return html`<section class="plan-of-boards" aria-label=${plan.profile_shown}>
+    <h2>${plan.profile_shown}</h2>
     <div>
       <p class="money">${say("dollars", { amount: plan.total })}</p>
       <p>${plan.summary}</p>
@@ -21,7 +21,7 @@ export function Plan({ plan, look, children = null }) {
       <${ToBuy} plan=${plan} />
     </div>
     <div>
-      <${Drawing} svg=${plan.drawing} label=${say("boards-drawn", { profile: plan.profile })} kind="boards-drawn" />
+      <${Drawing} svg=${plan.drawing} label=${say("boards-drawn", { profile: plan.profile_shown })} kind="boards-drawn" />
       ${plan.blanks.map((blank) => html`<p class="wrong" key=${blank.letter}>${blank.message}</p>`)}
       <${Settle} plan=${plan} look=${look} />
       <${BoardList} plan=${plan} />
@@ -59,7 +59,7 @@ function BuyLine({ line }) {
 function Settle({ plan, look }) {
   const { journal, act } = useNotebook();
   if (plan.accepted || !plan.accept) return null;
-  const accept = () => act(() => acceptPlan(journal, plan.accept), say("boards-accept.done", { profile: plan.profile }));
+  const accept = () => act(() => acceptPlan(journal, plan.accept), say("boards-accept.done", { profile: plan.profile_shown }));
   return html`<div class="settle">
     ${plan.proven ? null : html`<${Look} look=${look} />`}
     <${Button} kind="main" onTouch=${accept} next=${say("boards-accept.next")}>${say("boards-accept")}<//>

@@ -10,7 +10,7 @@ import { say } from "../../words/words.js";
 const PRICE = /^\$?\d+(\.\d{1,2})?$/;
 
 /** @param {{profile: string, setting: string, lengths: string[]}} props */
-export function Unpriced({ profile, setting, lengths }) {
+export function Unpriced({ profile_shown: profile, setting, lengths }) {
   const { room, journal, act } = useNotebook();
   const [prices, setPrices] = useState(/** @type {Record<string, string>} */ ({}));
   const priced = lengths.filter((length) => prices[length]?.trim());

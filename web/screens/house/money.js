@@ -9,6 +9,7 @@ import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { setSetting, strikeOut } from "../../notebook/write.js";
 import { Rows } from "../../settings/rows.js";
+import { LENGTH } from "../../settings/said.js";
 import { say, sayWith } from "../../words/words.js";
 
 /** @param {{house: any, known: any}} props */
@@ -45,7 +46,7 @@ function Sums({ caption, rows }) {
     <caption class="heard">${caption}</caption>
     <thead><tr><th scope="col">${caption}</th><td>${say("money-planned")}</td><td>${say("money-spent")}</td></tr></thead>
     <tbody>${rows.map(
-      (row) => html`<tr key=${row.id ?? row.name}><th scope="row">${row.name}
+      (row) => html`<tr key=${row.id ?? row.name}><th scope="row">${row.name_shown ?? row.name}
         ${row.over && row.over !== "0.00" ? html`<small>${sayOver(row.over)}</small>` : null}
         ${row.seen ? html`<small>${say("money-seen", { date: row.seen })}</small>` : null}</th>
         <td>${say("dollars", { amount: row.planned })}</td><td>${say("dollars", { amount: row.spent })}</td></tr>`,
@@ -56,14 +57,15 @@ function Sums({ caption, rows }) {
 /** What was spent beyond what was planned, or short of it. @param {string} over */
 const sayOver = (over) => (over.startsWith("-") ? say("money-less", { amount: over.slice(1) }) : say("money-over", { amount: over }));
 
-/** @param {{count: number, name: string, called: string}} lot */
-const sayLotOf = ({ count, name, called }) => say(called === name ? "lot" : "lot.called", { count, name, called });
+/** @param {{count: number, name: string, name_shown: string, called: string}} lot */
+const sayLotOf = ({ count, name, name_shown, called }) =>
+  say(called === name ? "lot" : "lot.called", { count, name: name_shown, called });
 
 /** What was bought or is on hand, each to be said again or struck. @param {{lots: any[], title: string}} props */
 export function Lots({ lots, title }) {
   const { journal, act } = useNotebook();
   if (!lots.length) return null;
-  const strike = (/** @type {any} */ lot) => act(() => strikeOut(journal, "lot", { lot: lot.id }, "entered by mistake, or gone"), say("strike.done", { what: lot.name }));
+  const strike = (/** @type {any} */ lot) => act(() => strikeOut(journal, "lot", { lot: lot.id }, "entered by mistake, or gone"), say("strike.done", { what: lot.name_shown }));
   return html`<section class="group" aria-label=${title}><h2>${title}</h2><ul class="rows">
     ${lots.map(
       (lot) => html`<li class="row" key=${lot.id}>
@@ -71,7 +73,7 @@ export function Lots({ lots, title }) {
           <small>${[lot.where, lot.date, lot.note].filter(Boolean).join(" · ")}</small>
           ${lot.wrong ? html`<small class="wrong">${lot.wrong}</small>` : null}</span>
         <b>${lot.price ? say("dollars", { amount: lot.price }) : ""}</b>
-        <${Button} kind="plain" label=${say("lot-strike", { count: lot.count, name: lot.name })} onTouch=${() => strike(lot)}>${say("strike")}<//>
+        <${Button} kind="plain" label=${say("lot-strike", { count: lot.count, name: lot.name_shown })} onTouch=${() => strike(lot)}>${say("strike")}<//>
       </li>`,
     )}
   </ul></section>`;
@@ -81,9 +83,9 @@ const TABLE = {
   words: "next-rooms",
   cells: [
     ["name", say("cell-room"), "text", "", "must"],
-    ["perimeter", say("cell-perimeter"), "text", ""],
+    ["perimeter", say("cell-perimeter"), "text", "", "", LENGTH],
     ["openings", say("cell-openings"), "numeric", "0"],
-    ["height", say("cell-height"), "text"],
+    ["height", say("cell-height"), "text", "", "", LENGTH],
   ],
 };
 

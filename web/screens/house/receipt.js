@@ -61,7 +61,7 @@ export function Receipt({ house, priced, lot }) {
     ${
       stock && (list || of === house.id)
         ? html`<${Choice} name="thing" legend=${say("receipt-thing")} value=${thing || OTHER} onPick=${setThing}
-          choices=${[...things.map((one) => [one.key, one.name]), [OTHER, say("receipt-thing.other")]]} />`
+          choices=${[...things.map((one) => [one.key, one.shown]), [OTHER, say("receipt-thing.other")]]} />`
         : html`<${Asleep} what=${say("receipt-things")} />`
     }
     ${
@@ -93,16 +93,17 @@ export function Receipt({ house, priced, lot }) {
 
 /**
  * What may be bought: what the room's list names, and every article of the house.
- * @param {any} list @param {any} stock @returns {{key: string, name: string, article: string | null, sizes: string[], boards?: boolean}[]}
+ * @param {any} list @param {any} stock @returns {{key: string, name: string, shown: string, article: string | null, sizes: string[], boards?: boolean}[]}
  */
 function thingsOf(list, stock) {
   const articles = (stock?.articles ?? []).map((/** @type {any} */ one) => ({
     key: one.id,
     name: one.name,
+    shown: one.name,
     article: one.id,
     sizes: (one.settings["paint.cans"] ?? []).map((/** @type {any} */ can) => can.size),
   }));
   const known = new Set(articles.map((one) => one.key));
   const others = (list?.goods ?? []).filter((/** @type {any} */ good) => !known.has(good.of));
-  return [...articles, ...others.map(({ name, sort }) => ({ key: name, name, article: null, sizes: [], boards: sort === "boards" }))];
+  return [...articles, ...others.map(({ name, name_shown, sort }) => ({ key: name, name, shown: name_shown, article: null, sizes: [], boards: sort === "boards" }))];
 }

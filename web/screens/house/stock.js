@@ -50,7 +50,7 @@ function Boards({ boards }) {
   return html`<section class="group" aria-label=${say("stock-boards")}><h2>${say("stock-boards")}</h2>
     ${boards.length ? null : html`<p class="pencil">${say("stock-boards.none")}</p>`}
     <ul class="rows">${boards.map(
-      (one, place) => html`<li class="row" key=${place}><span class="row-words"><span>${one.profile}</span><small>${one.room}</small></span>
+      (one, place) => html`<li class="row" key=${place}><span class="row-words"><span>${one.profile_shown}</span><small>${one.room}</small></span>
         <${Figure} shown=${one.length.shown} /></li>`,
     )}</ul></section>`;
 }

@@ -6,7 +6,7 @@ import { Figure } from "../../controls/figure.js";
 import { go, stayHere } from "../../controls/route.js";
 import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
-import { useAnswer, useNotebook } from "../../notebook/notebook.js";
+import { MILLIMETERS, useAnswer, useLengths, useNotebook } from "../../notebook/notebook.js";
 import { sayFree, strikeOut } from "../../notebook/write.js";
 import { say } from "../../words/words.js";
 
@@ -26,13 +26,15 @@ export function FreePiece({ id }) {
 function Form({ known, asked }) {
   const { room, journal, act } = useNotebook();
   const [said, setSaid] = useState(known ? pick(known) : BLANK);
-  const { answer } = useAnswer({ ask: "free", room: room.id, text: said.text });
+  // A sum that was kept in inches stays in them.
+  const bare = useLengths() === MILLIMETERS && said.text !== known?.text ? { bare: MILLIMETERS } : {};
+  const { answer } = useAnswer({ ask: "free", room: room.id, text: said.text, ...bare });
   const trial = answer?.trial ?? null;
   const put = (/** @type {object} */ change) => setSaid({ ...said, ...change });
   const ready = said.name.trim() && said.profile.trim() && /^[1-9]\d{0,2}$/.test(said.count) && trial?.length;
   const save = async () => {
     const stays = stayHere();
-    if ((await act(() => sayFree(journal, room.id, known ?? {}, said), said.name)) && stays()) go("pieces");
+    if ((await act(() => sayFree(journal, room.id, known ?? {}, { ...said, text: trial.written }), said.name)) && stays()) go("pieces");
   };
   const drop = async () => {
     const stays = stayHere();
@@ -45,7 +47,7 @@ function Form({ known, asked }) {
     <${Field} label=${say("free-stock")} value=${said.profile} onInput=${(profile) => put({ profile })}
       hint=${say("free-stock.hint")} />
     <div class="signs profiles" role="group" aria-label=${say("free-stock.here")}>
-      ${asked.profiles.map((name) => html`<${Button} onTouch=${() => put({ profile: name })} key=${name}>${name}<//>`)}
+      ${asked.profiles.map((name, at) => html`<${Button} onTouch=${() => put({ profile: name })} key=${name}>${asked.profiles_shown[at]}<//>`)}
     </div>
     <${Field} label=${say("free-length")} value=${said.text} onInput=${(text) => put({ text })} wrong=${said.text && trial?.message}
       hint=${say("free-length.hint")} />

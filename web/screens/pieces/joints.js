@@ -3,8 +3,8 @@
 import { html, useState } from "../../controls/ui.js";
 import { Button, Field } from "../../controls/controls.js";
 import { go } from "../../controls/route.js";
-import { useNotebook } from "../../notebook/notebook.js";
-import { setSetting } from "../../notebook/write.js";
+import { useLengths, useNotebook } from "../../notebook/notebook.js";
+import { asWritten, setSetting } from "../../notebook/write.js";
 import { say } from "../../words/words.js";
 
 /** @param {any} piece */
@@ -31,9 +31,10 @@ export function Stick({ piece }) {
   const { journal, act } = useNotebook();
   const { stick } = piece;
   const [text, setText] = useState(stick?.value ?? "");
+  const lengths = useLengths();
   if (!stick || isCut(piece)) return null;
   const said = say("named", { name: stick.words, text: text || say("joints-stick.profile") });
-  const save = () => act(() => setSetting(journal, stick.of, stick.name, text.trim()), said);
+  const save = () => act(() => setSetting(journal, stick.of, stick.name, asWritten(text.trim(), lengths)), said);
   return html`<details class="more"><summary>${say("joints-stick")}</summary>
     <div class="form-row">
       <${Field} label=${stick.words} value=${text} onInput=${setText} hint=${say("joints-stick.hint")} />

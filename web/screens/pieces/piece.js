@@ -20,7 +20,7 @@ const NEXT = { "to cut": "cut", recut: "cut", cut: "fitted" };
 
 /** @param {{piece: any, answer: any, older: boolean}} props */
 export function Piece({ piece, answer, older }) {
-  return html`<${Page} title=${piece.part_name} aside=${piece.profile} tab="pieces" kind="one-piece" older=${older}>
+  return html`<${Page} title=${piece.part_name} aside=${piece.profile_shown} tab="pieces" kind="one-piece" older=${older}>
     <${Sheet} piece=${piece} answer=${answer} />
   <//>`;
 }

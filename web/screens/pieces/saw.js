@@ -51,7 +51,7 @@ export function AtSaw({ letter, doing }) {
 /** @param {{piece: any, next: any, answer: any, order: string, choose: (key: string) => void}} props */
 function InHand({ piece, next, answer, order, choose }) {
   const { journal, act } = useNotebook();
-  const { part_name: part, profile } = piece;
+  const { part_name: part, profile_shown: profile } = piece;
   const then = next === piece ? say("piece-last") : say("saw-cut.next", { letter: next.letter, board: next.board });
   const recut = html`<b>${stateWords("recut")}</b>`;
   const onward = () => goInstead("pieces", "saw", ...(next === piece ? [] : [next.letter]));

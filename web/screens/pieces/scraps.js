@@ -5,8 +5,8 @@ import { Button, Field } from "../../controls/controls.js";
 import { go, goInstead, stayHere } from "../../controls/route.js";
 import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
-import { useAnswer, useNotebook } from "../../notebook/notebook.js";
-import { noteTestCut, writeTold } from "../../notebook/write.js";
+import { useAnswer, useLengths, useNotebook } from "../../notebook/notebook.js";
+import { asWritten, noteTestCut, writeTold } from "../../notebook/write.js";
 import { say } from "../../words/words.js";
 import { Step } from "./piece.js";
 
@@ -14,7 +14,7 @@ import { Step } from "./piece.js";
 export function Spoiled({ piece }) {
   const { room, journal, act } = useNotebook();
   const [text, setText] = useState("");
-  const left = text.trim() || null;
+  const left = asWritten(text.trim(), useLengths()) || null;
   const { answer, error, heard } = useAnswer({ ask: "spoiled", room: room.id, piece: piece.key, left });
   const save = async () => {
     const stays = stayHere();

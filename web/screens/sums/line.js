@@ -73,7 +73,7 @@ function Onward({ kept: { text, reading } }) {
 }
 
 /** What it comes to, in a reading of the room: those that are wanted first. @param {{kept: any}} props */
-function IntoReading({ kept: { reading, rounded, text } }) {
+function IntoReading({ kept: { reading, rounded, rounded_to: to, text } }) {
   const { journal, act, room } = useNotebook();
   const { answer } = useAnswer(room && reading ? { ask: "figures", room: room.id } : null);
   if (!reading) return html`<p class="pencil">${say("sum-into.none")}</p>`;
@@ -87,7 +87,7 @@ function IntoReading({ kept: { reading, rounded, text } }) {
   const [wanted, others] = [true, false].map((is) => answer.figures.filter((/** @type {any} */ one) => (one.state === "wanted") === is));
   return html`<section class="group">
     <h2>${say("sum-into", { length: reading })}</h2>
-    ${rounded ? html`<p class="pencil">${say("sum-into.rounded")}</p>` : null}
+    ${rounded ? html`<p class="pencil">${say("sum-into.rounded", { to })}</p>` : null}
     <${Readings} figures=${wanted} label=${say("sum-into.wanted")} onPick=${put} />
     <details class="more" open=${!wanted.length}><summary>${say("sum-into.more", { room: room.name })}</summary>
       <${Readings} figures=${others} label=${say("sum-into.others")} onPick=${put} /></details>

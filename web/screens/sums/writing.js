@@ -56,14 +56,15 @@ export function Writing() {
   const { journal, act, room } = useNotebook();
   const wide = useWide();
   const [text, setText] = useState(() => recall(BEGUN) ?? "");
-  const { answer, error } = useAnswer(text.trim() ? { ask: "sum", text: text.trim() } : null);
+  const bare = useLengths() === MILLIMETERS ? { bare: MILLIMETERS } : {};
+  const { answer, error } = useAnswer(text.trim() ? { ask: "sum", text: text.trim(), ...bare } : null);
   const write = (/** @type {string} */ typed) => {
     remember(BEGUN, typed);
     setText(typed);
   };
   const keep = async () => {
-    const sum = text.trim();
     if (!answer) return;
+    const sum = answer.written;
     const said = { of: room?.id ?? null, text: sum, note: "" };
     if (await act(() => saySum(journal, said), say("sum-keep.done", { sum }))) write("");
   };

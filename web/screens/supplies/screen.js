@@ -74,7 +74,7 @@ function Good({ good, states, put, older }) {
   const here = good.here ? say("supplies-here", { what: good.here }) : "";
   return html`<li class="good">
     <details class="more">
-      <summary><span class="row-words"><b>${good.name}</b>
+      <summary><span class="row-words"><b>${good.name_shown}</b>
         <small>${[good.need, here, good.lines.length ? "" : say("supplies-here.enough")].filter(Boolean).join(" · ")}</small></span></summary>
       <ol class="steps">${good.working.map((words) => html`<li key=${words}>${words}</li>`)}
         ${good.seen ? html`<li>${say("supplies-seen", { date: good.seen })}</li>` : null}</ol>
@@ -89,7 +89,7 @@ function Good({ good, states, put, older }) {
  */
 function Line({ good, line, state, put, older }) {
   const { journal, act } = useNotebook();
-  const said = say("named", { name: good.name, text: line.words });
+  const said = say("named", { name: good.name_shown, text: line.words });
   // A board that is bought stands in the plan, on every screen: it is no mere line ticked off.
   const bought = () => new Map(line.boards.map((/** @type {number} */ place) => [place, true]));
   const buy = () => act(() => acceptPlan(journal, good.accept, bought()), say("tick-bought.told", { what: said }));

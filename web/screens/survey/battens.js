@@ -8,12 +8,13 @@ import { go } from "../../controls/route.js";
 import { Elevation } from "../../drawings/drawn.js";
 import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
-import { useAnswer, useNotebook } from "../../notebook/notebook.js";
-import { setSetting } from "../../notebook/write.js";
+import { useAnswer, useLengths, useNotebook } from "../../notebook/notebook.js";
+import { asWritten, setSetting } from "../../notebook/write.js";
 import { anyOf, say, sayWith } from "../../words/words.js";
 
 /** Names in the journal. */
 const MEASURES = ["width", "thickness", "height", "most_gap", "count", "avoid"];
+const NO_LENGTHS = new Set(["count", "avoid"]);
 const ENDS = ["item", "gap", "one"].map((end) => [end, say(`battens-ends.${end}`)]);
 
 /** @param {{place: string[]}} props */
@@ -36,7 +37,7 @@ function Settings({ wall, answer }) {
   const save = (/** @type {string} */ name, /** @type {string} */ value, /** @type {string} */ words) =>
     act(() => setSetting(journal, wall.id, `battens.${name}`, value), words);
   return html`
-    ${MEASURES.map((name) => html`<${One} ...${{ name, save }} saved=${known.settings[name] ?? ""} key=${name} />`)}
+    ${MEASURES.map((name) => html`<${One} ...${{ name, save, usual: answer.thickness }} saved=${known.settings[name] ?? ""} key=${name} />`)}
     <${Choice} name="ends" legend=${say("battens-ends")} choices=${ENDS} value=${known.settings.ends ?? "item"}
       onPick=${(value) => save("ends", value, say("battens-ends.done"))} />
     <${Problems} problems=${problems} />
@@ -44,13 +45,14 @@ function Settings({ wall, answer }) {
     ${rows.map((row) => html`<${Row} row=${row} key=${row.place} />`)}`;
 }
 
-/** @param {{name: string, saved: string, save: any}} props */
-function One({ name, saved, save }) {
+/** @param {{name: string, saved: string, save: any, usual: string}} props `usual`: how thick a batten is until that is said */
+function One({ name, saved, save, usual }) {
   const [text, setText] = useState(saved);
+  const lengths = useLengths();
   const label = say(`battens-setting-${name}`);
-  const keep = () => text.trim() !== saved && save(name, text.trim(), label);
+  const keep = () => text.trim() !== saved && save(name, NO_LENGTHS.has(name) ? text.trim() : asWritten(text.trim(), lengths), label);
   return html`<div class="setting">
-    <${Field} label=${label} value=${text} onInput=${setText} onEnter=${keep} hint=${say(`battens-setting-${name}.hint`)} />
+    <${Field} label=${label} value=${text} onInput=${setText} onEnter=${keep} hint=${say(`battens-setting-${name}.hint`, { usual })} />
     <${Button} label=${say("save.what", { what: label })} disabled=${text.trim() === saved} onTouch=${keep}>
       ${say(saved && text === saved ? "saved" : "save")}<//>
   </div>`;

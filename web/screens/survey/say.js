@@ -8,7 +8,7 @@ import { Refusal } from "../../controls/notes.js";
 import { go, stayHere } from "../../controls/route.js";
 import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
-import { useAnswer, useNotebook } from "../../notebook/notebook.js";
+import { MILLIMETERS, useAnswer, useLengths, useNotebook } from "../../notebook/notebook.js";
 import { addReading } from "../../notebook/write.js";
 import { say } from "../../words/words.js";
 
@@ -22,7 +22,8 @@ export function Say({ place: [wall] }) {
   /** What was touched of a part in doubt: the place of a choice, or that it is left out. */
   const [chosen, setChosen] = useState(/** @type {Map<string, number>} */ (new Map()));
   const said = text.trim();
-  const { answer, error, heard } = useAnswer(said ? { ask: "breath", room: room.id, text: said, wall } : null);
+  const bare = useLengths() === MILLIMETERS ? { bare: MILLIMETERS } : {};
+  const { answer, error, heard } = useAnswer(said ? { ask: "breath", room: room.id, text: said, wall, ...bare } : null);
   const id = useId();
   const parts = said && answer ? answer.parts.map((/** @type {any} */ part, /** @type {number} */ place) => settled(part, place, chosen)) : [];
   const toSave = parts.filter((/** @type {any} */ part) => part.figure && !part.out);

@@ -4,8 +4,8 @@ import { html, useState } from "../../controls/ui.js";
 import { Button, Choice, Field } from "../../controls/controls.js";
 import { go, link, stayHere } from "../../controls/route.js";
 import { Page } from "../../frame/page.js";
-import { useNotebook } from "../../notebook/notebook.js";
-import { addObstacle, setSetting } from "../../notebook/write.js";
+import { useLengths, useNotebook } from "../../notebook/notebook.js";
+import { addObstacle, asWritten, setSetting } from "../../notebook/write.js";
 import { say } from "../../words/words.js";
 
 /** What the base usually does: common practice, and a touch changes it. */
@@ -30,6 +30,7 @@ export function Thing({ place: [wallId] }) {
     setKind(said);
     setBase(USUAL[/** @type {keyof USUAL} */ (said)] ?? base);
   };
+  const lengths = useLengths();
   const hasToe = kind !== SKIRT && base === "stops";
   const save = async () => {
     const words = say("thing-put", { thing: kind, wall: wall.number });
@@ -40,8 +41,8 @@ export function Thing({ place: [wallId] }) {
         await setSetting(journal, id, "thing.rake", rake.trim());
         await setSetting(journal, id, "thing.rises", rises);
       }
-      if (hasToe && toe.trim()) await setSetting(journal, id, "toe.height", toe.trim());
-      if (hasToe && setBack.trim()) await setSetting(journal, id, "toe.depth", setBack.trim());
+      if (hasToe && toe.trim()) await setSetting(journal, id, "toe.height", asWritten(toe.trim(), lengths));
+      if (hasToe && setBack.trim()) await setSetting(journal, id, "toe.depth", asWritten(setBack.trim(), lengths));
       return id;
     }, words);
     if (saved && stays()) go("survey", "walk", wallId);

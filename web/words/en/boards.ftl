@@ -45,7 +45,11 @@ boards-piece = { $letter } ends at { $length }
 boards-lengths = What other lengths would change
     .asleep = Working it out.
 boards-length = One more length
-    .hint = such as 14 ft
+    .hint =
+        { MEASURE() ->
+            [millimeters] such as 4.2 m
+           *[other] such as 14 ft
+        }
     .try = Try it
 boards-length-price = At a price of
     .hint = such as 19.98

@@ -36,21 +36,37 @@ pad-points = type this point or say it
     .which = Point
     .next = next point
     .proud = jamb stands proud
-pad-studs = from the left corner: 14 1/2, every 16
+pad-studs =
+    { MEASURE() ->
+        [millimeters] from the left corner: 370, every 400
+       *[other] from the left corner: 14 1/2, every 16
+    }
     .next = next stud
     .every = and so on, every …
 
 ## How a wall bows, leans, and how its floor falls.
 
-pad-bow = 1/4 hollow at 48, 1/4 hump at 48, or 0
+pad-bow =
+    { MEASURE() ->
+        [millimeters] 6 hollow at 1200, 6 hump at 1200, or 0
+       *[other] 1/4 hollow at 48, 1/4 hump at 48, or 0
+    }
     .none = straight
 pad-bow-hollow = hollow at …
 pad-bow-hump = hump at …
-pad-gap-lean = 1/4 top, 1/4 foot, or 0
+pad-gap-lean =
+    { MEASURE() ->
+        [millimeters] 6 top, 6 foot, or 0
+       *[other] 1/4 top, 1/4 foot, or 0
+    }
     .top = off at the top
     .foot = off at the foot
     .none = plumb
-pad-gap-fall = 1/2 right, 1/2 left, or 0
+pad-gap-fall =
+    { MEASURE() ->
+        [millimeters] 12 right, 12 left, or 0
+       *[other] 1/2 right, 1/2 left, or 0
+    }
     .left = lower at the left
     .right = lower at the right
     .none = level

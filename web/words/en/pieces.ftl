@@ -74,7 +74,11 @@ piece-saw = saw { $saw } from square
     .leaned = blade leaned { $bevel }
 joints-turn = Turn a joint round
 joints-stick = Its stick is thicker or thinner
-    .hint = such as 17/32; empty for the profile's
+    .hint =
+        { MEASURE() ->
+            [millimeters] such as 13.5; empty for the profile's
+           *[other] such as 17/32; empty for the profile's
+        }
     .profile = as its profile
 
 ## A tape held to a piece, or to its place.
@@ -93,10 +97,18 @@ free = A piece of your own
 free-name = What it is
     .hint = shelf, ledger, filler strip
 free-stock = Its stock
-    .hint = a profile by its name, for the boards: shelf 3/4 × 9 1/2
+    .hint =
+        { MEASURE() ->
+            [millimeters] a profile by its name, for the boards: shelf 19 × 240
+           *[other] a profile by its name, for the boards: shelf 3/4 × 9 1/2
+        }
     .here = stock in this room
 free-length = Its length
-    .hint = a sum, which may name what was read: wall 3 − 1/4
+    .hint =
+        { MEASURE() ->
+            [millimeters] a sum, which may name what was read: wall 3 − 6
+           *[other] a sum, which may name what was read: wall 3 − 1/4
+        }
 free-figures = Figures of this room
 free-count = How many
     .hint = all alike

@@ -43,7 +43,7 @@ cell-length = length
 cell-many = how many
 cell-name = name
 cell-openings = doors, windows
-cell-perimeter = feet round
+cell-perimeter = once round
 cell-price = price
 cell-profile = profile
 cell-room = room
@@ -52,7 +52,11 @@ cell-wall = wall
 cell-width = width
 table-boards =
     .title = Boards of { $of }
-    .hint = Each length once, as 12 ft or 144. Price in dollars, 0 for a board on hand. How many, or empty for as many as wanted.
+    .hint =
+        { MEASURE() ->
+            [millimeters] Each length once, as 3.6 m or 3600. Price in dollars, 0 for a board on hand. How many, or empty for as many as wanted.
+           *[other] Each length once, as 12 ft or 144. Price in dollars, 0 for a board on hand. How many, or empty for as many as wanted.
+        }
     .save = Save the boards
     .heard = Save the boards of { $of }
     .cell = { $cell }, board { $row } of { $of }
@@ -64,7 +68,11 @@ table-other-stock =
     .cell = { $cell }, board { $row } of other profiles
 table-next-rooms =
     .title = Rooms to come
-    .hint = Rough sizes do: once round, as 46 ft; how many doors and windows; floor to ceiling, as 8 ft.
+    .hint =
+        { MEASURE() ->
+            [millimeters] Rough sizes do: once round, as 14 m; how many doors and windows; floor to ceiling, as 2.4 m.
+           *[other] Rough sizes do: once round, as 46 ft; how many doors and windows; floor to ceiling, as 8 ft.
+        }
     .save = Save the rooms to come
     .heard = Save the rooms to come
     .cell = { $cell }, room { $row } to come
@@ -96,7 +104,11 @@ setting-base-height = Base, height
 setting-base-thickness = Base, thickness
     .hint = { setting-measured }
 setting-bow-spring = Base and rails, sprung to a bow
-    .hint = in the middle of 8 ft, at most: a longer board gives more
+    .hint =
+        { MEASURE() ->
+            [millimeters] in the middle of 2.4 m, at most: a longer board gives more
+           *[other] in the middle of 8 ft, at most: a longer board gives more
+        }
 setting-light-from = Light comes from
     .hint = windows, none, or a wall's number: joints open away from it
 setting-base-scarf = Base, scarf
@@ -317,7 +329,11 @@ setting-caulk-shape = Caulk, shape of the bead
 setting-caulk-size = Caulk, size of the bead
     .hint = a fillet's leg, a round one's diameter
 setting-caulk-tube = Caulk, in a tube
-    .hint = such as 10.1 fl oz, 300 ml
+    .hint =
+        { MEASURE() ->
+            [millimeters] such as 300
+           *[other] such as 10.1 fl oz, 300 ml
+        }
 setting-caulk-waste = Caulk, wasted
     .hint = per cent of each tube
 setting-caulk-price = Caulk, price
@@ -330,7 +346,11 @@ setting-adhesive-size = Adhesive, thickness of the bead
 setting-adhesive-apart = Adhesive, beads no more apart than
     .hint = on the back of a panel, and one at each edge
 setting-adhesive-tube = Adhesive, in a tube
-    .hint = such as 10 fl oz, 28 fl oz
+    .hint =
+        { MEASURE() ->
+            [millimeters] such as 290, 825
+           *[other] such as 10 fl oz, 28 fl oz
+        }
 setting-adhesive-waste = Adhesive, wasted
     .hint = per cent of each tube
 setting-adhesive-price = Adhesive, price
@@ -363,28 +383,44 @@ setting-filler-price = Filler, price
 group-sandpaper = Sandpaper
 setting-sandpaper-wanted = Sandpaper, wanted
 setting-sandpaper-covers = Sandpaper, one does
-    .hint = square feet of trim; a sheet
+    .hint =
+        { MEASURE() ->
+            [millimeters] square meters of trim; a sheet
+           *[other] square feet of trim; a sheet
+        }
 setting-sandpaper-price = Sandpaper, price
     .hint = of one, in dollars
 
 group-tape = Masking tape
 setting-tape-wanted = Masking tape, wanted
 setting-tape-covers = Masking tape, one does
-    .hint = feet; a roll
+    .hint =
+        { MEASURE() ->
+            [millimeters] meters; a roll
+           *[other] feet; a roll
+        }
 setting-tape-price = Masking tape, price
     .hint = of one, in dollars
 
 group-paste = Paste
 setting-paste-wanted = Paste, wanted
 setting-paste-covers = Paste, one does
-    .hint = square feet of paper, by the label; a gallon
+    .hint =
+        { MEASURE() ->
+            [millimeters] square meters of paper, by the label; a pail
+           *[other] square feet of paper, by the label; a gallon
+        }
 setting-paste-price = Paste, price
     .hint = of one, in dollars
 
 group-cloth = Drop cloths
 setting-cloth-wanted = Drop cloths, wanted
 setting-cloth-covers = Drop cloths, one does
-    .hint = square feet of floor; a cloth
+    .hint =
+        { MEASURE() ->
+            [millimeters] square meters of floor; a cloth
+           *[other] square feet of floor; a cloth
+        }
 setting-cloth-price = Drop cloths, price
     .hint = of one, in dollars
 
@@ -424,7 +460,11 @@ setting-paper-hanging = Hung with
 setting-paper-width = Width of a roll
     .hint = of pasted paper, once it has swelled
 setting-paper-length = Length of a roll
-    .hint = such as 33 ft, 10.05 m
+    .hint =
+        { MEASURE() ->
+            [millimeters] such as 10.05 m
+           *[other] such as 33 ft, 10.05 m
+        }
 setting-paper-repeat = Repeat
     .hint = from one mark of the pattern to the next
 setting-paper-drop = Strips until the pattern is level again
@@ -439,8 +479,12 @@ setting-paper-price = Price of a roll
 sort-paint = Paint
 setting-paint-coats = Coats
     .hint = primer is a paint of its own, of one coat
-setting-paint-spread = A gallon spreads over
-    .hint = square feet a coat; or such as 10 m2/l
+setting-paint-spread = How far it spreads
+    .hint =
+        { MEASURE() ->
+            [millimeters] square meters a coat, of a liter
+           *[other] square feet a coat, of a gallon; or such as 10 m2/l
+        }
 setting-paint-loss = Lost in tray and roller
     .hint = per cent
 setting-paint-keep = Kept for touching up
@@ -459,13 +503,21 @@ setting-film-turnable = May a pane's film lie sideways on the roll?
 setting-film-width = Width of the roll
     .hint = what lies across it
 setting-film-length = Length of a roll
-    .hint = nothing where it is cut off by the foot
+    .hint =
+        { MEASURE() ->
+            [millimeters] nothing where it is cut off by length
+           *[other] nothing where it is cut off by the foot
+        }
 setting-film-gap = Left open at every edge
     .hint = what the knife runs along
 setting-film-allowance = Trimmed off
     .hint = each way, in all
 setting-film-price = Price
-    .hint = of a roll, or of a foot, in dollars
+    .hint =
+        { MEASURE() ->
+            [millimeters] of a roll, in dollars; or by the meter, as 11.20 / m
+           *[other] of a roll, or of a foot, in dollars
+        }
 
 sort-sheet = Panels from sheets
 setting-sheet-turnable = May a panel lie sideways on the sheet?
@@ -474,7 +526,11 @@ setting-sheet-turnable = May a panel lie sideways on the sheet?
 setting-sheet-width = Width of a sheet
     .hint = such as 48
 setting-sheet-length = Length of a sheet
-    .hint = such as 96, or 8 ft
+    .hint =
+        { MEASURE() ->
+            [millimeters] such as 2440, or 2.44 m
+           *[other] such as 96, or 8 ft
+        }
 setting-sheet-kerf = Kerf
     .hint = what the blade takes away
 setting-sheet-gap = Left open at every edge
@@ -513,7 +569,11 @@ setting-cover-growth = What curves add to trim
     .hint = per cent of its face and edge
 table-cover-surfaces =
     .title = What it goes on
-    .hint = walls, ceiling or trim, counted from the survey; or a name of your own, with its area: door, 40 sq ft.
+    .hint =
+        { MEASURE() ->
+            [millimeters] walls, ceiling or trim, counted from the survey; or a name of your own, with its area in square meters: door, 3.7.
+           *[other] walls, ceiling or trim, counted from the survey; or a name of your own, with its area: door, 40 sq ft.
+        }
     .save = Save what it goes on
     .heard = Save what it goes on
     .cell = { $cell }, line { $row } of what it goes on
@@ -521,7 +581,11 @@ table-cover-surfaces =
 group-panes = The panes
 table-cover-panes =
     .title = Panes
-    .hint = Where one was read more than once, write all: 20, 20 1/16, 20.
+    .hint =
+        { MEASURE() ->
+            [millimeters] Where one was read more than once, write all: 508, 509.5, 508.
+           *[other] Where one was read more than once, write all: 20, 20 1/16, 20.
+        }
     .save = Save the panes
     .heard = Save the panes
     .cell = { $cell }, pane { $row }
@@ -529,7 +593,11 @@ table-cover-panes =
 group-sheets = The panels
 table-cover-sheets =
     .title = Panels
-    .hint = Where one was read more than once, write all: 20, 20 1/16, 20.
+    .hint =
+        { MEASURE() ->
+            [millimeters] Where one was read more than once, write all: 508, 509.5, 508.
+           *[other] Where one was read more than once, write all: 20, 20 1/16, 20.
+        }
     .save = Save the panels
     .heard = Save the panels
     .cell = { $cell }, panel { $row }

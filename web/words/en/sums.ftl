@@ -31,7 +31,10 @@ tape = The tape
     .whole = The whole tape
     .heard = Sums kept, the newest first
     .empty =
-        Write a sum as you would on a scrap of board: 63 1/4 − 2 × (3 1/2 + 3/16).
+        { MEASURE() ->
+            [millimeters] Write a sum as you would on a scrap of board: 1607 − 2 × (89 + 5).
+           *[other] Write a sum as you would on a scrap of board: 63 1/4 − 2 × (3 1/2 + 3/16).
+        }
         One that you keep stays here, on the tape, and can be put in a reading.
     .newer = Newer sums
     .older = Older sums
@@ -51,7 +54,7 @@ sum-note = Note
 
 sum-into = Put { $length } in a reading
     .none = No tape reads that, so it goes in no reading.
-    .rounded = To the nearest 1/64, for it is no figure on a tape.
+    .rounded = To the nearest { $to }, for it is no figure on a tape.
     .wanted = Readings wanted
     .more = Another reading of { $room }
     .others = Other readings

@@ -103,7 +103,11 @@ first-room = The first room
 
 breath = Say the wall
 breath-text = What you read, in one breath
-    .hint = Touch the keyboard’s microphone, or type: wall two, ninety-six and three eighths, window at thirty and a quarter, thirty-six wide.
+    .hint =
+        { MEASURE() ->
+            [millimeters] Touch the keyboard’s microphone, or type: wall two, 2450, window at 770, 915 wide.
+           *[other] Touch the keyboard’s microphone, or type: wall two, ninety-six and three eighths, window at thirty and a quarter, thirty-six wide.
+        }
 breath-parts = Its parts
 breath-doubt = Answer what is in doubt, or leave it out; then all of it is saved at once.
 breath-save =
@@ -203,7 +207,7 @@ battens = Battens
 battens-setting-width = Width of a batten
     .hint = across its face
 battens-setting-thickness = Thickness
-    .hint = 3/4, until you set it
+    .hint = { $usual }, until you set it
 battens-setting-height = Height
     .hint = the length each is cut to
 battens-setting-most_gap = Widest gap

@@ -321,15 +321,6 @@ def format_unrounded(inches: Fraction) -> str:
     return format_working(inches) + (" mm" if shown_in() == MILLIMETERS else '"')
 
 
-def format_area(square_inches: Fraction) -> str:
-    """An area beside lengths in a line of working, in the square of their unit: whole square millimeters."""
-    if shown_in() != MILLIMETERS:
-        return f"{format_exact(square_inches)} sq in"
-    square = square_inches * MILLIMETERS_PER_INCH**2
-    whole = round_to(Length(square), ONE).inches
-    return f"{'' if whole == square else 'about '}{whole} mm²"
-
-
 def format_reading(length: Length) -> str | None:
     """A length as a person would write it off a tape: exactly, where that can be written, else to its nearest 1/64, or
     in millimeters to a tenth.

@@ -31,6 +31,15 @@ def format_number(amount: Fraction, places: int = 4) -> str:
     return f"{'' if rounded == amount else 'about '}{format_decimal(rounded)}"
 
 
+def format_area(square_inches: Fraction) -> str:
+    """An area beside lengths in a line of working, in the square of their unit: whole square millimeters."""
+    if not is_metric():
+        return f"{format_exact(square_inches)} sq in"
+    square = square_inches * MILLIMETERS_PER_INCH**2
+    whole = round_to(Length(square), ONE).inches
+    return f"{'' if whole == square else 'about '}{whole} mm²"
+
+
 def format_surface(square_inches: Fraction) -> str:
     """An area in a line of working.
 

@@ -11,8 +11,8 @@ from types import MappingProxyType
 from typing import Literal
 
 from scantling.engine.shown.shown_in import MILLIMETERS_PER_INCH, is_metric
-from scantling.engine.tape.lengths import format_area, format_exact, format_unrounded
-from scantling.engine.tape.measures import format_surface
+from scantling.engine.tape.lengths import format_exact, format_unrounded
+from scantling.engine.tape.measures import format_area, format_surface
 
 Sort = Literal["figure", "number", "length", "area"]
 Sign = Literal["+", "-", "×", "÷", "of"]

@@ -13,12 +13,15 @@ from fractions import Fraction
 from types import MappingProxyType
 
 from scantling.engine.errors import EngineError
+from scantling.engine.shown.examples import show_examples
 from scantling.engine.survey.read import read_corner
 from scantling.engine.survey.room import Obstacle, Opening, Room, Wall
 from scantling.engine.tape.angles import Corner
 from scantling.engine.tape.lengths import ONE_INCH, Length, parse_reading
 from scantling.engine.tape.marks import PLAIN, plain_words, read_marks
+from scantling.engine.tape.quantities import INCHES, MILLIMETERS
 from scantling.engine.tape.spoken import TENS, UNITS, gather_numbers
+from scantling.engine.tape.sums import write_units
 from scantling.engine.walk.figure import Figure
 from scantling.engine.walk.rows import AGREE, Row
 
@@ -108,15 +111,18 @@ class _Said:
     marks: list[_Mark] = field(default_factory=list)
 
 
-def hear_breath(text: str, room: Room, rows: Sequence[Row], in_hand: str | None = None) -> list[Part]:
-    """The readings of what was said, in order; never raises. `in_hand`: the wall one faces, until another is named."""
+def hear_breath(
+    text: str, room: Room, rows: Sequence[Row], in_hand: str | None = None, bare: str = INCHES
+) -> list[Part]:
+    """The readings of what was said, in order; never raises. `in_hand`: the wall one faces, until another is named;
+    `bare`: what lengths without a unit are in."""
     by_key: dict[tuple[str, str], Length | Corner | None] = {}
     wall = next((one for one in room.walls if one.id == in_hand), None)
     parts: list[Part] = []
     for said in _split(text[:LONGEST_BREATH], room, wall):
         if len(parts) == PARTS_AT_MOST:
             break
-        part = _understand(said, rows)
+        part = _understand(said, rows, bare)
         parts.append(_compared(part, rows, by_key))
     return parts
 
@@ -264,8 +270,9 @@ def _things(wall: Wall | None) -> dict[str, tuple[str, ...]]:
 # ---- understood ------------------------------------------------------------------------------------------------------
 
 
-def _understand(said: _Said, rows: Sequence[Row]) -> Part:
+def _understand(said: _Said, rows: Sequence[Row], bare: str) -> Part:
     text = _written(said.marks)
+    length = _with_unit(text, bare)
     heard = " ".join(filter(None, (said.named, text)))
     if said.wall is None:
         return Part(heard, text, None, None, DOUBTS["no-wall"])
@@ -275,15 +282,24 @@ def _understand(said: _Said, rows: Sequence[Row]) -> Part:
     if not text:
         return Part(heard, text, None, None, DOUBTS["no-figure"])
     if len(candidates) == 1:
-        return _read(heard, _without_number(text, wall, candidates[0]), candidates[0], wall, said.like)
+        only = candidates[0]
+        written = _without_number(text, wall, only) if only.what in CORNERS else length
+        return _read(heard, written, only, wall, said.like)
     doubt = DOUBTS["which"] if candidates else DOUBTS["none-such"].format(number=wall.number)
-    values = {one: _value(text, one.what, wall) for one in candidates or figures}
+    values = {one: _value(text if one.what in CORNERS else length, one.what, wall) for one in candidates or figures}
     first = next((value for value, _ in values.values() if value is not None), None)
     if first is None:
         return Part(heard, text, None, None, DOUBTS["not-read"].format(why=_value(text, "length", wall)[1]))
     # A length and an angle of the same words are shown otherwise: what may be one is not offered as the other.
     alike = tuple(one for one, (value, _) in values.items() if type(value) is type(first))
-    return Part(heard, text, None, first, doubt, alike)
+    return Part(heard, text if isinstance(first, Corner) else length, None, first, doubt, alike)
+
+
+def _with_unit(text: str, bare: str) -> str:
+    try:
+        return write_units(text) if bare == MILLIMETERS else text
+    except EngineError:  # it is told what is wrong with it when it is read
+        return text
 
 
 def _candidates(said: _Said, wall: Wall, figures: Sequence[Figure]) -> list[Figure]:
@@ -308,7 +324,7 @@ def _read(heard: str, text: str, figure: Figure, wall: Wall, like: str) -> Part:
         doubt = DOUBTS["sounds-like"].format(word=like, number=wall.number)
         return Part(heard, text, None, value, doubt, (figure,))
     if figure.what == "length" and isinstance(value, Length) and value < ONE_INCH:
-        return Part(heard, text, None, value, DOUBTS["so-short"], (figure,))
+        return Part(heard, text, None, value, show_examples(DOUBTS["so-short"]), (figure,))
     return Part(heard, text, figure, value)
 
 

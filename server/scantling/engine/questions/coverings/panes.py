@@ -21,11 +21,11 @@ from scantling.engine.tape.lengths import (
     ONE_INCH,
     ZERO,
     Length,
-    format_area,
     format_length,
     format_working,
     parse_length,
 )
+from scantling.engine.tape.measures import format_area
 
 # What a knife runs along, at the edge of film: common practice, no source.
 GAP = parse_length("1/16")

@@ -18,7 +18,8 @@ from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive, Readings
 from scantling.engine.shapes import Asked, DrawingOut, LengthOut, LengthText, out, show, text_out, texts_out
 from scantling.engine.standard import format_price
-from scantling.engine.tape.lengths import Length, format_area, format_length, format_working, parse_length
+from scantling.engine.tape.lengths import Length, format_length, format_working, parse_length
+from scantling.engine.tape.measures import format_area
 
 KERF = parse_length("1/8")
 PANELS_AT_MOST = 200

@@ -12,9 +12,9 @@ from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import ProblemOut, problems_out, show_working
 from scantling.engine.shapes import LengthOut, one_of, out, show, text_out, texts_out
 from scantling.engine.survey.room import Problem, Wall
-from scantling.engine.tape.lengths import Length
+from scantling.engine.tape.lengths import Length, format_plain, parse_length
 from scantling.engine.tape.quantities import BARE, INCHES, MILLIMETERS
-from scantling.engine.trim.own.battens import SETTINGS, Row, derive_rows, is_battened, read_wanted
+from scantling.engine.trim.own.battens import SETTINGS, THICKNESS, Row, derive_rows, is_battened, read_wanted
 from scantling.engine.trim.own.free import evaluate_free, find_used, write_free
 from scantling.engine.trim.own.names import derive_names
 from scantling.engine.trim.piece import Step
@@ -93,6 +93,7 @@ class BattenWall(Schema):
 class BattensOut(Schema):
     walls = out(BattenWall, many=True)
     rows = out(BattenRow, many=True)
+    thickness = fields.String(required=True, metadata={"description": "how thick they are until that is said"})
     problems = out(ProblemOut, many=True)
 
 
@@ -145,7 +146,8 @@ def answer_battens(asked: dict[str, Any], context: Context) -> Answer:
         except EngineError as error:
             problems.append(Problem(wall.id, error.key, error.message))
     walls = [_told(context.notebook, wall) for wall in filter(is_battened, room.walls)]
-    return {"walls": walls, "rows": rows, "problems": problems_out(problems)}
+    return {"walls": walls, "rows": rows, "thickness": format_plain(parse_length(THICKNESS)),
+            "problems": problems_out(problems)}  # fmt: skip
 
 
 def _told(notebook: Notebook, wall: Wall) -> Answer:

@@ -6,10 +6,11 @@ from marshmallow import Schema, fields, validate
 
 from scantling.engine.questions.facts import room_of
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, out, text_out
+from scantling.engine.shapes import Asked, one_of, out, text_out
 from scantling.engine.survey.facts import find_room
 from scantling.engine.tape.angles import Corner
 from scantling.engine.tape.lengths import Length, format_length, say_length
+from scantling.engine.tape.quantities import BARE, INCHES
 from scantling.engine.walk.breath import LONGEST_BREATH, PARTS_AT_MOST, Part, hear_breath
 from scantling.engine.walk.figure import Figure
 from scantling.engine.walk.rows import derive_rows, show_corner
@@ -24,6 +25,9 @@ class BreathIn(Asked):
         validate=validate.Length(max=LONGEST_BREATH, error=TOO_LONG),
         metadata={"description": "what was said, as dictation writes it"},
     )
+    bare = fields.String(
+        load_default=INCHES, validate=one_of(*BARE), metadata={"description": "what lengths without a unit are in"}
+    )  # fmt: skip
     wall = fields.String(load_default=None, metadata={"description": "the id of the wall one faces"})
 
 
@@ -53,7 +57,7 @@ def answer_breath(asked: dict[str, Any], context: Context) -> Answer:
     find_room(notebook, name)
     room = room_of(notebook, name)
     rows = derive_rows(notebook, room, asked["nearest"])
-    parts = hear_breath(asked["text"], room, rows, asked["wall"])
+    parts = hear_breath(asked["text"], room, rows, asked["wall"], asked["bare"])
     return {"parts": [_part(part, asked["nearest"]) for part in parts], "words": _say(parts)}
 
 
