@@ -107,7 +107,6 @@ def test_boards_are_priced_by_metric_lengths_and_called_so(laptop, page, until):
     visit(page, "pieces", "A")
     expect(page.locator("header")).to_contain_text("casing 17.5 × 57 mm")
     visit(page, "house", "standard")
-    page.get_by_text("Base", exact=True).tap()
     height = page.get_by_label("Base, height", exact=True)
     expect(height).to_have_attribute("placeholder", "139.7 mm, until you set it")
     height.fill("140")
