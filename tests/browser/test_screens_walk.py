@@ -2,7 +2,19 @@
 
 from playwright.sync_api import expect
 
-from tests.browser.touch import READ, awake, read_everything, start_house, title, touch, visit, walk
+from tests.browser.touch import (
+    READ,
+    awake,
+    entity,
+    read_everything,
+    send,
+    start_house,
+    title,
+    touch,
+    visit,
+    walk,
+    walked_room,
+)  # fmt: skip
 
 EVERY_KIND = {"house": 1, "room": 2, "wall": 10, "opening": 1, "obstacle": 1, "reading": 22}
 
@@ -75,3 +87,22 @@ def test_a_wall_that_cannot_be_reached_is_left_and_stays_wanted(laptop, used_pho
 
     expect(ahead).to_have_text("Next: wall 1, door, jamb to jamb")
     expect(page.get_by_role("link", name="wall 1, left corner to the door")).to_contain_text("not read yet")
+
+
+def test_the_wall_in_hand_is_drawn_from_in_front_as_it_fills(laptop, used_phone):
+    entries = walked_room(read=True)
+    send(laptop.url, [one for one in entries if one["kind"] != "reading"])
+    page = used_phone().new_page()
+    page.goto(laptop.url)
+    awake(page)
+    visit(page, "survey", "walk", entity(1))
+    front = page.get_by_role("img", name="Wall 1 from in front")
+    expect(front.locator("line.dashed")).to_have_count(3)  # the top and both ends: nothing is read yet
+    expect(front.locator("polygon")).to_have_count(0)
+
+    send(laptop.url, [one for one in entries if one["kind"] == "reading"])
+    page.reload()
+    awake(page)
+
+    expect(front.locator("line.dashed")).to_have_count(1)
+    expect(front.locator("polygon")).not_to_have_count(0)

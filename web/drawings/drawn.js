@@ -35,11 +35,12 @@ export function PieceDrawn({ piece, answer }) {
     </figure>`;
 }
 
-/** One wall from in front. @param {{wall: any}} props */
-export function Elevation({ wall }) {
+/** One wall from in front. @param {{wall: any, still?: boolean}} props `still`: small, and not looked at more closely */
+export function Elevation({ wall, still = false }) {
   const { room } = useNotebook();
   const { answer } = useAnswer({ ask: "elevation", room: room.id, wall: wall.id });
-  return answer ? html`<${Closer} svg=${answer.drawing} label=${say("drawn-wall", { wall: wall.number })} kind="plan" />` : null;
+  const label = say("drawn-wall", { wall: wall.number });
+  return answer ? html`<${still ? Drawing : Closer} svg=${answer.drawing} label=${label} kind="plan" />` : null;
 }
 
 /**

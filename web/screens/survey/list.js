@@ -5,6 +5,7 @@ import { html, useState } from "../../controls/ui.js";
 import { Find, isFound } from "../../controls/controls.js";
 import { Figure } from "../../controls/figure.js";
 import { go, link } from "../../controls/route.js";
+import { Elevation } from "../../drawings/drawn.js";
 import { say, sayWith } from "../../words/words.js";
 
 /** More lines than this are folded: about three walls with their openings. */
@@ -54,10 +55,14 @@ function Group({ name, rows, chosen }) {
 
 /** What is read of one wall. @param {{wall: string, rows: any[], chosen?: string}} props */
 function Wall({ wall, rows, chosen }) {
-  const isOpen = unfolded.has(wall) || rows.some(({ key }) => key === chosen);
-  const fold = (/** @type {any} */ { currentTarget: { open } }) => (open ? unfolded.add(wall) : unfolded.delete(wall));
+  const [isOpen, setOpen] = useState(unfolded.has(wall) || rows.some(({ key }) => key === chosen));
+  const fold = (/** @type {any} */ { currentTarget: { open } }) => {
+    setOpen(open);
+    open ? unfolded.add(wall) : unfolded.delete(wall);
+  };
   return html`<details class="more" open=${isOpen} onToggle=${fold}>
     <summary><b>${say("survey-wall", { wall: rows[0].number })}</b><small>${rows.length}</small></summary>
+    ${isOpen ? html`<${Elevation} wall=${{ id: wall, number: rows[0].number }} />` : null}
     <${Lines} rows=${rows} chosen=${chosen} />
   </details>`;
 }

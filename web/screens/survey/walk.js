@@ -5,6 +5,7 @@ import { html } from "../../controls/ui.js";
 import { Button, Choice } from "../../controls/controls.js";
 import { go, link, stayHere } from "../../controls/route.js";
 import { Drawing } from "../../drawings/drawing.js";
+import { Elevation } from "../../drawings/drawn.js";
 import { Page } from "../../frame/page.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { OPENINGS, useSurvey } from "../../notebook/survey.js";
@@ -24,7 +25,10 @@ export function Walk({ place: [chosen] }) {
   // Two windows in one wall are told apart by the engine; till then both go by their kind.
   const names = new Map(walls.flatMap((one) => one.openings).map(({ id, name }) => [id, name]));
   return html`<${Page} title=${say("walk", { room: room.name })} tab="survey" kind="walk">
-    ${plan && wall ? html`<${Drawing} svg=${plan} label=${say("survey-plan", { room: room.name })} kind="plan" />` : null}
+    ${plan && wall ? html`<div class="both-views">
+      <${Drawing} svg=${plan} label=${say("survey-plan", { room: room.name })} kind="plan" />
+      <${Elevation} wall=${wall} still key=${wall.id} />
+    </div>` : null}
     ${room.walls.length > 1 ? html`<${SoFar} inHand=${wall} />` : null}
     ${wall ? html`<${WallInHand} wall=${wall} names=${names} key=${wall.id} />` : html`<${FirstWall} />`}
   <//>`;
