@@ -2,8 +2,8 @@
 /// <reference lib="webworker" />
 // Keeps the whole page on the device and serves it from there. One cache for one build: a page never gets half of two.
 //
-// The server fills in the build and the list of files. Nothing under /api is touched, and only /, the manifest and the
-// files of the list are answered from here.
+// The server fills in the build and the list of files. Nothing under /api is touched, and only /, the manifest, the files
+// of the list and what another program shares are answered from here.
 
 const self_ = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
 
@@ -14,6 +14,10 @@ const FILES = "%FILES%";
 
 const SHELF = "page-";
 const CACHE = SHELF + BUILD;
+/** Where a share is sent to, as the manifest says. */
+const SHARE = "%BASE%/share";
+/** What was shared, until a page has read it: device/handed.js takes it from here. */
+const HANDED = "handed";
 
 /** The digest that the server wrote on a response. @param {Response} response */
 const digestOf = (response) => response.headers.get("etag")?.replace(/^W\//, "").replaceAll('"', "");
@@ -111,6 +115,41 @@ async function answer(event) {
   return (await shelf.match(new URL(event.request.url).pathname)) ?? fetch(event.request);
 }
 
+/**
+ * Whether a page of another site sent it. It can hide that, as "null", which is what the system's own share says too: so
+ * the page lets in only what names a house of its own.
+ * @param {Request} request
+ */
+const isForeign = (request) => ![null, "null", location.origin].includes(request.headers.get("origin"));
+
+/**
+ * Keeps what is shared, and shows the page, which brings it: no page may be open yet, and the laptop may be off.
+ * @param {Request} request
+ */
+async function takeIn(request) {
+  if (isForeign(request)) return Response.redirect("%BASE%/", 303);
+  const shelf = await caches.open(HANDED);
+  /** @type {string[]} */
+  const kept = [];
+  try {
+    for (const file of filesOf(await request.formData())) {
+      kept.push(`${SHARE}/${crypto.randomUUID()}/${encodeURIComponent(file.name)}`);
+      await shelf.put(/** @type {string} */ (kept.at(-1)), new Response(file));
+    }
+    return Response.redirect("%BASE%/", 303);
+  } catch (error) {
+    console.warn("what was shared was not kept", error);
+    for (const one of kept) await shelf.delete(one); // half of a share would look like all of it
+    return Response.redirect("%BASE%/?unshared", 303);
+  }
+}
+
+/** The files of a share; a text without one counts as a file with no name. @param {FormData} form @returns {File[]} */
+function filesOf(form) {
+  const files = form.getAll("files").filter((one) => one instanceof File && (one.name || one.size));
+  return /** @type {File[]} */ (files.length ? files : [new File([form.get("text") ?? ""], "")]);
+}
+
 self_.addEventListener("install", (event) => event.waitUntil(installOrTell()));
 self_.addEventListener("activate", (event) => event.waitUntil(activate()));
 self_.addEventListener("message", (event) => {
@@ -119,6 +158,9 @@ self_.addEventListener("message", (event) => {
 });
 self_.addEventListener("fetch", (event) => {
   const { origin, pathname } = new URL(event.request.url);
+  if (event.request.method === "POST" && origin === location.origin && pathname === SHARE) {
+    return event.respondWith(takeIn(event.request));
+  }
   if (event.request.method !== "GET" || origin !== location.origin || !PATHS.has(pathname)) return;
   event.respondWith(answer(event));
 });

@@ -48,6 +48,12 @@ IMPORTED = re.compile(r"""^(?:import|export)\b(?:[\w\s{},*$]*?\bfrom)?\s*["'](\.
 #: Served under fixed names at the root, because a browser remembers them by name; their text names the build.
 AT_THE_ROOT = {"index.html": "/", "sw.js": "/sw.js", "manifest.webmanifest": "/manifest.webmanifest"}
 
+#: Where the manifest has what other programs share sent to. The service worker takes it, and not the laptop.
+SHARE = "/share"
+#: How much of what was sent there is read, and dropped: a sender that is cut off shows its person a broken connection.
+DROPPED_BYTES = 64_000_000
+PIECE_BYTES = 64_000
+
 #: Where the laptop is, as the page is told: where the page came from, or nowhere.
 SAME_ORIGIN = ""
 NO_LAPTOP = "none"
@@ -216,10 +222,20 @@ class Site:
         # What the route takes out of the address is not used: the whole address is the key, and an unknown one a 404.
         for rule in (*AT_THE_ROOT.values(), "/v/<path:_>", "/rt/<path:_>"):
             routes.add_url_rule(rule, "file", self._answer)
+        routes.add_url_rule(SHARE, "share", self._shared, methods=["GET", "POST"])
         return routes
 
     def _answer(self, _: str = "") -> Response:
         return self.reply(request.path)
+
+    def _shared(self) -> Response:
+        """A share that no service worker took: nothing of it is let in, for any site could send the same, and the page
+        is shown, which says so."""
+        sent, dropped = request.environ["wsgi.input"], 0
+        while dropped < DROPPED_BYTES and (piece := sent.read(PIECE_BYTES)):
+            dropped += len(piece)
+        where = f"{self.base}/{'?unshared' if request.method == 'POST' else ''}"
+        return Response(status=303, headers={**self.headers, "Location": where})
 
 
 def preloads(files: list[Published]) -> str:

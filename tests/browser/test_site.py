@@ -159,6 +159,14 @@ def test_only_an_address_with_a_hash_may_be_kept_for_ever(client: FlaskClient, s
         assert forever == path.startswith(("/v/", "/rt/")), path
 
 
+def test_a_share_that_no_worker_took_leads_to_the_page_and_is_read_by_nobody(site: Site, client: FlaskClient):
+    where = json.loads(site.files["/manifest.webmanifest"].body)["share_target"]["action"]
+    sent = client.post(where, data={"text": "63 1/4"}, headers={"Origin": "https://other.example"})
+    assert (sent.status_code, sent.headers["Location"], sent.data) == (303, "/?unshared", b"")
+    assert client.get(where).headers["Location"] == "/"
+    assert client.get("/?unshared").data == site.files["/"].body
+
+
 def test_text_becomes_markup_in_one_file_only():
     found = {path.relative_to(web_folder()).as_posix() for path in own_modules() if MARKUP.search(path.read_text())}
     assert found <= {DRAWING}

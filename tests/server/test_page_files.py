@@ -57,6 +57,11 @@ def test_in_a_folder_of_its_host_every_address_begins_with_that_folder(tmp_path)
     assert set(re.findall(r'(?:href|src)="(/[^/]*/[^/]*)', text)) == {"/tools/notes"}
     manifest = json.loads((tmp_path / "page" / "manifest.webmanifest").read_text())
     assert {manifest[name] for name in ("id", "start_url", "scope")} == {"/tools/notes/"}
+    assert manifest["share_target"]["action"] == "/tools/notes/share"
+    assert [one["action"] for one in manifest["file_handlers"]] == ["/tools/notes/"]
+    worker = (tmp_path / "page" / "sw.js").read_text()
+    assert 'SHARE = "/tools/notes/share"' in worker
+    assert '"/tools/notes/?unshared"' in worker
     assert "under /tools/notes/ of its address" in (tmp_path / "page" / "headers.txt").read_text()
     assert "v  public, max-age=31536000, immutable" in (tmp_path / "page" / "headers.txt").read_text()
 

@@ -201,29 +201,32 @@ export class Journal {
   /**
    * Adds what is sound of a file; repeats change nothing.
    * @param {Blob} file
-   * @param {{ beside?: boolean, apart?: string }} [how] `beside`: also one of another notebook; `apart`: a house that
-   *   makes no notebook anybody's
-   * @returns {Promise<{ another: true } | { added: number, known: number, other: number,
+   * @param {{ beside?: boolean, apart?: string, handed?: boolean }} [how] `beside`: also one of another notebook; `apart`:
+   *   a house that makes no notebook anybody's; `handed`: nobody knows who sent it, so it must name a house that is here
+   * @returns {Promise<{ another: true } | { unknown: true } | { added: number, known: number, other: number,
    *   leftOut: { number: number, text: string }[], short: boolean, attached: number }>}
-   *   `another`: it is of another notebook, and nothing was added; `other`: entries whose name stands here for other words;
+   *   `another`: it is of another notebook, and nothing was added, nor where it is `unknown`; `other`: entries whose name stands here for other words;
    *   those of the file are set aside
    */
-  async importFile(file, { beside = false, apart = "" } = {}) {
+  async importFile(file, { beside = false, apart = "", handed = false } = {}) {
     const whole = new Set();
     const here = housesOf(this.#entries.values());
     here.delete(apart);
-    const isOther = (/** @type {import("./file.js").Found} */ found) => !beside && isOfAnother(found, here);
+    /** @typedef {import("./file.js").Found} Found */
+    const isOther = (/** @type {Found} */ found) => !beside && isOfAnother(found, here);
+    const isUnknown = (/** @type {Found} */ { houses }) => handed && ![...houses].some((one) => here.has(one));
     const takePiece = async (
       /** @type {import("./disk/blobs.js").Piece} */ piece,
       /** @type {import("./file.js").Found} */ found,
     ) => {
-      if (isOther(found)) return true;
+      if (isOther(found) || isUnknown(found)) return true;
       const taken = await this.store.blobs.take(piece);
       if (taken?.whole) whole.add(piece.blob);
       return Boolean(taken);
     };
     const found = await readFile(file, takePiece);
     if (isOther(found)) return { another: true };
+    if (isUnknown(found) && found.entries.length) return { unknown: true };
     const { entries, leftOut, said, saidBlobs } = found;
     const { fresh, other } = await this.store.add(entries);
     await this.#announceKept(fresh);

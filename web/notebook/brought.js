@@ -1,8 +1,9 @@
 // @ts-check
-// What is brought by file: chosen, dropped on the page or pasted into it, on any screen. All of it goes the one way into
-// the journal, and what came of it is shown under House.
+// What is brought by file: chosen, dropped on the page or pasted into it, on any screen, or handed over by another program.
+// All of it goes the one way into the journal, and what came of it is shown under House.
 import { useEffect, useState } from "../controls/ui.js";
 import { go } from "../controls/route.js";
+import { receive } from "../device/handed.js";
 import { say, sayTold } from "../words/words.js";
 import { INVENTED } from "./write.js";
 
@@ -14,28 +15,38 @@ const FILES_AT_MOST = 20;
  */
 
 /**
+ * `beside`: also one of another notebook, its houses beside those here; `handed`: shared with the page, by whomever.
+ * @typedef {{ beside?: boolean, handed?: boolean }} How
+ */
+
+/**
  * @param {any} journal
- * @returns {{ brought: Brought[] | null, bring: (files: Blob[], beside?: boolean) => Promise<void> }} null while nothing
- *   was brought; none while it is being read. `beside`: also one of another notebook, its houses beside those here
+ * @returns {{ brought: Brought[] | null, bring: (files: Blob[], how?: How) => Promise<void> }} null while nothing was
+ *   brought; none while it is being read
  */
 export function useBrought(journal) {
   const [brought, setBrought] = useState(/** @type {Brought[] | null} */ (null));
-  const bring = async (/** @type {Blob[]} */ files, beside = false) => {
+  const bring = async (/** @type {Blob[]} */ files, /** @type {How} */ how = {}) => {
     setBrought([]);
     go("house");
     const outcomes = [];
-    for (const file of files.slice(0, FILES_AT_MOST)) outcomes.push(await bringOne(journal, file, beside));
+    for (const file of files.slice(0, FILES_AT_MOST)) outcomes.push(await bringOne(journal, file, how));
     setBrought(outcomes);
   };
+  const lose = () => {
+    setBrought([{ name: say("handed-what"), file: new Blob(), wrong: say("handed-lost") }]);
+    go("house");
+  };
   useEffect(() => listen(journal, bring), [journal]);
+  useEffect(() => receive(bring, lose), [journal]);
   return { brought, bring };
 }
 
-/** @param {any} journal @param {Blob} file @param {boolean} beside @returns {Promise<Brought>} */
-async function bringOne(journal, file, beside) {
+/** @param {any} journal @param {Blob} file @param {How} how @returns {Promise<Brought>} */
+async function bringOne(journal, file, how) {
   const name = file instanceof File ? file.name : say("pasted");
   try {
-    return { name, file, found: await journal.importFile(file, { beside, apart: INVENTED }) };
+    return { name, file, found: await journal.importFile(file, { ...how, apart: INVENTED }) };
   } catch (failure) {
     return { name, file, wrong: sayTold(failure) };
   }

@@ -77,7 +77,7 @@ function Outcomes() {
 /** @param {{one: import("../../notebook/brought.js").Brought}} props */
 function Outcome({ one: { name, file, found, wrong } }) {
   if (!found) return html`<p class="wrong" role="status">${say("file-wrong", { file: name, why: wrong })}</p>`;
-  if (found.another) return html`<${Another} name=${name} file=${file} />`;
+  if (found.another || found.unknown) return html`<${Another} name=${name} file=${file} unknown=${Boolean(found.unknown)} />`;
   const { added, known, other, short, leftOut, attached } = found;
   if (!(added + known + other)) return html`<p class="wrong" role="status">${say("file-wrong.empty", { file: name })}</p>`;
   return html`<p role="status">${say("file-read", { added, known })}</p>
@@ -87,11 +87,16 @@ function Outcome({ one: { name, file, found, wrong } }) {
     ${leftOut.length ? html`<${LeftOut} lines=${leftOut} />` : null}`;
 }
 
-/** A file of a notebook with other houses, which may have come by mistake. @param {{name: string, file: Blob}} props */
-function Another({ name, file }) {
+/**
+ * A file of a notebook with other houses, which may have come by mistake, or one that names no house here and came from
+ * nobody knows whom: it is for a person to say.
+ * @param {{name: string, file: Blob, unknown: boolean}} props
+ */
+function Another({ name, file, unknown }) {
   const { bring } = useNotebook();
-  return html`<p class="wrong" role="status">${say("file-another", { file: name })}</p>
-    <${Button} onTouch=${() => bring([file], true)}>${say("file-another.beside")}<//>`;
+  const key = unknown ? "file-unknown" : "file-another";
+  return html`<p class="wrong" role="status">${say(key, { file: name })}</p>
+    <${Button} onTouch=${() => bring([file], { beside: true })}>${say(unknown ? "file-unknown.add" : "file-another.beside")}<//>`;
 }
 
 /** Lines of a file that are damaged or no entries, by their numbers. @param {{lines: any[]}} props */

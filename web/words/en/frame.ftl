@@ -116,6 +116,11 @@ act-failed = Not saved. { $why }
 act-none = Nothing that was written on this page is left to strike.
 act-taken-back = { $what }: taken back. Struck, not lost.
 pasted = the pasted text
+handed-text = the shared text
+handed-what = what was shared
+handed-lost =
+    it did not come in, for this device had not kept the page yet, or has no room left. Share it once more, or choose it
+    here.
 longer-cut-off = The notebook changed, so the longer look was ended; look again if you like.
 longer-nothing = The longer look came to nothing: { $why }
 outline-wall = wall

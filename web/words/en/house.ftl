@@ -250,6 +250,10 @@ file-reading = The file is being read.
 file-another =
     { $file } is of another notebook: no house of it is in this one. Nothing was added.
     .beside = Add its houses beside those here
+file-unknown =
+    { $file } was shared with this page, and names no house that is here. Nothing was added: add it if you know who shared
+    it.
+    .add = Add it
 file-wrong = { $file }: { $why }
     .empty = { $file } holds no entry of a notebook: nothing was added.
 file-read = The entries of the file are in the journal. { $added } added, { $known } were here already.
