@@ -139,7 +139,7 @@ def test_a_hint_outlives_any_number_of_replies(laptop, used_phone):
     awake(page)
     visit(page, "survey", "read", WALL, "length")
     hint = page.locator(".waiting")
-    expect(hint).not_to_have_text("Touch the mark you see, type, or say it.")
+    expect(hint).not_to_have_text("Touch the mark you see, or hold it for thirty-seconds; type, or say it.")
     words = hint.inner_text()
     field = page.get_by_label("type it or say it")
     for whole in range(10, 35):

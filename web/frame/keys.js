@@ -9,7 +9,7 @@ import { say } from "../words/words.js";
 import { showKeys, TABS } from "./page.js";
 
 const OFF = "scantling keys off";
-const LIST = ["digits", "list", "lines", "open", "next", "find", "back", "plan", "undo", "help"];
+const LIST = ["digits", "fine", "list", "lines", "open", "next", "find", "back", "plan", "undo", "help"];
 const LINES = "main :is(a, button).row";
 
 /** Those that can be seen. @param {string} what @returns {HTMLElement[]} */

@@ -5,6 +5,7 @@ import { Figure } from "../controls/figure.js";
 import { useAnswer, useNotebook } from "../notebook/notebook.js";
 import { say } from "../words/words.js";
 import { kindOf } from "./kinds.js";
+import { isFine } from "./marks.js";
 import { splitPlain } from "./typing.js";
 
 /** How the engine understands the text so far. @param {string} what @param {string} text @param {string} turn */
@@ -18,7 +19,7 @@ export function useEcho(what, text, turn) {
  * @type {Record<import("./kinds.js").Kind, (text: string, of: {what: string, turn: string}) => object | null>}
  */
 const ASKED = {
-  length: (text) => ({ ask: "read", text }),
+  length: askLength,
   points: askLastPoint,
   // No thickness changes what is shown here; the question wants one all the same.
   angle: (corner, { turn }) => ({ ask: "corner", turn, corner, thickness: "1" }),
@@ -30,10 +31,15 @@ const ASKED = {
   fall: (text, { what }) => ({ ask: "behind", what, text }),
 };
 
+/** A thirty-second is read back as one; all else as the tape of the house is read. @param {string} text */
+function askLength(text) {
+  return { ask: "read", text, ...(isFine(splitPlain(text)?.mark ?? "") && { nearest: "1/32" }) };
+}
+
 /** Of a row of points the last is echoed, the one in hand; what stands proud is read without its sign. @param {string} text */
 function askLastPoint(text) {
   const last = text.split(",").at(-1)?.trim().replace(/^[-−]/, "");
-  return last ? { ask: "read", text: last } : null;
+  return last ? askLength(last) : null;
 }
 
 /** @param {string} text @param {{turn: string}} of */

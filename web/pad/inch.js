@@ -1,68 +1,101 @@
 // @ts-check
-// The inch itself: seventeen marks as on a tape. Touching a mark picks its label from a fixed table, by where the finger
-// is and not by any measuring; the keyboard steps through the same table.
-import { html } from "../controls/ui.js";
+// The inch itself: seventeen marks as on a tape. Touching a mark picks its name, by where the finger is and not by any
+// measuring; the keyboard steps through the same row. Held still, it shows the thirty-seconds of the half inch about the
+// finger, and goes on doing so while one of them is chosen.
+import { html, useRef, useState } from "../controls/ui.js";
 import { say } from "../words/words.js";
+import { FINE, heightOf, isFine, isPrinted, MARKS, marksFrom, nearTo } from "./marks.js";
 
-const MARKS = [
-  ["", "inch"],
-  ["1/16", "sixteenth"],
-  ["1/8", "eighth"],
-  ["3/16", "sixteenth"],
-  ["1/4", "quarter"],
-  ["5/16", "sixteenth"],
-  ["3/8", "eighth"],
-  ["7/16", "sixteenth"],
-  ["1/2", "half"],
-  ["9/16", "sixteenth"],
-  ["5/8", "eighth"],
-  ["11/16", "sixteenth"],
-  ["3/4", "quarter"],
-  ["13/16", "sixteenth"],
-  ["7/8", "eighth"],
-  ["15/16", "sixteenth"],
-];
-const NAMES = MARKS.map(([label]) => label);
-const PRINTED = ["1/4", "1/2", "3/4"];
 const STEPS = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
+/** In ms; as long as a phone takes to call a touch a long one. */
+const HELD = 500;
 
 /**
  * @param {{mark: string, chosen: boolean, whole: string, next: string, onMark: (label: string) => void}} props
  *   `chosen` is false until something was touched; `whole` and `next` are the inch's two ends as printed on the tape
  */
 export function Inch({ mark, chosen, whole, next, onMark }) {
+  const { from, look, stay, leave } = useCloser(mark);
+  const marks = marksFrom(from);
+  const timer = useRef(0);
   const pick = (/** @type {PointerEvent} */ event) => {
     const touched = document.elementFromPoint(event.clientX, event.clientY)?.closest("[data-mark]");
-    const label = touched?.getAttribute("data-mark");
-    if (label != null && label !== mark) onMark(label);
+    const label = touched?.getAttribute("data-mark") ?? null;
+    if (label !== null && label !== mark) {
+      clearTimeout(timer.current); // it slides, and is not held
+      onMark(label);
+    }
     if (label === "" && !chosen) onMark("");
+    return label;
   };
   const begin = (/** @type {PointerEvent} */ event) => {
     /** @type {HTMLElement} */ (event.currentTarget).setPointerCapture(event.pointerId);
-    pick(event);
+    const label = pick(event);
+    if (from !== null) stay(from);
+    else if (label !== null) timer.current = setTimeout(() => look(label), HELD);
   };
   const drag = (/** @type {PointerEvent} */ event) => event.buttons && pick(event);
+  const end = () => {
+    clearTimeout(timer.current);
+    leave();
+  };
   const step = (/** @type {KeyboardEvent} */ event) => {
-    const by = STEPS[/** @type {keyof STEPS} */ (event.key)];
-    const label =
-      event.key === "Home" ? "" : event.key === "End" ? NAMES.at(-1) : by && NAMES[NAMES.indexOf(mark) + by];
-    if (label == null || label === 0) return;
+    const label = stepped(mark, event);
+    if (label == null) return;
     event.preventDefault();
-    onMark(/** @type {string} */ (label));
+    onMark(label);
   };
   return html`<div
-    class="inch" role="slider" tabindex="0" aria-label=${say("pad-inch")} aria-orientation="horizontal"
-    aria-valuemin="0" aria-valuemax="15" aria-valuenow=${NAMES.indexOf(mark)} aria-valuetext=${mark || say("pad-inch.whole")}
-    onPointerDown=${begin} onPointerMove=${drag} onKeyDown=${step}>
+    class="inch ${from === null ? "" : "near"}" role="slider" tabindex="0" aria-label=${say(from === null ? "pad-inch" : "pad-inch.near")}
+    aria-orientation="horizontal" aria-valuemin="0" aria-valuemax="31" aria-valuenow=${FINE.indexOf(mark)} aria-valuetext=${mark || say("pad-inch.whole")}
+    onPointerDown=${begin} onPointerMove=${drag} onPointerUp=${end} onPointerCancel=${end} onKeyDown=${step}
+    onContextMenu=${(/** @type {Event} */ event) => event.preventDefault()}>
     <div class="marks">
-      ${MARKS.map(
-        ([label, height]) => html`<span
-        class="mark mark-${height} ${label === mark && chosen ? "touched" : ""}" data-mark=${label} key=${label}></span>`,
+      ${marks.map(
+        (label) => html`<span class="mark mark-${heightOf(label)} ${label === mark && chosen ? "touched" : ""}" data-mark=${label} key=${label}></span>`,
       )}
-      <span class="mark mark-inch"></span>
     </div>
-    <span class="printed printed-whole">${whole}</span>
-    ${PRINTED.map((label) => html`<span class="printed printed-${label.replace("/", "-")}">${label}</span>`)}
-    <span class="printed printed-next">${next}</span>
+    ${marks.map((label, place) => {
+      const words = label === "" ? whole : label === null ? next : isPrinted(label, from !== null) && label;
+      return words ? html`<span class=${classOf(label, place, marks.length)} style=${columns(place, marks.length)} key=${label}>${words}</span>` : null;
+    })}
   </div>`;
+}
+
+/**
+ * From where the inch is looked at closely, null where it is whole; and the ways to begin, to keep what is drawn under a
+ * finger, and to end.
+ * @param {string} mark
+ */
+function useCloser(mark) {
+  const [closer, setCloser] = useState({ at: 0, pressed: false });
+  const isSeen = marksFrom(closer.at).includes(mark) && isFine(mark);
+  const from = closer.pressed || isSeen ? closer.at : isFine(mark) ? nearTo(mark) : null;
+  return {
+    from,
+    look: (/** @type {string} */ label) => setCloser({ at: nearTo(label), pressed: true }),
+    stay: (/** @type {number} */ at) => setCloser({ at, pressed: true }),
+    leave: () => setCloser(({ at }) => ({ at, pressed: false })),
+  };
+}
+
+/** The mark that a key leads to; with Shift by thirty-seconds. @param {string} mark @param {KeyboardEvent} event */
+function stepped(mark, { key, shiftKey }) {
+  const row = shiftKey || isFine(mark) ? FINE : MARKS;
+  if (key === "Home") return "";
+  if (key === "End") return (shiftKey ? FINE : MARKS).at(-1);
+  const by = STEPS[/** @type {keyof STEPS} */ (key)];
+  return by && row[row.indexOf(mark) + by];
+}
+
+/** @param {string | null} label @param {number} place @param {number} count */
+function classOf(label, place, count) {
+  const end = label === "" ? "printed-whole" : label === null ? "printed-next" : "";
+  return `printed ${end} ${place === 0 ? "printed-first" : place === count - 1 ? "printed-last" : ""}`;
+}
+
+/** Three columns about a mark; at either end those that there are. @param {number} place @param {number} count */
+function columns(place, count) {
+  const first = Math.min(Math.max(place, 1), count - 2);
+  return { gridColumn: `${first} / ${first + 3}` };
 }

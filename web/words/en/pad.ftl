@@ -1,6 +1,6 @@
 ## Where a reading is entered.
 
-pad-waiting = Touch the mark you see, type, or say it.
+pad-waiting = Touch the mark you see, or hold it for thirty-seconds; type, or say it.
 pad-echo =
     .waking = Engine waking: this will be saved as typed.
     .failed = The engine is not running: this will be saved as typed.
@@ -12,6 +12,7 @@ pad-rub-out = Rub out
 
 pad-length = type it or say it
 pad-inch = the inch, in sixteenths
+    .near = the inch, in thirty-seconds
     .whole = on the inch
 pad-lean = how it lies on the mark
 pad-lean-shy = a hair shy
