@@ -278,7 +278,8 @@ def width_step(width: Measure, inner: Length, backs: list[Step]) -> Step:
     start = inner
     for step in backs:
         start = start - (step.value or ZERO)
-    if start == width.largest:
+    # Reveal and step are each rounded by themselves, so a head may miss the width by a hair; it would pass for a sill.
+    if abs(start - width.largest) < SIXTY_FOURTH / 64:
         return Step(f"+ width between the jambs{which(width, 'largest')}", width.largest, width.texts)
     return Step("+ width at the sill, which follows from head, sides and corners", start)
 
