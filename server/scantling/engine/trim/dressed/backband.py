@@ -14,6 +14,7 @@ from scantling.engine.survey.room import Opening, Problem, Room, SurveyError, Wa
 from scantling.engine.tape.angles import SQUARE, cotangent_of_half, scaled
 from scantling.engine.tape.lengths import Length
 from scantling.engine.trim.ends import End
+from scantling.engine.trim.openings.casing import sign, step_if_seen
 from scantling.engine.trim.openings.frame import derive_slant, flat_end
 from scantling.engine.trim.openings.reach import asks_for_band, find_banded
 from scantling.engine.trim.piece import Kind, Piece, Step
@@ -54,6 +55,8 @@ def _bands(standard: Standard, pieces: Sequence[Piece]) -> Iterator[Piece]:
     for piece in casing:
         ends = tuple(_end(standard.backband_width, end) for end in (piece.left, piece.right))
         gains = [Step("+ its miter across the band", end.grows) for end in ends if end.joint == "miter"]
+        gains += [step_if_seen(f"{sign(end.grows)} at its foot, across the band", end.grows)
+                  for end in ends if end.joint != "miter" and end.grows]  # fmt: skip
         yield replace(
             piece,
             key=f"{piece.key} backband",
