@@ -95,7 +95,7 @@ def test_boards_of_every_profile_share_pages_and_labels_fill_a_sheet_of_them(lap
     to(demo, "pieces", "a.row .ring")
     demo.get_by_role("button", name="Issue the list").first.click()
     to(demo, "pieces/labels", ".labels .ring")
-    labels = demo.locator(".labels > li")
+    labels = demo.locator(".labels li")
     assert labels.count() > 30
     assert pages_of(demo, tmp_path, "Letter") == 2  # thirty to a sheet
     demo.emulate_media(media="print")

@@ -88,3 +88,5 @@ def test_every_piece_has_its_label_and_its_length_on_it(demo, tmp_path):
     assert pages == -(-len(letters) // 30)
     assert [letter for letter in letters if letter not in words_of(tmp_path / "labels.pdf")] == []
     assert text.count("Sewing room") >= len(letters)
+    on_first = PdfReader(tmp_path / "labels.pdf").pages[0].extract_text()
+    assert on_first.count("Sewing room") == 30, "a row of labels went over to the next sheet"
