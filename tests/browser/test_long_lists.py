@@ -1,6 +1,7 @@
 """Lists that scale: fifty rooms and the demo house's pieces, searched, grouped, with what is done folded away."""
 
 import json
+import re
 from collections.abc import Iterator
 from typing import Any
 
@@ -151,12 +152,17 @@ def test_a_reading_that_wants_a_look_stands_before_all_others(long):
     expect(first.locator("a.row")).to_have_count(1)
 
 
-def test_the_list_and_the_plan_are_saved_as_files(long, tmp_path):
+def test_the_list_the_plan_and_each_wall_are_saved_as_files(long, tmp_path):
     visit(long, "pieces")
     long.get_by_text("Save as a file").tap()
     for name, begins in (("CSV", "room,letter,part"), ("JSON", "{"), ("SVG", "<svg")):
         with long.expect_download() as given:
-            long.get_by_role("button", name=name).tap()
+            long.get_by_role("button", name=re.compile(f"^{name}")).tap()
         assert given.value.suggested_filename == f"Sewing room.{name.lower()}"
         given.value.save_as(tmp_path / name)
         assert (tmp_path / name).read_text().startswith(begins)
+    with long.expect_download() as given:
+        long.get_by_role("button", name="Wall 3 as SVG").tap()
+    assert given.value.suggested_filename == "Sewing room, wall 3.svg"
+    given.value.save_as(tmp_path / "wall")
+    assert "<title>Wall 3 from in front" in (tmp_path / "wall").read_text()

@@ -1,5 +1,5 @@
 // @ts-check
-// The cut list and the plan as files: a table for a spreadsheet, all that the engine says, and a drawing.
+// The cut list as a file for a spreadsheet, or with all that the engine says; the plan and each wall as a drawing.
 import { html } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
 import { ask } from "../../notebook/answers.js";
@@ -17,15 +17,24 @@ function give(name, type, text) {
 
 export function Files() {
   const { room, services, fail } = useNotebook();
-  const save = async (/** @type {string} */ question, /** @type {string} */ type, /** @type {(answer: any) => string} */ of) => {
+  const save = async (/** @type {string} */ question, /** @type {string} */ type, /** @type {(answer: any) => string} */ of, name = room.name) => {
     const { answer, error } = await ask(services.engine, { ask: question, room: room.id });
     if (error) return fail(error.message);
-    return give(`${room.name}.${type.split(/[/+]/)[1]}`, type, of(answer));
+    return give(`${name}.${type.split(/[/+]/)[1]}`, type, of(answer));
+  };
+  const saveWall = (/** @type {any} */ { id, number }) => {
+    const of = (/** @type {any} */ { walls }) => walls.find((/** @type {any} */ { wall }) => wall === id).drawing;
+    return save("files", "image/svg+xml", of, say("piece-files-wall.file", { room: room.name, wall: number }));
   };
   return html`<details class="more"><summary>${say("piece-files")}</summary>
     <div class="side-by-side">
       <${Button} onTouch=${() => save("files", "text/csv", (answer) => answer.csv)} next=${say("piece-files-csv.next")}>${say("piece-files-csv")}<//>
       <${Button} onTouch=${() => save("pieces", "application/json", (answer) => JSON.stringify(answer, null, 1))} next=${say("piece-files-json.next")}>${say("piece-files-json")}<//>
       <${Button} onTouch=${() => save("files", "image/svg+xml", (answer) => answer.plan)} next=${say("piece-files-svg.next")}>${say("piece-files-svg")}<//>
+    </div>
+    <p class="pencil">${say("piece-files-wall.all")}</p>
+    <div class="choice-row numbers" role="group" aria-label=${say("piece-files-wall.all")}>
+      ${room.walls.map((/** @type {any} */ wall) => html`<${Button} label=${say("piece-files-wall", { wall: wall.number })}
+        onTouch=${() => saveWall(wall)} key=${wall.id}>${wall.number}<//>`)}
     </div></details>`;
 }

@@ -32,6 +32,9 @@ piece-files-json = JSON
     .next = all that is known
 piece-files-svg = SVG
     .next = the plan
+piece-files-wall = Wall { $wall } as SVG
+    .all = One wall from in front, as SVG
+    .file = { $room }, wall { $wall }
 
 ## One piece.
 

@@ -29,7 +29,7 @@ FORMULA_STARTS = ("=", "+", "-", "@", "＝", "＋", "－", "＠")
 
 
 class WallFileOut(Schema):
-    name, drawing = text_out(), text_out()
+    wall, name, drawing = text_out(), text_out(), text_out()
 
 
 class FilesOut(Schema):
@@ -85,7 +85,7 @@ def answer_files(asked: dict[str, Any], context: Context) -> Answer:
         "csv": format_table([(room.name, answer_pieces(asked, context))]),
         "plan": svg.alone(draw_whole(room, cut_list.pieces)),
         "walls": [
-            {"name": wall.name, "drawing": svg.alone(draw_elevation(room, wall, cut_list.pieces))}
+            {"wall": wall.id, "name": wall.name, "drawing": svg.alone(draw_elevation(room, wall, cut_list.pieces))}
             for wall in room.walls
         ],
     }
