@@ -3,7 +3,7 @@
 import pytest
 from playwright.sync_api import CDPSession, Locator, Page, expect
 
-from tests.browser.touch import awake, button, send, touch, visit, walked_room
+from tests.browser.touch import awake, button, entity, send, touch, visit, walked_room
 
 pytestmark = pytest.mark.further
 
@@ -31,6 +31,16 @@ def fingers(session: CDPSession, kind: str, *points: tuple[float, float]) -> Non
     """What a finger or two do, as the system tells it."""
     touches = [{"x": x, "y": y, "id": number} for number, (x, y) in enumerate(points)]
     session.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": touches})
+
+
+def test_the_plan_of_a_walk_comes_closer_too(survey, until):
+    visit(survey, "survey", "walk", entity(3))
+    expect(survey.locator(".closer line.hand")).to_have_attribute("data-wall", entity(3))
+    expect(survey.get_by_role("img", name="Wall 3 from in front", exact=True)).to_be_visible()
+    plan = survey.locator(".closer", has=survey.get_by_role("img", name="Plan of")).locator(".frame")
+    whole = wide(plan)
+    touch(survey, "Closer: Plan of Sewing room")
+    until(survey, lambda: wide(plan) > 1.4 * whole)  # of all the width, where two stood side by side
 
 
 def test_two_fingers_bring_the_plan_closer_and_what_is_between_them_stays_there(survey, until):

@@ -115,6 +115,8 @@ def test_a_length_as_cut_and_one_measured_in_place_are_entered_at_the_piece(hous
     touch(page, "Measure in place")
     expect(title(page)).to_have_text(f"{letter} in place")
     expect(page.locator(".waiting")).to_contain_text("where the back will lie")
+    hanging = page.get_by_role("img", name=f"Piece {letter} as it hangs")
+    expect(hanging.locator("text", has_text=letter).first).to_be_visible()
     page.get_by_label("type it or say it").fill("42 1/16")
     touch(page, "Save")
     expect(page.locator(".stands")).to_have_text("to cut; measured in place")

@@ -6,11 +6,13 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.conftest import Laptop
+from tests.browser.test_kept_answers import COUNT
 from tests.browser.touch import entity, send, title, visit, walked_room
 
 pytestmark = pytest.mark.further
 
 WALL = entity(1)
+DOOR = entity(902)
 
 
 @pytest.fixture(scope="module")
@@ -146,3 +148,65 @@ def test_rooms_stand_side_by_side_in_a_table(table):
     assert cells["To cut"] != "0"
     assert cells["Spent"] == "$0.00"
     stand_beside(table)
+
+
+BESIDE_THE_ROOM = {
+    "walk": f"walk/{WALL}", "something in the way": f"thing/{WALL}", "an opening": f"opening/{DOOR}",
+    "battens": f"battens/{WALL}", "a wall said": f"say/{WALL}", "a reading": f"read/{WALL}/length",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("place", BESIDE_THE_ROOM.values(), ids=BESIDE_THE_ROOM)
+def test_what_is_written_of_a_wall_stands_beside_the_plan_with_that_wall_marked(table, place):
+    visit(table, "survey", *place.split("/"))
+    view = table.get_by_role("complementary", name="Where it is")
+    plan = view.get_by_role("img", name="Plan of Sewing room", exact=True)
+    expect(plan.locator("line.hand")).to_have_attribute("data-wall", WALL)
+    expect(plan.locator("text.hand")).to_have_text("1")
+    expect(view.get_by_role("img", name="Wall 1 from in front", exact=True)).to_be_visible()
+    expect(table.get_by_role("img", name="Plan of Sewing room", exact=True)).to_have_count(1)
+    main, aside = table.locator("main").bounding_box(), view.bounding_box()
+    assert main["x"] + main["width"] <= aside["x"]
+    assert aside["width"] > 480
+
+
+def test_what_is_written_is_not_lost_when_the_window_becomes_narrow_and_the_view_goes(table):
+    visit(table, "survey", "thing", WALL)
+    view = table.get_by_role("complementary", name="Where it is")
+    expect(view.locator(".plan svg").first).to_be_visible()
+    table.get_by_label("or in your own words").fill("a boiler")
+    try:
+        for width, height in ((390, 844), (999, 700)):
+            table.set_viewport_size({"width": width, "height": height})
+            expect(view).to_have_count(0)
+            expect(table.get_by_label("or in your own words")).to_have_value("a boiler")
+    finally:
+        table.set_viewport_size({"width": 1440, "height": 900})
+    expect(view.locator(".plan svg").first).to_be_visible()
+
+
+def test_the_survey_is_not_asked_for_again_for_what_stands_beside_a_form(table):
+    visit(table, "survey", "walk", WALL)
+    expect(table.locator(".in-view .plan svg").first).to_be_visible()
+    table.evaluate(COUNT)
+    for place in ("thing", "say", "battens"):
+        visit(table, "survey", place, entity(2))
+        expect(table.locator(".in-view line.hand")).to_have_attribute("data-wall", entity(2))
+    visit(table, "survey", "rooms")
+    expect(table.locator(".in-view .plan svg")).to_be_visible()
+    assert "survey" not in [one["ask"] for one in table.evaluate("() => asked")]
+
+
+def test_what_is_done_with_a_piece_stands_beside_where_it_goes(table):
+    view = table.get_by_role("complementary", name="Where it is")
+    marked = view.locator("text.hand")
+    for place in ("fit/B", "B/place", "saw/B/spoiled"):
+        visit(table, "pieces", *place.split("/"))
+        expect(view.get_by_role("heading", name="Where they go")).to_be_visible()
+        expect(view.get_by_role("img", name="Wall 1 from in front").locator("text.hand")).to_have_text("B")
+        expect(marked).to_have_count(2)  # on the plan its letter stands in the ring of its door
+    visit(table, "pieces", "fit", "B")
+    row = table.locator("main ol a.row", has_text="left leg")
+    expect(row).to_be_visible()
+    sides = [box.bounding_box()["x"] for box in (table.locator(".now-up"), row, view)]
+    assert sides == sorted(sides)

@@ -22,6 +22,7 @@ ELEMENTS = {"svg", "title", "g", "line", "polygon", "polyline", "path", "text", 
 ATTRIBUTES = {
     "class",
     "data-letters",
+    "data-wall",
     "x",
     "y",
     "cx",

@@ -93,6 +93,8 @@ def places() -> dict[str, str]:
         "piece": "pieces/A",
         "piece in place": "pieces/A/place",
         "at the saw": "pieces/saw/A",
+        "spoiled": "pieces/saw/A/spoiled",
+        "test cuts": "pieces/saw/S/test-cuts",
         "piece of one's own": "pieces/free/new",
         "fit": "pieces/fit",
         "labels": "pieces/labels",

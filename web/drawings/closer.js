@@ -35,8 +35,8 @@ function middle(frame) {
   return { x: (hand.left + hand.right) / 2 - left, y: (hand.top + hand.bottom) / 2 - top };
 }
 
-/** @param {{svg: string, label: string, kind: string}} props as `Drawing` takes them */
-export function Closer({ svg, label, kind }) {
+/** @param {{svg: string, label: string, kind: string, hand?: import("./drawing.js").Hand}} props as `Drawing` takes them */
+export function Closer({ svg, label, kind, hand }) {
   const frame = useRef(/** @type {any} */ (null));
   const begun = useRef(/** @type {any} */ (null));
   const kept = useRef(/** @type {any} */ (null));
@@ -82,7 +82,7 @@ export function Closer({ svg, label, kind }) {
   return html`<div class="closer" data-hears>
     <div class="frame" ref=${frame} style=${{ "--near": near }} role=${isClose ? "group" : null} aria-label=${isClose ? say("closer", { what: label }) : null}
       tabindex=${isClose ? 0 : null} onKeyDown=${arrow} onTouchStart=${begin} onTouchMove=${spread} onTouchEnd=${begin} onWheel=${wheel}>
-      <${Drawing} ...${{ svg, label, kind }} />
+      <${Drawing} ...${{ svg, label, kind, hand }} />
     </div>
     <div class="looks">${button("closer")}${isClose ? html`${button("farther")}${button("whole")}` : null}</div>
     ${

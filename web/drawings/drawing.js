@@ -44,17 +44,31 @@ function isQuiet(name) {
   return !/^on|href$|^style$|^src$/i.test(name);
 }
 
+/** @typedef {{wall?: string, letter?: string}} Hand a wall by its id, a piece by its letter */
+
+/** @param {Element} root @param {Hand} hand */
+function mark(root, { wall, letter }) {
+  for (const one of root.querySelectorAll("[data-wall], [data-letters]")) {
+    const letters = one.getAttribute("data-letters")?.split(" ") ?? [];
+    one.classList.toggle("hand", letters.some((each) => each === letter) || one.getAttribute("data-wall") === wall);
+  }
+}
+
 /**
  * A drawing of the engine's; `label` is what a screen reader says in its place, and without one it is passed over.
- * @param {{svg?: string, label?: string, kind?: string}} props `svg` is still to come where it is not given
+ * @param {{svg?: string, label?: string, kind?: string, hand?: Hand}} props `svg` is still to come where it is not given;
+ *   `hand`: what is marked as the thing in hand, instead of what the engine marks
  */
-export function Drawing({ svg, label, kind = "" }) {
+export function Drawing({ svg, label, kind = "", hand }) {
   const frame = useRef(/** @type {HTMLElement | null} */ (null));
   useLayoutEffect(() => {
     const drawn = svg ? parseDrawing(svg) : null;
     drawn?.setAttribute("focusable", "false");
     frame.current?.replaceChildren(...(drawn ? [drawn] : []));
   }, [svg]);
+  useLayoutEffect(() => {
+    if (hand && frame.current) mark(frame.current, hand);
+  }, [svg, hand?.wall, hand?.letter]);
   return label
     ? html`<div class="drawing ${kind}" role="img" aria-label=${label} ref=${frame}></div>`
     : html`<div class="drawing ${kind}" aria-hidden="true" ref=${frame}></div>`;

@@ -3,6 +3,7 @@
 // asked for where it is shown, so that the list of pieces stays light.
 import { html, useState } from "../controls/ui.js";
 import { useAnswer, useNotebook } from "../notebook/notebook.js";
+import { useSurvey } from "../notebook/survey.js";
 import { say } from "../words/words.js";
 import { Closer } from "./closer.js";
 import { Drawing } from "./drawing.js";
@@ -35,12 +36,21 @@ export function PieceDrawn({ piece, answer }) {
     </figure>`;
 }
 
-/** One wall from in front. @param {{wall: any, still?: boolean}} props `still`: small, and not looked at more closely */
-export function Elevation({ wall, still = false }) {
+/** One wall from in front. @param {{wall: any, letter?: string}} props `letter` of the piece in hand */
+export function Elevation({ wall, letter }) {
   const { room } = useNotebook();
   const { answer } = useAnswer({ ask: "elevation", room: room.id, wall: wall.id });
   const label = say("drawn-wall", { wall: wall.number });
-  return answer ? html`<${still ? Drawing : Closer} svg=${answer.drawing} label=${label} kind="plan" />` : null;
+  return answer ? html`<${Closer} svg=${answer.drawing} label=${label} kind="plan" hand=${{ letter }} />` : null;
+}
+
+/** From above with one wall marked, and that wall from in front. @param {{wall?: any}} props */
+export function RoomInView({ wall }) {
+  const { room } = useNotebook();
+  const { plan } = useSurvey(room.id);
+  return html`
+    ${plan ? html`<${Closer} svg=${plan} label=${say("survey-plan", { room: room.name })} kind="plan" hand=${{ wall: wall?.id }} />` : null}
+    ${wall ? html`<${Elevation} wall=${wall} key=${wall.id} />` : null}`;
 }
 
 /**
@@ -55,8 +65,8 @@ export function Places({ piece }) {
   const wall = piece && room.walls.find(({ id, openings }) => id === piece.wall || openings.some((one) => one.id === piece.opening));
   return html`<section class="places">
     <h2>${say("drawn-places")}</h2>
-    <${Closer} svg=${answer.drawing} label=${say("drawn-places.plan", { room: room.name })} kind="plan" />
-    ${wall ? html`<${Elevation} wall=${wall} />` : null}
+    <${Closer} svg=${answer.drawing} label=${say("drawn-places.plan", { room: room.name })} kind="plan" hand=${{ letter: piece?.letter }} />
+    ${wall ? html`<${Elevation} wall=${wall} letter=${piece.letter} />` : null}
     <details class="more" onToggle=${(event) => setOpen(event.currentTarget.open)}>
       <summary>${say("drawn-walls")}</summary>
       ${open ? room.walls.map((wall) => html`<${Elevation} wall=${wall} key=${wall.id} />`) : null}

@@ -22,9 +22,10 @@ export function showKeys() {
 }
 
 /**
- * @param {{title: string, aside?: any, tab?: string, kind?: string, older?: boolean, children?: any}} props
+ * @param {{title: string, aside?: any, tab?: string, kind?: string, older?: boolean, view?: any, children?: any}} props
  *   `aside` stands at the right of the title instead of the status; a page without `tab` fills the screen;
- *   `older`: what is shown was worked out before the last entries were written
+ *   `older`: what is shown was worked out before the last entries were written;
+ *   `view`: what stays in view beside the page at the table, and nowhere else
  */
 export function Page(props) {
   return useContext(Beside) ? html`<${Part} ...${props} />` : html`<${Sheet} ...${props} />`;
@@ -35,8 +36,9 @@ function Part({ title, kind = "", older = false, children }) {
   return html`<section class="part ${kind}" aria-label=${title}><h2>${title}</h2>${older ? html`<${Older} />` : null}${children}</section>`;
 }
 
-/** @param {{title: string, aside?: any, tab?: string, kind?: string, older?: boolean, children?: any}} props */
-function Sheet({ title, aside, tab, kind = "", older = false, children }) {
+/** @param {{title: string, aside?: any, tab?: string, kind?: string, older?: boolean, view?: any, children?: any}} props */
+function Sheet({ title, aside, tab, kind = "", older = false, view, children }) {
+  const seen = useWide() ? view : null;
   const heading = useRef(/** @type {HTMLElement | null} */ (null));
   const { spoken, told, trouble, arrived, newer, overdue, room } = useNotebook();
   useEffect(() => {
@@ -54,7 +56,10 @@ function Sheet({ title, aside, tab, kind = "", older = false, children }) {
       <${OnPaper} />
     </header>
     ${tab && room?.house === INVENTED ? html`<${Invented} />` : null}
-    <main>${trouble ? html`<p class="wrong" role="alert">${trouble}</p>` : null}${older ? html`<${Older} />` : null}${children}</main>
+    <div class="spread">
+      <main>${trouble ? html`<p class="wrong" role="alert">${trouble}</p>` : null}${older ? html`<${Older} />` : null}${children}</main>
+      ${seen ? html`<aside class="in-view" aria-label=${say("page-view")}>${seen}</aside>` : null}
+    </div>
     <p class=${told ? "notice" : "heard"} role="status">${spoken}</p>
     ${tab && newer ? html`<p class="notice"><a href=${link("house")}>${say("page-newer")}</a></p>` : null}
     ${tab && overdue ? html`<${Overdue} />` : null}

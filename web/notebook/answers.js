@@ -51,15 +51,6 @@ export class Answers {
   }
 
   /**
-   * An answer that still holds, to any question of a kind: the one heard last.
-   * @param {(question: any) => boolean} isOfKind
-   */
-  findLike(isOfKind) {
-    const asking = [...this.#known.keys()].reverse().find((one) => isOfKind(JSON.parse(one)) && this.find(one)?.current);
-    return asking ? this.#known.get(asking)?.reply.answer : null;
-  }
-
-  /**
    * Shows the answer to a question from now on, and asks it where that is needed and can be.
    * @param {string} asking @param {boolean} awake @param {() => void} hear told when there is an answer
    * @returns {() => void} the way to say that it is no longer wanted

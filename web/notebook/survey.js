@@ -10,27 +10,18 @@ export const OPENINGS = { __proto__: null, door: say("opening-kind-door"), windo
 
 /**
  * @param {string | null} room
- * @param {string} [inHand] the wall to draw as the one in hand, if not the one that comes next
  * @returns {{known: boolean, older: boolean, rows: any[], plan: string, problems: any[], cautions: string[],
  *   wanted: number | null}} `known`: what is wanted is the engine's word on the journal as it is
  */
-export function useSurvey(room, inHand) {
-  const { outline, engine, surveys, answers } = useNotebook();
-  const { answer, older } = useAnswer(room ? { ask: "survey", room, in_hand: inHand } : null);
-  if (answer) surveys.set(room, answer);
-  // With another wall in hand it is another question; until it is answered the last survey is nearer than the plain rows.
-  const last = answer ?? (engine === "awake" ? surveys.get(room) : null) ?? answers.findLike(isOf(room));
+export function useSurvey(room) {
+  const { outline } = useNotebook();
+  const { answer: last, older } = useAnswer(room ? { ask: "survey", room } : null);
   if (last && !older) return { ...last, known: true, older: false };
   const found = outline.rooms.get(room);
   const { walls = [] } = found ?? {};
   if (last) return { ...last, known: false, older: true, rows: found ? rowsSince(last.rows, found, outline.readings) : [] };
   const rows = walls.flatMap((/** @type {any} */ wall) => plainRows(wall, found, outline.readings));
   return { known: false, older: false, rows, plan: "", problems: [], cautions: [], wanted: null };
-}
-
-/** @param {string | null} room @returns {(question: any) => boolean} */
-function isOf(room) {
-  return (question) => question.ask === "survey" && question.room === room;
 }
 
 /** @param {any} wall @param {any} room @param {Map<string, any[]>} readings */

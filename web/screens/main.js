@@ -51,7 +51,6 @@ function App({ services, answers }) {
   const [saved, setSaved] = useState(null);
   const [unreached, setUnreached] = useState(new Set());
   const arrived = useRef(false);
-  const surveys = useRef(new Map());
   useEffect(() => {
     arrived.current = true;
     bringAll();
@@ -83,7 +82,6 @@ function App({ services, answers }) {
     counts: journal.counts(),
     arrived: arrived.current,
     answers,
-    surveys: surveys.current,
   };
   const Screen = screenOf(screen);
   // At the table a list stays as it is while what is beside it changes.

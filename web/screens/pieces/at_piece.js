@@ -3,6 +3,8 @@
 import { html, useState } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
 import { go, goInstead, stayHere } from "../../controls/route.js";
+import { Drawing } from "../../drawings/drawing.js";
+import { Places, useDrawn } from "../../drawings/drawn.js";
 import { Page } from "../../frame/page.js";
 import { useLengths, useNotebook } from "../../notebook/notebook.js";
 import { addReading, asWritten, markPiece } from "../../notebook/write.js";
@@ -20,18 +22,25 @@ export function AsCut({ piece, back }) {
 /** How long the place is where it goes. @param {{piece: any}} props */
 export function InPlace({ piece }) {
   const save = (journal, text) => addReading(journal, piece.place_of, "in_place", text);
-  return html`<${Taped} piece=${piece} title=${say("at-piece-place", { letter: piece.letter })} save=${save} hint=${piece.place_hint} />`;
+  return html`<${Taped} piece=${piece} title=${say("at-piece-place", { letter: piece.letter })} save=${save} hint=${piece.place_hint}>
+    <${Hanging} piece=${piece} /><//>`;
 }
 
 /** How long what is there already is. @param {{piece: any}} props */
 export function There({ piece }) {
   const save = (journal, text) => addReading(journal, piece.place_of, "salvaged", text);
   return html`<${Taped} piece=${piece} title=${say("at-piece-there", { letter: piece.letter })} save=${save} kind="salvaged"
-    hint=${piece.there_hint} />`;
+    hint=${piece.there_hint}><${Hanging} piece=${piece} /><//>`;
 }
 
-/** @param {{piece: any, title: string, hint: string, kind?: string, back?: string[], save: (journal: any, text: string) => Promise<any>}} props */
-function Taped({ piece, title, hint, kind = "length", save, back = ["pieces", piece.letter] }) {
+/** The place that the tape is held to. @param {{piece: any}} props */
+function Hanging({ piece: { key, letter } }) {
+  const drawn = useDrawn({ key });
+  return drawn ? html`<${Drawing} svg=${drawn.hanging} kind="large-piece" label=${say("fit-hangs", { letter })} />` : null;
+}
+
+/** @param {{piece: any, title: string, hint: string, kind?: string, back?: string[], save: (journal: any, text: string) => Promise<any>, children?: any}} props */
+function Taped({ piece, title, hint, kind = "length", save, back = ["pieces", piece.letter], children }) {
   const { journal, act } = useNotebook();
   const [text, setText] = useState("");
   const [refused, setRefused] = useState(false);
@@ -47,8 +56,9 @@ function Taped({ piece, title, hint, kind = "length", save, back = ["pieces", pi
     setRefused(false);
     setText(typed);
   };
-  return html`<${Page} title=${title} aside=${piece.part_name} kind="entry">
+  return html`<${Page} title=${title} aside=${piece.part_name} kind="entry" view=${html`<${Places} piece=${piece} />`}>
     <section class="reading">
+      ${children}
       <${Typed} text=${written} what=${kind} hint=${hint} />
       <${Echo} echo=${echo} text=${written} refused=${refused} />
     </section>

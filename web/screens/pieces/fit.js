@@ -7,7 +7,7 @@ import { Figure } from "../../controls/figure.js";
 import { Refusal } from "../../controls/notes.js";
 import { go, goInstead, link, stayHere } from "../../controls/route.js";
 import { useLight } from "../../controls/wake.js";
-import { useDrawn } from "../../drawings/drawn.js";
+import { Places, useDrawn } from "../../drawings/drawn.js";
 import { Drawing } from "../../drawings/drawing.js";
 import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
@@ -24,10 +24,11 @@ export function Fit({ letter }) {
   const { left = [], fitted = [] } = answer ?? {};
   const at = Math.max(0, left.findIndex((/** @type {any} */ one) => one.letter === letter));
   const piece = left[at];
-  return html`<${Page} title=${say("fit")} aside=${answer?.words ?? ""} tab="pieces" kind="one-piece" older=${older}>
+  return html`<${Page} title=${say("fit")} aside=${answer?.words ?? ""} tab="pieces" kind="one-piece fit" older=${older}
+    view=${html`<${Places} piece=${piece} />`}>
     ${heard ? null : html`<${Asleep} what=${say("fit.asleep")} />`}
     <${Refusal} error=${error} />
-    ${piece ? html`<${InHand} piece=${piece} next=${left[at + 1] ?? left[0]} hairs=${answer.hairs} key=${piece.key} />` : null}
+    ${piece ? html`<section class="now-up"><${InHand} piece=${piece} next=${left[at + 1] ?? left[0]} hairs=${answer.hairs} key=${piece.key} /></section>` : null}
     ${answer && !piece ? html`<div class="low now"><h2>${answer.words}</h2>
       <p class="onward"><a href=${link("pieces")}>${say("pieces-way")}</a></p></div>` : null}
     ${left.length > 1 ? html`<${Order} name=${say("fit.left")} rows=${left} chosen=${piece.letter} />` : null}

@@ -4,6 +4,7 @@ import { html, useState } from "../../controls/ui.js";
 import { Button, Field } from "../../controls/controls.js";
 import { Figure } from "../../controls/figure.js";
 import { go, stayHere } from "../../controls/route.js";
+import { RoomInView } from "../../drawings/drawn.js";
 import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { MILLIMETERS, useAnswer, useLengths, useNotebook } from "../../notebook/notebook.js";
@@ -17,7 +18,7 @@ export function FreePiece({ id }) {
   const { room } = useNotebook();
   const { answer } = useAnswer({ ask: "free", room: room.id });
   const known = answer?.free.find((one) => one.id === id);
-  return html`<${Page} title=${say("free")} tab="pieces" kind="form">
+  return html`<${Page} title=${say("free")} tab="pieces" kind="form" view=${html`<${RoomInView} />`}>
     ${answer ? html`<${Form} known=${known} asked=${answer} key=${id} />` : html`<${Asleep} what=${say("free")} one />`}
   <//>`;
 }

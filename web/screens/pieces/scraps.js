@@ -3,6 +3,7 @@
 import { html, useState } from "../../controls/ui.js";
 import { Button, Field } from "../../controls/controls.js";
 import { go, goInstead, stayHere } from "../../controls/route.js";
+import { Places } from "../../drawings/drawn.js";
 import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useLengths, useNotebook } from "../../notebook/notebook.js";
@@ -21,7 +22,8 @@ export function Spoiled({ piece }) {
     const saved = await act(() => writeTold(journal, answer.entries), answer.words);
     if (saved && stays()) goInstead("pieces", "saw", piece.letter);
   };
-  return html`<${Page} title=${say("spoiled", { letter: piece.letter })} aside=${piece.part_name} kind="form">
+  return html`<${Page} title=${say("spoiled", { letter: piece.letter })} aside=${piece.part_name} kind="form"
+    view=${html`<${Places} piece=${piece} />`}>
     ${heard ? null : html`<${Asleep} what=${say("spoiled.asleep")} one />`}
     ${answer ? html`<section role="status">
         <p><b>${answer.board}</b></p><p>${answer.left}</p><p>${answer.cost}</p><p>${answer.words}</p>
@@ -41,7 +43,7 @@ export function Spoiled({ piece }) {
 
 /** A note to each corner that the piece is cut to. @param {{piece: any}} props */
 export function TestCuts({ piece }) {
-  return html`<${Page} title=${say("tried")} aside=${piece.part_name} kind="form">
+  return html`<${Page} title=${say("tried")} aside=${piece.part_name} kind="form" view=${html`<${Places} piece=${piece} />`}>
     <p class="pencil">${say("tried.hint")}</p>
     ${piece.tried.map((/** @type {any} */ one) => html`<${TestCut} one=${one} key=${`${one.of} ${one.what}`} />`)}
     <div class="low last-row"><${Button} onTouch=${() => go("pieces", "saw", piece.letter)}>${say("back")}<//></div>

@@ -5,7 +5,8 @@ import { Button, Choice, Field } from "../../controls/controls.js";
 import { Figure } from "../../controls/figure.js";
 import { Problems } from "../../controls/notes.js";
 import { go } from "../../controls/route.js";
-import { Elevation } from "../../drawings/drawn.js";
+import { useWide } from "../../controls/wide.js";
+import { Elevation, RoomInView } from "../../drawings/drawn.js";
 import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useLengths, useNotebook } from "../../notebook/notebook.js";
@@ -22,7 +23,8 @@ export function Battens({ place: [wallId] }) {
   const { room } = useNotebook();
   const wall = room.walls.find((one) => one.id === wallId);
   const { answer } = useAnswer({ ask: "battens", room: room.id });
-  return html`<${Page} title=${say("battens-title", { wall: wall?.number ?? "" })} tab="survey" kind="form standard">
+  return html`<${Page} title=${say("battens-title", { wall: wall?.number ?? "" })} tab="survey" kind="form standard"
+    view=${html`<${RoomInView} wall=${wall} />`}>
     ${answer && wall ? html`<${Settings} wall=${wall} answer=${answer} />` : html`<${Asleep} what=${say("battens")} />`}
     <div class="low last-row"><${Button} onTouch=${() => go("survey", "walk", wallId)}>${say("back")}<//></div>
   <//>`;
@@ -34,6 +36,7 @@ function Settings({ wall, answer }) {
   const rows = answer.rows.filter((row) => row.wall === wall.id);
   const problems = answer.problems.filter((one) => one.wall === wall.id);
   const { journal, act } = useNotebook();
+  const wide = useWide();
   const save = (/** @type {string} */ name, /** @type {string} */ value, /** @type {string} */ words) =>
     act(() => setSetting(journal, wall.id, `battens.${name}`, value), words);
   return html`
@@ -41,7 +44,7 @@ function Settings({ wall, answer }) {
     <${Choice} name="ends" legend=${say("battens-ends")} choices=${ENDS} value=${known.settings.ends ?? "item"}
       onPick=${(value) => save("ends", value, say("battens-ends.done"))} />
     <${Problems} problems=${problems} />
-    ${rows.length ? html`<${Elevation} wall=${wall} />` : null}
+    ${rows.length && !wide ? html`<${Elevation} wall=${wall} />` : null}
     ${rows.map((row) => html`<${Row} row=${row} key=${row.place} />`)}`;
 }
 

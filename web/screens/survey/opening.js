@@ -3,6 +3,7 @@
 import { html } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
 import { go, link } from "../../controls/route.js";
+import { RoomInView } from "../../drawings/drawn.js";
 import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
@@ -53,7 +54,8 @@ function OfThing({ wall, thing, known }) {
   const above = inRoom && { ...inHouse(known), ...inRoom.settings };
   const subject = found && above && { ...found, above, from: "room" };
   const title = say("opening-title", { thing: found?.name ?? thing.kind, wall: wall.number });
-  return html`<${Page} title=${title} aside=" " tab="survey" kind="form standard">
+  return html`<${Page} title=${title} aside=" " tab="survey" kind="form standard"
+    view=${html`<${RoomInView} wall=${wall} />`}>
     <p class="pencil">${say("opening-told", { room: room.name })}</p>
     ${
       subject

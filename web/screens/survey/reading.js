@@ -6,6 +6,7 @@ import { Button, Choice } from "../../controls/controls.js";
 import { go, goInstead, link, stayHere } from "../../controls/route.js";
 import { Page } from "../../frame/page.js";
 import { Drawing } from "../../drawings/drawing.js";
+import { RoomInView } from "../../drawings/drawn.js";
 import { useAnswer, useLengths, useNotebook } from "../../notebook/notebook.js";
 import { nextRow, useSurvey } from "../../notebook/survey.js";
 import { addReading, asWritten } from "../../notebook/write.js";
@@ -36,7 +37,7 @@ function useKept(found) {
 
 /** @param {{row: any, survey: any}} props */
 function Entering({ row, survey }) {
-  const { unreached } = useNotebook();
+  const { room, unreached } = useNotebook();
   const [text, setText] = useState("");
   const [bySides, setBySides] = useState(false);
   const [refused, setRefused] = useState(false);
@@ -56,7 +57,8 @@ function Entering({ row, survey }) {
     change("");
   };
   const Pad = padFor(what);
-  return html`<${Page} title=${row.title} aside=${say("reading-number", { number: row.readings.length + 1 })} kind="entry">
+  return html`<${Page} title=${row.title} aside=${say("reading-number", { number: row.readings.length + 1 })} kind="entry"
+    view=${html`<${RoomInView} wall=${room.walls.find((/** @type {any} */ one) => one.id === row.wall)} />`}>
     <section class="reading">
       <${LastSaved} rows=${survey.rows} row=${row} />
       <${Held} row=${row} survey=${survey} what=${what} />

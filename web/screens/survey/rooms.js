@@ -4,6 +4,7 @@ import { html, useState } from "../../controls/ui.js";
 import { Button, byName, Field, Find, initial, isFound, Jump, MANY } from "../../controls/controls.js";
 import { go, stayHere } from "../../controls/route.js";
 import { isYear, parseYear, Year } from "../../controls/year.js";
+import { RoomInView } from "../../drawings/drawn.js";
 import { Page } from "../../frame/page.js";
 import { addInvented } from "../../frame/invented.js";
 import { useNotebook } from "../../notebook/notebook.js";
@@ -11,9 +12,9 @@ import { addHouse, addRoom, addWall, restateRoom, strikeAll, strikeOut } from ".
 import { say } from "../../words/words.js";
 
 export function Rooms() {
-  const { outline } = useNotebook();
+  const { outline, room } = useNotebook();
   if (!outline.houses.length) return html`<${FirstStart} struck=${outline.struck.filter((one) => one.kind === "house")} />`;
-  return html`<${Page} title=${say("rooms")} tab="survey" kind="form">
+  return html`<${Page} title=${say("rooms")} tab="survey" kind="form" view=${room ? html`<${RoomInView} />` : null}>
     ${outline.houses.map((house) => html`<${RoomsOf} house=${house} key=${house.id} />`)}
     <details class="more">
       <summary>${say("rooms-house")}</summary>

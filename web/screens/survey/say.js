@@ -6,6 +6,7 @@ import { Button } from "../../controls/controls.js";
 import { Figure } from "../../controls/figure.js";
 import { Refusal } from "../../controls/notes.js";
 import { go, stayHere } from "../../controls/route.js";
+import { RoomInView } from "../../drawings/drawn.js";
 import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { MILLIMETERS, useAnswer, useLengths, useNotebook } from "../../notebook/notebook.js";
@@ -23,6 +24,7 @@ export function Say({ place: [wall] }) {
   const [chosen, setChosen] = useState(/** @type {Map<string, number>} */ (new Map()));
   const said = text.trim();
   const bare = useLengths() === MILLIMETERS ? { bare: MILLIMETERS } : {};
+  const faced = room.walls.find((/** @type {any} */ one) => one.id === wall);
   const { answer, error, heard } = useAnswer(said ? { ask: "breath", room: room.id, text: said, wall, ...bare } : null);
   const id = useId();
   const parts = said && answer ? answer.parts.map((/** @type {any} */ part, /** @type {number} */ place) => settled(part, place, chosen)) : [];
@@ -43,7 +45,7 @@ export function Say({ place: [wall] }) {
     const done = toSave.map((/** @type {any} */ part) => say("reading-done", { title: part.figure.title, text: part.reading }));
     if ((await act(all, done.join("; "))) && stays()) go("survey");
   };
-  return html`<${Page} title=${say("breath")} tab="survey" kind="form">
+  return html`<${Page} title=${say("breath")} tab="survey" kind="form" view=${html`<${RoomInView} wall=${faced} />`}>
     <section>
       <div class="field">
         <label for=${id}>${say("breath-text")}</label>

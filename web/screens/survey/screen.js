@@ -1,6 +1,6 @@
 // @ts-check
 // Survey: the plan, the one reading to take next, and every reading taken. A first start makes a house and a room.
-import { html, useEffect, useState } from "../../controls/ui.js";
+import { html, useState } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
 import { Problems } from "../../controls/notes.js";
 import { go, link } from "../../controls/route.js";
@@ -45,15 +45,12 @@ export function Survey({ place: [name, ...rest] }) {
 /** @param {{beside?: string}} props the row that is shown beside the list */
 function RoomInHand({ beside }) {
   const { room, unreached } = useNotebook();
-  const [inHand, setInHand] = useState(/** @type {string | undefined} */ (undefined));
-  const survey = useSurvey(room.id, inHand);
+  const survey = useSurvey(room.id);
   const next = nextRow(survey.rows, null, unreached) ?? nextRow(survey.rows, null, new Set());
-  // The engine draws the first wanted wall as the one in hand; having left that for later, it is another.
-  useEffect(() => setInHand(unreached.size ? next?.wall : undefined), [unreached, next?.wall]);
   const row = survey.rows.find(({ key }) => key === beside);
   return html`<${Page} title=${room.name} tab="survey" kind="survey" older=${survey.older}>
     <section class="ahead">
-      <${Plan} survey=${survey} />
+      <${Plan} survey=${survey} wall=${(row ?? next)?.wall} />
       ${row ? html`<h2>${row.title}</h2><${History} row=${row} />` : html`<${Ahead} next=${next} survey=${survey} />`}
     </section>
     <section class="taken" aria-label=${say("readings")}>
@@ -70,10 +67,13 @@ function RoomInHand({ beside }) {
   <//>`;
 }
 
-/** Its place is kept until the engine has said what it looks like. @param {{survey: {plan: string, known: boolean}}} props */
-function Plan({ survey }) {
+/**
+ * Its place is kept until the engine has said what it looks like.
+ * @param {{survey: {plan: string, known: boolean}, wall?: string}} props `wall` in hand
+ */
+function Plan({ survey, wall }) {
   const { room, engine } = useNotebook();
-  if (survey.plan) return html`<${Closer} svg=${survey.plan} label=${say("survey-plan", { room: room.name })} kind="plan" />`;
+  if (survey.plan) return html`<${Closer} svg=${survey.plan} label=${say("survey-plan", { room: room.name })} kind="plan" hand=${{ wall }} />`;
   const isComing = !survey.known && !engine.startsWith("failed") && room.walls.length > 0;
   return isComing ? html`<${Drawing} kind="plan" />` : null;
 }

@@ -3,6 +3,7 @@
 import { html, useState } from "../../controls/ui.js";
 import { Button, Choice, Field } from "../../controls/controls.js";
 import { go, link, stayHere } from "../../controls/route.js";
+import { RoomInView } from "../../drawings/drawn.js";
 import { Page } from "../../frame/page.js";
 import { useLengths, useNotebook } from "../../notebook/notebook.js";
 import { addObstacle, asWritten, setSetting } from "../../notebook/write.js";
@@ -52,7 +53,7 @@ export function Thing({ place: [wallId] }) {
       <p class="onward"><a href=${link("survey", "walk")}>${say("walk-back")}</a></p>
     <//>`;
   }
-  return html`<${Page} title=${say("thing-title", { wall: wall.number })} aside=" " kind="form">
+  return html`<${Page} title=${say("thing-title", { wall: wall.number })} aside=" " kind="form" view=${html`<${RoomInView} wall=${wall} />`}>
     <div class="low now">
       <${Choice} name="kind" legend=${say("thing-kind")} value=${kind} onPick=${name} choices=${KINDS} />
       <${Field} label=${say("thing-kind.other")} value=${kind} onInput=${setKind} />

@@ -4,8 +4,8 @@
 import { html } from "../../controls/ui.js";
 import { Button, Choice } from "../../controls/controls.js";
 import { go, link, stayHere } from "../../controls/route.js";
-import { Drawing } from "../../drawings/drawing.js";
-import { Elevation } from "../../drawings/drawn.js";
+import { useWide } from "../../controls/wide.js";
+import { RoomInView } from "../../drawings/drawn.js";
 import { Page } from "../../frame/page.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { OPENINGS, useSurvey } from "../../notebook/survey.js";
@@ -21,14 +21,13 @@ const FEWEST = 3;
 export function Walk({ place: [chosen] }) {
   const { room } = useNotebook();
   const wall = room.walls.find((one) => one.id === chosen) ?? room.walls.at(-1);
-  const { plan, walls = [] } = useSurvey(room.id, wall?.id);
+  const { plan, walls = [] } = useSurvey(room.id);
+  const wide = useWide();
   // Two windows in one wall are told apart by the engine; till then both go by their kind.
   const names = new Map(walls.flatMap((one) => one.openings).map(({ id, name }) => [id, name]));
-  return html`<${Page} title=${say("walk", { room: room.name })} tab="survey" kind="walk">
-    ${plan && wall ? html`<div class="both-views">
-      <${Drawing} svg=${plan} label=${say("survey-plan", { room: room.name })} kind="plan" />
-      <${Elevation} wall=${wall} still key=${wall.id} />
-    </div>` : null}
+  const view = html`<${RoomInView} wall=${wall} />`;
+  return html`<${Page} title=${say("walk", { room: room.name })} tab="survey" kind="walk" view=${view}>
+    ${plan && wall && !wide ? html`<div class="both-views">${view}</div>` : null}
     ${room.walls.length > 1 ? html`<${SoFar} inHand=${wall} />` : null}
     ${wall ? html`<${WallInHand} wall=${wall} names=${names} key=${wall.id} />` : html`<${FirstWall} />`}
   <//>`;

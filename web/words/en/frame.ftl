@@ -1,6 +1,7 @@
 ## The sheet that every screen is written on.
 
 page-screens = Screens
+page-view = Where it is
 page-newer = A new version is here: take it under House
 page-revision = revision { $entries }
 page-overdue =

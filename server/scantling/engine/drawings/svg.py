@@ -63,8 +63,17 @@ def sentence(at: Point, words: str, classes: str, anchor: str = "middle") -> str
 
 def lettered(letters: Iterable[str], part: str) -> str:
     """An element that belongs to pieces, so that a page finds a piece on every drawing by its letter."""
+    return _tagged(part, "data-letters", " ".join(letters))
+
+
+def of_wall(wall: str, part: str) -> str:
+    """An element that belongs to a wall, so that a page marks the one in hand without asking for another drawing."""
+    return _tagged(part, "data-wall", wall)
+
+
+def _tagged(part: str, tag: str, value: str) -> str:
     head, end, rest = part.partition("/>" if part.endswith("/>") else ">")
-    return f'{head} data-letters="{escape(plain(" ".join(letters), " "))}"{end}{rest}'
+    return f'{head} {tag}="{escape(plain(value, " "))}"{end}{rest}'
 
 
 def drawing(width: float, height: float, title: str, parts: Iterable[str]) -> str:

@@ -74,7 +74,7 @@ def draw_wall(paper: Paper, side: Side, in_hand: bool = False) -> Iterator[str]:
     stroke = "wall hand" if in_hand else "wall ink"
     if not side.known:
         stroke += " dashed"
-    yield svg.line(paper.at(side.start), paper.at(side.end), stroke)
+    yield svg.of_wall(side.wall.id, svg.line(paper.at(side.start), paper.at(side.end), stroke))
     for opening in side.wall.openings:
         yield from _draw_opening(paper, side, opening)
     for obstacle in side.wall.obstacles:
@@ -87,7 +87,7 @@ def _number(paper: Paper, side: Side, in_hand: bool, wanted: bool) -> str:
     middle = side.point(side.length / 2, inward / paper.scale)
     x, y = paper.at(middle)
     kind = "number hand" if in_hand else "number pencil" if wanted else "number"
-    return svg.text((x, y + 4), str(side.wall.number), kind)
+    return svg.of_wall(side.wall.id, svg.text((x, y + 4), str(side.wall.number), kind))
 
 
 def span_of(at: Measure | None, width: Measure | None, length: float) -> tuple[float, float] | None:

@@ -42,9 +42,10 @@ class CornerTriedOut(Schema):
 
 
 class AtSawOut(Schema):
-    """`board` says which board it comes from; `other` the length of its other edge, where that differs."""
+    """`board` says which board it comes from; `other` the length of its other edge, where that differs; `wall` is the
+    id of the one that it hangs on."""
 
-    id = text_out(none=True)
+    id, wall = text_out(none=True), text_out(none=True)
     key, letter, part_name, profile, state = text_out(), text_out(), text_out(), text_out(), text_out()
     profile_shown = text_out()
     cut, cut_from, plus_minus, other, board, spoken = (text_out() for _ in range(6))
@@ -109,6 +110,7 @@ def _piece(notebook: Notebook, one: Listed, board: str, nearest: Length) -> Answ
     return {
         **{name: stands[name] for name in ("id", "state", "provisional", "remember")},
         "key": piece.key,
+        "wall": piece.wall or None,
         "letter": piece.letter,
         "part_name": piece.name,
         "profile": piece.profile,

@@ -50,9 +50,10 @@ class FitIn(Asked):
 
 
 class FitRow(Schema):
-    """`standing` is how the piece stands, in words; `shown` its figure, or what its board is where that is known."""
+    """`standing` is how the piece stands, in words; `shown` its figure, or what its board is where that is known;
+    `wall` is the id of the one that it hangs on."""
 
-    id, change = text_out(none=True), text_out(none=True)
+    id, change, wall = (text_out(none=True) for _ in range(3))
     key, letter, part_name, profile, group_name = text_out(), text_out(), text_out(), text_out(), text_out()
     profile_shown, state, standing, shown = text_out(), text_out(), text_out(), text_out()
     salvaged = fields.Boolean(required=True)
@@ -138,6 +139,7 @@ def _row(one: Listed, nearest: Length) -> Answer:
     return {
         "id": one.id,
         "key": piece.key,
+        "wall": piece.wall or None,
         "letter": piece.letter,
         "part_name": piece.name,
         "profile": piece.profile,
