@@ -111,7 +111,7 @@ PAGE = {
     "photos": {"controls", "notebook", "words"},
     "screens/screens.js": {"controls", "screens"},
     "screens/main.js": {"controls", "drawings", "frame", "notebook", "screens", "words"},
-    "screens": {"controls", "drawings", "frame", "notebook", "pad", "photos", "settings", "words"},
+    "screens": {"controls", "device", "drawings", "frame", "notebook", "pad", "photos", "settings", "words"},
     "settings": {"controls", "notebook", "words"},
     "room.js": set(),
     "sw.js": set(),

@@ -3,6 +3,7 @@
 // Each is written after the one before it, and none is left out: what must first be asked is asked before the act. The
 // last can be taken back, by strikes.
 import { useRef, useState } from "../controls/ui.js";
+import { readySaved, tellSaved } from "../device/felt.js";
 import { say, sayTold } from "../words/words.js";
 import { strikeAll } from "./write.js";
 
@@ -27,6 +28,7 @@ export function useActs(journal) {
       const done = await doing();
       setTrouble("");
       speak(say("act-saved", { what: words }));
+      if (journal.entries().length > length) tellSaved();
       return done;
     } catch (failure) {
       fail(sayTold(failure));
@@ -37,6 +39,7 @@ export function useActs(journal) {
     }
   };
   const act = (/** @type {() => Promise<any>} */ doing, /** @type {string} */ words) => {
+    readySaved();
     last.current = last.current.then(() => write(doing, words));
     return last.current;
   };

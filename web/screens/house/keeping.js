@@ -3,6 +3,7 @@
 import { html, useEffect, useState } from "../../controls/ui.js";
 import { Button, Field } from "../../controls/controls.js";
 import { useWatched } from "../../controls/watch.js";
+import { Felt } from "../../device/felt.js";
 import { useCover } from "../../frame/cover.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { say, sayTold } from "../../words/words.js";
@@ -34,6 +35,7 @@ export function Keeping({ notebook }) {
     <${Button} onTouch=${() => tell(() => services.sync.now(), say("keeping-sync.done"))}>${say("keeping-sync")}<//>
     <${ByFile} tell=${tell} />
     <${Refused} tell=${tell} />
+    <${Felt} />
     <p class="pencil">${say("keeping-build", { build: document.documentElement.dataset.build ?? "" })}</p>
     ${notebook ? html`<${Devices} devices=${notebook.devices} /><${Unread} count=${notebook.kept_unread} />` : null}
   </section>`;
