@@ -97,7 +97,7 @@ LIBRARIES = {
 
 #: What each folder of the page may import; the worker's runtime is fetched by address and not imported by name.
 PAGE = {
-    "app.js": {"engine", "journal", "screens", "update.js", "words"},
+    "app.js": {"device", "engine", "journal", "screens", "update.js", "words"},
     "background": {"journal"},
     "controls": {"vendor", "words"},
     "device": {"controls", "listeners.js", "words"},

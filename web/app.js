@@ -1,6 +1,7 @@
 // @ts-check
 // Starts the page: opens the journal, wakes the engine, begins to share, and hands all of it to the screens.
 
+import { hearOffer } from "./device/install.js";
 import { Engine } from "./engine/client.js";
 import { Kept } from "./engine/kept.js";
 import { Journal } from "./journal/journal.js";
@@ -25,6 +26,7 @@ const PATIENCE = 5000;
 
 async function start() {
   takeCode();
+  hearOffer();
   const update = new Update();
   // The engine is sent off first: it takes longest to wake, and needs the journal only when it has.
   const waiting = setTimeout(() => show(say("start-no-answer")), PATIENCE);

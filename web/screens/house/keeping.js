@@ -4,6 +4,7 @@ import { html, useEffect, useState } from "../../controls/ui.js";
 import { Button, Field } from "../../controls/controls.js";
 import { useWatched } from "../../controls/watch.js";
 import { Felt } from "../../device/felt.js";
+import { Install } from "../../device/install.js";
 import { useCover } from "../../frame/cover.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { say, sayTold } from "../../words/words.js";
@@ -29,6 +30,7 @@ export function Keeping({ notebook }) {
     <${Carried} />
     <p class=${cover.ready ? null : "wrong"}>${cover.words}</p>
     <${Promised} />
+    <${Install} />
     ${said ? html`<p role="status">${said}</p>` : null}
     <${Update} />
     <${Failed} />
