@@ -170,6 +170,21 @@ def test_what_is_written_of_a_wall_stands_beside_the_plan_with_that_wall_marked(
     assert aside["width"] > 480
 
 
+def test_a_wall_that_is_pointed_at_or_come_to_by_keyboard_is_found_on_the_plan(table, until):
+    def on_plan() -> list[str]:
+        return table.eval_on_selector_all(".plan .wall[data-found]", "all => all.map((one) => one.dataset.wall)")
+
+    visit(table, "survey")
+    expect(table.locator(".plan svg")).to_be_visible()
+    table.get_by_role("link", name="wall 3, along the floor").hover()
+    until(table, lambda: on_plan() == [entity(3)])
+    table.get_by_role("link", name="wall 5, along the floor").focus()
+    until(table, lambda: on_plan() == [entity(5)])
+    table.locator(f".plan line[data-wall='{entity(6)}']").hover(force=True)
+    until(table, lambda: on_plan() == [entity(6)])
+    assert "wall 6" in " ".join(table.locator("li[data-found]").all_inner_texts())
+
+
 def test_what_is_written_is_not_lost_when_the_window_becomes_narrow_and_the_view_goes(table):
     visit(table, "survey", "thing", WALL)
     view = table.get_by_role("complementary", name="Where it is")

@@ -60,7 +60,7 @@ function Wall({ wall, rows, chosen }) {
     setOpen(open);
     open ? unfolded.add(wall) : unfolded.delete(wall);
   };
-  return html`<details class="more" open=${isOpen} onToggle=${fold}>
+  return html`<details class="more" data-wall=${wall} open=${isOpen} onToggle=${fold}>
     <summary><b>${say("survey-wall", { wall: rows[0].number })}</b><small>${rows.length}</small></summary>
     ${isOpen ? html`<${Elevation} wall=${{ id: wall, number: rows[0].number }} />` : null}
     <${Lines} rows=${rows} chosen=${chosen} />
@@ -79,7 +79,7 @@ function Lines({ rows, chosen }) {
 function Line({ row, first, chosen }) {
   const note = row.note || say(row.wanted ? "readings-line.wanted" : "readings-line.unread");
   const wall = html`<span class="heard">${say("readings-line.wall", { wall: row.number })}</span>`;
-  return html`<li>
+  return html`<li data-wall=${row.wall}>
     <a class="row row-${row.state}" href=${link("survey", "row", row.of, row.what)} aria-current=${chosen ? "true" : null}>
       <span class="wall-number" aria-hidden="true">${first ? row.number : ""}</span>
       <span class="row-words"><span>${row.short ? sayWith("readings-line", { wall }, { title: row.short }) : row.title}</span><small>${note}</small></span>

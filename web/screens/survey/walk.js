@@ -59,7 +59,7 @@ function WallLine({ wall, inHand }) {
   const { room } = useNotebook();
   const reached = room.closed || wall !== room.walls.at(-1);
   const things = [...wall.openings, ...wall.obstacles].map(nameOf).join(", ");
-  return html`<li>
+  return html`<li data-wall=${wall.id}>
     <a class="row" href=${link("survey", "walk", wall.id)} aria-current=${inHand ? "step" : null}>
       <span class="wall-number" aria-hidden="true">${wall.number}</span>
       <span class="row-words"><span>${say("survey-wall", { wall: wall.number })}</span><small>${things || say("survey-wall.empty")}</small></span>
