@@ -26,7 +26,7 @@ export function Files() {
     const of = (/** @type {any} */ { walls }) => walls.find((/** @type {any} */ { wall }) => wall === id).drawing;
     return save("files", "image/svg+xml", of, say("piece-files-wall.file", { room: room.name, wall: number }));
   };
-  return html`<details class="more"><summary>${say("piece-files")}</summary>
+  return html`<details class="more"><summary>${say("piece-files")}</summary><div class="now">
     <div class="side-by-side">
       <${Button} onTouch=${() => save("files", "text/csv", (answer) => answer.csv)} next=${say("piece-files-csv.next")}>${say("piece-files-csv")}<//>
       <${Button} onTouch=${() => save("pieces", "application/json", (answer) => JSON.stringify(answer, null, 1))} next=${say("piece-files-json.next")}>${say("piece-files-json")}<//>
@@ -36,5 +36,5 @@ export function Files() {
     <div class="choice-row numbers" role="group" aria-label=${say("piece-files-wall.all")}>
       ${room.walls.map((/** @type {any} */ wall) => html`<${Button} label=${say("piece-files-wall", { wall: wall.number })}
         onTouch=${() => saveWall(wall)} key=${wall.id}>${wall.number}<//>`)}
-    </div></details>`;
+    </div></div></details>`;
 }
