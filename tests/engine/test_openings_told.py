@@ -107,11 +107,16 @@ STRIPS = {
     "corners read twice": (
         {"left": ["1/2", "3/4"], "head": ["9/16", "1/2"]}, "stool", []),
     "a head corner read twice a 16th and more apart": (
-        {"left": ["1/2", "3/4"], "head": ["5/8", "1/2"]}, "stool",
+        {"left": ["1/2", "5/8", "3/4"], "head": ["5/8", "1/2", "1/2"]}, "stool",
         ['Where left and head meet, 1/2" and 5/8" were read: read both again.']),
     "a sill corner": (
-        {"left": ["1/2", "3/4"], "sill": ["1/4", "1/2"]}, "picture",
+        {"left": ["1/2", "5/8", "3/4"], "sill": ["1/4", "1/2", "1/2"]}, "picture",
         ['Where left and sill meet, 3/4" and 1/4" were read: read both again.']),
+    "the corners of the right side": (
+        {"right": ["1/2", "5/8", "3/4"], "head": ["1/2", "1/2", "5/8"], "sill": ["1/4", "1/2", "1/2"]}, "picture",
+        ['The wall is twisted by 1/8" here: miters gape in front until the casing is packed out.',
+         'Where right and head meet, 1/2" and 5/8" were read: read both again.',
+         'Where right and sill meet, 3/4" and 1/2" were read: read both again.']),
     "proud by what a plane takes off": (
         {"right": ["-1/8"]}, "stool", ['The right jamb stands proud of the wall by 1/8": plane it flush.']),
     "proud by more": (
@@ -208,3 +213,31 @@ def test_what_nobody_has_set_is_told_on_the_head_alone():
     assert told(oblong(door(), reveal="1/4", **CASED), "not-set") == [
         ("head", False, said.format("the casing's width"))]  # fmt: skip
     assert told(oblong(door(), reveal="1/4", casing__width="3", **CASED), "not-set") == []
+
+
+def test_at_a_side_wall_the_apron_ends_square_and_has_no_return():
+    # Ripped to 3 − 3/16 = 2 13/16 of 3 1/2; the face 30 3/8 + 2 13/16 + 3 1/2, and behind the right return 11/16 less.
+    facts = oblong(window(at="3", sash="4"), casing__width="3 1/2", **CASED)
+    found = {piece["part"]: card(piece) for piece in ask("pieces", facts)["pieces"]}
+    assert found["apron"][1:9] == lines('''
+    left: square; meets the side wall
+    right: return, 45°, long at the face; meets its return
+    + between the legs, along the stool: 30 3/8"
+    + the left leg: 2 13/16"
+    + the right leg: 3 1/2"
+    = face: 36 11/16"
+    − the return at the right: 11/16"
+    = back: 36"
+    ''')
+    assert "+ casing at the left, ripped: 2 13/16\"" in found["stool"]
+    assert "apron return, left" not in found
+
+
+@pytest.mark.parametrize(("of", "unread"), [("one", "right"), ("two", "left"), ("one", "width"), ("two", "width")])
+def test_nothing_goes_round_a_row_until_what_stands_between_its_windows_is_read(of, unread):
+    facts = {"left": "48", "right": "48", "head_corners": ["90", "90"]}
+    first = thing("window", "20", "24", name="one", settings={"window.mulled": "yes"}, **facts)
+    second = thing("window", "46 1/2", "24", name="two", **facts)
+    del (first if of == "one" else second)[unread]
+    answered = ask("pieces", oblong(first, second, **CASED))
+    assert (answered["pieces"], answered["problems"]) == ([], [])
