@@ -76,11 +76,10 @@ def test_the_plan_of_the_demo_house_reads_at_360_px(demo):
     assert plan.evaluate(OUTSIDE) == []
 
 
-def test_pieces_with_their_plan_and_the_readings_print_on_one_side(laptop, used_phone, tmp_path):
+def test_pieces_with_their_plan_print_on_one_side_before_they_are_issued(laptop, used_phone, tmp_path):
     demo = show_demo(laptop, used_phone(), 1280)
-    for place, shows in (("pieces", ".places svg"), ("survey", ".page.survey .plan svg")):
-        to(demo, place, shows)
-        assert (place, [pages_of(demo, tmp_path, size) for size in ("Letter", "A4")]) == (place, [1, 1])
+    to(demo, "pieces", ".places svg")
+    assert [pages_of(demo, tmp_path, size) for size in ("Letter", "A4")] == [1, 1]
     demo.emulate_media(media="print")
     expect(demo.locator(".tabs")).to_be_hidden()
 

@@ -158,7 +158,8 @@ def test_every_piece_and_board_of_any_room_is_drawn_soundly(facts):
         assert f"Piece {piece['letter']}" in root[0].text
     if len(facts["walls"]) < 100:
         for plan in ask("boards_for_room", facts)["plans"]:
-            sound(plan["drawing"])
+            for board in plan["boards"]:
+                sound(board["drawing"])
 
 
 @pytest.mark.parametrize("facts", ROOMS.values(), ids=ROOMS)
@@ -347,6 +348,6 @@ def test_a_piece_is_drawn_with_its_long_points_where_they_are():
 def test_boards_are_drawn_with_every_letter_once():
     facts = oblong(thing("door", "30", "30"), base__stock=list(STOCK))
     answered = ask("boards_for_room", facts)
-    drawn = [text for plan in answered["plans"] for text in texts(plan["drawing"])]
+    drawn = [text for plan in answered["plans"] for board in plan["boards"] for text in texts(board["drawing"])]
     letters = [piece["letter"] for board in answered["plans"][0]["boards"] for piece in board["pieces"]]
     assert sorted(text for text in drawn if len(text) == 1 and text.isalpha()) == sorted(letters)

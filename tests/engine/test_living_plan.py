@@ -6,7 +6,7 @@ from xml.etree import ElementTree
 
 import pytest
 from scantling.engine.desk import Desk
-from scantling.engine.drawings.boards import PITCH
+from scantling.engine.drawings.boards import BAR
 
 from tests.cut_lists import ask, issue, listed, mark
 from tests.entries import House, four_walls
@@ -248,10 +248,15 @@ def test_boards_that_were_bought_stay_in_view_when_no_piece_is_of_their_profile_
 
 def test_a_piece_that_has_no_room_for_its_letter_has_it_over_the_board(house):
     house.read(house.walls[1], "length", "2")  # a sliver, of a board of 12 ft drawn 340 wide
-    drawing = ElementTree.fromstring(plan_of(house)["drawing"])
-    lettered = (one for one in drawing.iter() if "letter" in (one.get("class") or "").split())
-    letters = {one.text: float(one.get("y") or 0) % PITCH for one in lettered}
     sliver = next(one["letter"] for one in listed(house.entries, house.room).values() if one["wall_number"] == 2)
+    board = next(
+        board for board in plan_of(house)["boards"] if any(piece["letter"] == sliver for piece in board["pieces"])
+    )
+    drawing = ElementTree.fromstring(board["drawing"])
+    bars = [one for one in drawing.iter() if "dashed" in (one.get("class") or "").split()]
+    upper = min(float(point.partition(",")[2]) for point in (bars[0].get("points") or "").split())
+    lettered = (one for one in drawing.iter() if "letter" in (one.get("class") or "").split())
+    letters = {one.text: float(one.get("y") or 0) for one in lettered}
     on_board = {height for letter, height in letters.items() if letter != sliver}
     assert len(on_board) == 1
-    assert letters[sliver] < 34 < on_board.pop()  # the upper edge of the board lies at 34
+    assert letters[sliver] < upper < on_board.pop() < upper + BAR

@@ -98,6 +98,7 @@ def places() -> dict[str, str]:
         "piece of one's own": "pieces/free/new",
         "fit": "pieces/fit",
         "labels": "pieces/labels",
+        "walls from in front": "pieces/walls",
         "boards": "boards",
         "boards of several rooms": "boards/house",
         "cover": "cover",

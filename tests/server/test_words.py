@@ -47,7 +47,7 @@ PYTHON = re.compile(r"\n|from \w+(\.\w+)+ import ")
 #: What they are given is a selector, a name in the browser, or for its console.
 SPEAK_TO_THE_BROWSER = {
     "closest", "has", "matches", "querySelector", "querySelectorAll", "seen", "set", "mark", "get", "append", "request",
-    "addEventListener", "includes", "startsWith", "postMessage", "warn", "matchMedia",
+    "addEventListener", "includes", "startsWith", "postMessage", "warn", "matchMedia", "replaceSync",
 }  # fmt: skip
 #: What they are given besides is the reason, kept in the journal with the strike.
 GIVE_A_REASON = {"strike", "strikeAll", "strikeOut"}

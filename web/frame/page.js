@@ -9,6 +9,7 @@ import { useNotebook } from "../notebook/notebook.js";
 import { INVENTED } from "../notebook/write.js";
 import { say } from "../words/words.js";
 import { strikeInvented } from "./invented.js";
+import { OnPaper } from "./on_paper.js";
 import { Status } from "./status.js";
 
 export const TABS = ["survey", "pieces", "boards", "cover", "supplies", "sums", "house"];
@@ -22,9 +23,10 @@ export function showKeys() {
 }
 
 /**
- * @param {{title: string, aside?: any, tab?: string, kind?: string, older?: boolean, view?: any, children?: any}} props
+ * @param {{title: string, aside?: any, tab?: string, kind?: string, older?: boolean, of?: string, view?: any, children?: any}} props
  *   `aside` stands at the right of the title instead of the status; a page without `tab` fills the screen;
  *   `older`: what is shown was worked out before the last entries were written;
+ *   `of`: the room or house that it is of, where that is not the room in hand;
  *   `view`: what stays in view beside the page at the table, and nowhere else
  */
 export function Page(props) {
@@ -36,8 +38,8 @@ function Part({ title, kind = "", older = false, children }) {
   return html`<section class="part ${kind}" aria-label=${title}><h2>${title}</h2>${older ? html`<${Older} />` : null}${children}</section>`;
 }
 
-/** @param {{title: string, aside?: any, tab?: string, kind?: string, older?: boolean, view?: any, children?: any}} props */
-function Sheet({ title, aside, tab, kind = "", older = false, view, children }) {
+/** @param {{title: string, aside?: any, tab?: string, kind?: string, older?: boolean, of?: string, view?: any, children?: any}} props */
+function Sheet({ title, aside, tab, kind = "", older = false, of, view, children }) {
   const seen = useWide() ? view : null;
   const heading = useRef(/** @type {HTMLElement | null} */ (null));
   const { spoken, told, trouble, arrived, newer, overdue, room } = useNotebook();
@@ -53,7 +55,7 @@ function Sheet({ title, aside, tab, kind = "", older = false, view, children }) 
     <header class="bar">
       <h1 ref=${heading} tabindex="-1">${title}</h1>
       <p class="aside">${aside ?? html`<${Status} />`}</p>
-      <${OnPaper} />
+      <${OnPaper} title=${title} of=${of} />
     </header>
     ${tab && room?.house === INVENTED ? html`<${Invented} />` : null}
     <div class="spread">
@@ -65,14 +67,6 @@ function Sheet({ title, aside, tab, kind = "", older = false, view, children }) 
     ${tab && overdue ? html`<${Overdue} />` : null}
     ${tab ? html`<${Tabs} tab=${tab} />` : null}
   </div>`;
-}
-
-/** What a sheet is of, and how old it is: house, room, day, and how many entries the notebook held. */
-function OnPaper() {
-  const { room, outline, counts } = useNotebook();
-  const house = outline.houses.find((/** @type {any} */ one) => one.id === room?.house);
-  const words = [house?.name, room?.name, new Date().toLocaleDateString(), say("page-revision", { entries: String(counts.entries) })];
-  return html`<p class="on-paper">${words.filter(Boolean).join(" · ")}</p>`;
 }
 
 /** A room that is not real says so on every screen. */

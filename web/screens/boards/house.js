@@ -27,7 +27,7 @@ export function HouseBoards() {
     ${heard ? null : html`<${Asleep} what=${say("boards-asleep")} />`}
     <${Refusal} error=${error} />
     ${answer ? html`<${Rooms} rooms=${answer.rooms} onChoose=${setRooms} />` : null}`;
-  return html`<${Page} title=${say("boards-house")} tab="boards" kind=${wide ? "boards table" : "boards"} older=${older}>
+  return html`<${Page} title=${say("boards-house")} tab="boards" kind=${wide ? "boards table" : "boards"} older=${older} of=${room.house}>
     ${wide ? html`<div class="beside"><div class="part">${which}</div></div>` : which}
     ${answer ? html`<${Answered} answer=${look.found ?? answer} look=${look} older=${older} />` : null}
   <//>`;

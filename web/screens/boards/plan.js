@@ -11,8 +11,8 @@ import { say, sayWith } from "../../words/words.js";
 /** @param {{plan: any, look: any, children?: any}} props what stands below the plan */
 export function Plan({ plan, look, children = null }) {
   return html`<section class="plan-of-boards" aria-label=${plan.profile_shown}>
-    <h2>${plan.profile_shown}</h2>
-    <div>
+    <div class="bought-for">
+      <h2>${plan.profile_shown}</h2>
       <p class="money">${say("dollars", { amount: plan.total })}</p>
       <p>${plan.summary}</p>
       <p class="pencil">${plan.proof}</p>
@@ -21,7 +21,9 @@ export function Plan({ plan, look, children = null }) {
       <${ToBuy} plan=${plan} />
     </div>
     <div>
-      <${Drawing} svg=${plan.drawing} label=${say("boards-drawn", { profile: plan.profile_shown })} kind="boards-drawn" />
+      <div class="boards-drawn" role="img" aria-label=${say("boards-drawn", { profile: plan.profile_shown })}>
+        ${plan.boards.map((board, place) => html`<${Drawing} svg=${board.drawing} key=${place} />`)}
+      </div>
       ${plan.blanks.map((blank) => html`<p class="wrong" key=${blank.letter}>${blank.message}</p>`)}
       <${Settle} plan=${plan} look=${look} />
       <${BoardList} plan=${plan} />

@@ -48,7 +48,7 @@ function Seams({ seams }) {
 
 /** What comes from each roll, in the order it is cut. @param {{cutting: any[]}} props */
 function Rolls({ cutting }) {
-  return html`<details class="more"><summary>${say("rolls")}</summary>
+  return html`<details class="more for-paper"><summary>${say("rolls")}</summary>
     <ol class="rows">
       ${cutting.map(
         (roll) => html`<li class="row" key=${roll.roll}><span class="row-words"><span>${say("rolls-roll", { roll: String(roll.roll) })}</span>

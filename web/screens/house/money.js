@@ -15,7 +15,7 @@ import { say, sayWith } from "../../words/words.js";
 /** @param {{house: any, known: any}} props */
 export function Money({ house, known }) {
   const { answer, error, heard, older } = useAnswer({ ask: "spent", house: house.id });
-  return html`<${Page} title=${say("money")} tab="house" kind="house money-page" older=${older}>
+  return html`<${Page} title=${say("money")} tab="house" kind="house money-page" older=${older} of=${house.id}>
     ${heard ? null : html`<${Asleep} what=${say("money-figures")} />`}
     <${Refusal} error=${error} />
     ${answer ? html`<${Spent} answer=${answer} />` : null}

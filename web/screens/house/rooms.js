@@ -80,7 +80,7 @@ export function Compared({ house }) {
   const { answer, error, heard, older } = useAnswer({ ask: "compare", house: house.id });
   const wide = useWide();
   const Shown = wide ? AsTable : AsList;
-  return html`<${Page} title=${say("compared")} tab="house" kind="house compared" older=${older}>
+  return html`<${Page} title=${say("compared")} tab="house" kind="house compared" older=${older} of=${house.id}>
     ${heard ? null : html`<${Asleep} what=${say("compared-rooms")} />`}
     <${Refusal} error=${error} />
     ${answer ? html`<${Shown} rooms=${answer.rooms.toSorted(byName)} />` : null}

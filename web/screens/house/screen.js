@@ -56,7 +56,7 @@ export function House({ place: [name, of] }) {
   }
     ${answer?.conflicts.length ? html`<${Conflicts} conflicts=${answer.conflicts} />` : null}`;
   const keeping = html`<${Keeping} notebook=${answer} /><${Entrance} />`;
-  return html`<${Page} title=${say("screen-house")} tab="house" kind=${wide ? "house table" : "house"}>
+  return html`<${Page} title=${say("screen-house")} tab="house" kind=${wide ? "house table" : "house"} of=${name === "work" ? of : house?.id}>
     ${
       wide
         ? html`<div class="list">${list}</div>

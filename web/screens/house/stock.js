@@ -14,7 +14,7 @@ import { Lots } from "./money.js";
 /** @param {{house: any}} props */
 export function Stock({ house }) {
   const { answer, error, heard, older } = useAnswer({ ask: "stock", house: house.id });
-  return html`<${Page} title=${say("stock")} tab="house" kind="house" older=${older}>
+  return html`<${Page} title=${say("stock")} tab="house" kind="house" older=${older} of=${house.id}>
     ${heard ? null : html`<${Asleep} what=${say("stock-things")} />`}
     <${Refusal} error=${error} />
     ${answer ? html`<${Shelf} shelf=${answer.shelf} /><${Boards} boards=${answer.boards} />

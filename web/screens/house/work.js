@@ -24,7 +24,7 @@ export function Work({ room }) {
   const { outline } = useNotebook();
   const { answer, error, heard, older } = useAnswer({ ask: "work", room });
   const name = outline.rooms.get(room)?.name ?? say("room-unnamed");
-  return html`<${Page} title=${say("work", { room: name })} tab="house" kind="house" older=${older}>
+  return html`<${Page} title=${say("work", { room: name })} tab="house" kind="house" older=${older} of=${room}>
     ${heard ? null : html`<${Asleep} what=${say("work-steps")} />`}
     <${Refusal} error=${error} />
     ${answer ? html`<${Answered} answer=${answer} room=${room} />` : null}

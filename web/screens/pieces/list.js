@@ -56,7 +56,8 @@ export function List({ answer, chosen, wide }) {
     <${Gone} gone=${gone} />
     <p class="onward"><a href=${link("pieces", "free", "new")}>${say("pieces-add")}</a>
       ${answer.rows.length ? html`<a href=${link("pieces", "fit")}>${say("pieces-fit")}</a>` : null}
-      <a href=${link("pieces", "labels")}>${say("labels")}</a></p>
+      <a href=${link("pieces", "labels")}>${say("labels")}</a>
+      <a href=${link("pieces", "walls")}>${say("walls")}</a></p>
     ${answer.rows.length ? html`<${Files} />` : null}
     ${answer.rows.length && !wide ? html`<${Places} />` : null}
     <${Cautions} cautions=${cautions} />
@@ -83,7 +84,7 @@ function Group({ name, rows, chosen, folded }) {
   const lines = html`<ol class="rows">${sheets.map((some) => html`<${Lines} ...${{ chosen, alike }} rows=${some} key=${some[0].key} />`)}</ol>`;
   const count = html`<small>${alike ? say("pieces-alike", { count: rows.length, length: plain({ shown: first }) }) : rows.length}</small>`;
   return html`<section class="group" aria-label=${name}>
-    ${folded ? html`<details class="more"><summary><b>${name}</b> ${count}</summary>${lines}</details>` : html`<h2>${name} ${count}</h2>${lines}`}
+    ${folded ? html`<details class="more for-paper"><summary><b>${name}</b> ${count}</summary>${lines}</details>` : html`<h2>${name} ${count}</h2>${lines}`}
   </section>`;
 }
 

@@ -15,8 +15,8 @@ import { say } from "../../words/words.js";
 import { AsCut, InPlace, There } from "./at_piece.js";
 import { Fit } from "./fit.js";
 import { FreePiece } from "./free.js";
-import { Labels } from "./labels.js";
 import { List } from "./list.js";
+import { Labels, Walls } from "./on_sheets.js";
 import { Piece, Sheet } from "./piece.js";
 import { AtSaw } from "./saw.js";
 
@@ -26,7 +26,7 @@ const AT_PIECE = { __proto__: null, "as-cut": AsCut, place: InPlace, there: Ther
 export function Pieces({ place: [letter, doing, more] }) {
   const { room, entries } = useNotebook();
   const wide = useWide();
-  const isOne = letter && !["free", "saw", "labels", "fit"].includes(letter);
+  const isOne = letter && !["free", "saw", "labels", "walls", "fit"].includes(letter);
   const { answer: last, error, heard, older } = useAnswer(room ? { ask: "piece_rows", room: room.id } : null);
   const one = useAnswer(room && isOne ? { ask: "pieces", room: room.id, piece: letter } : null);
   const answer = older && last ? { ...last, rows: markedSince(last.rows, entries, room.id) } : last;
@@ -34,6 +34,7 @@ export function Pieces({ place: [letter, doing, more] }) {
   if (letter === "saw") return html`<${AtSaw} letter=${doing} doing=${more} />`;
   if (letter === "fit") return html`<${Fit} letter=${doing} />`;
   if (letter === "labels") return html`<${Labels} />`;
+  if (letter === "walls") return html`<${Walls} />`;
   if (letter === "free") return html`<${FreePiece} id=${doing} />`;
   const [found] = one.answer?.pieces ?? [];
   const piece = found && one.older ? { ...found, state: statesIn(entries).get(found.id) ?? found.state } : found;

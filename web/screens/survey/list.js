@@ -60,7 +60,7 @@ function Wall({ wall, rows, chosen }) {
     setOpen(open);
     open ? unfolded.add(wall) : unfolded.delete(wall);
   };
-  return html`<details class="more" data-wall=${wall} open=${isOpen} onToggle=${fold}>
+  return html`<details class="more for-paper" data-wall=${wall} open=${isOpen} onToggle=${fold}>
     <summary><b>${say("survey-wall", { wall: rows[0].number })}</b><small>${rows.length}</small></summary>
     ${isOpen ? html`<${Elevation} wall=${{ id: wall, number: rows[0].number }} />` : null}
     <${Lines} rows=${rows} chosen=${chosen} />

@@ -4,6 +4,7 @@ page-screens = Screens
 page-view = Where it is
 page-newer = A new version is here: take it under House
 page-revision = revision { $entries }
+page-counted = page { $page } of { $pages }
 page-overdue =
     { $count ->
         [one] 1 entry is on this device alone, for more than a week: save it under House

@@ -175,3 +175,10 @@ labels = Labels for the pieces
 labels-title = Labels: { $room }
 labels-sheet-thirty = Letter, 30 labels
 labels-sheet-twenty-one = A4, 21 labels
+
+## Each wall from in front, on paper.
+
+walls = Walls from in front, to print
+    .asleep = The walls
+    .print = Print the walls
+walls-title = Walls from in front: { $room }

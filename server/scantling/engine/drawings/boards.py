@@ -1,4 +1,8 @@
-"""Boards to scale, one under the other: letters, kerfs, what is left over, and the marks from the fresh end."""
+"""A board to scale: letters, kerfs, what is left over, and the marks from the fresh end.
+
+Each is a drawing of its own, all of a plan at one scale, so that a page may put them under each other, and a sheet of
+paper beside each other, with none torn in two.
+"""
 
 from collections.abc import Iterator, Sequence
 
@@ -10,10 +14,10 @@ from scantling.engine.tape.lengths import ZERO, Length, format_bare, format_leng
 
 WIDTH = 340.0
 BAR = 26.0
-PITCH = 94.0
-TOP = 34.0
+# Over the bar stand the board's own words, and between them and the bar the letters that find no room on it.
+WORDS, OVER, FOOT = 18.0, 16.0, 6.0
 # A mark needs so much room for its figure; where the one before leaves less, it goes onto the second line.
-MARK_WIDTH = 44.0
+MARK_WIDTH = 50.0
 MARK_LINES = (14.0, 26.0)
 # A letter needs so much room; where a piece has less, it goes over the board, and a line leads from it to the piece.
 LETTER_WIDTH = 9.0
@@ -21,27 +25,41 @@ LETTER_WIDTH = 9.0
 LEAN = 5.0
 
 
-def draw_boards(sticks: Sequence[LaidStick], end_trim: Length) -> str:
+def draw_boards(sticks: Sequence[LaidStick], end_trim: Length) -> list[str]:
     """Every board as SVG text; what is cut already in pencil, what is still to be cut as wood."""
     longest = max(laid.stick.length for laid in sticks)
     scale = (WIDTH - 2) / float(longest.inches)
-    parts = [part for row, laid in enumerate(sticks) for part in _draw_board(laid, end_trim, row, scale)]
-    return svg.drawing(WIDTH, PITCH * len(sticks), f"{len(sticks)} boards and what is cut from each", parts)
+    return [_draw_board(laid, end_trim, number, scale) for number, laid in enumerate(sticks, start=1)]
 
 
-def _draw_board(laid: LaidStick, end_trim: Length, row: int, scale: float) -> Iterator[str]:
+def _draw_board(laid: LaidStick, end_trim: Length, number: int, scale: float) -> str:
     whole = laid.stick.length
-    top = row * PITCH + TOP
-    yield svg.text((1, top - 22), f"{row + 1} · {format_stock(whole)}", "small strong", "start")
-    yield svg.text((WIDTH - 1, top - 22), f"{format_length(laid.offcut)} left", "small pencil", "end")
-    yield _bar(1, 1 + float(whole.inches) * scale, top, "pencil dashed")
     fresh = 1 + float(end_trim.inches) / 2 * scale
-    told = [-MARK_WIDTH for _ in MARK_LINES]
+    spans = [tuple(fresh + float(at.inches) * scale for at in (piece.start, piece.end)) for piece in laid.laid]
+    crowded = any(end - start < _wide(piece) for piece, (start, end) in zip(laid.laid, spans, strict=True))
+    top = WORDS + (OVER if crowded else 0)
+    marks, lines = _marks(laid.laid, spans, top)
+    words = f"{number} · {format_stock(whole)}"
+    parts = [
+        svg.text((1, WORDS - 6), words, "small strong", "start"),
+        svg.text((WIDTH - 1, WORDS - 6), f"{format_length(laid.offcut)} left", "small pencil", "end"),
+        _bar(1, 1 + float(whole.inches) * scale, top, "pencil dashed"),
+        *_pieces(laid.laid, spans, top),
+        *marks,
+    ]
+    return svg.drawing(WIDTH, top + BAR + lines + FOOT, f"Board {words} and what is cut from it", parts)
+
+
+def _wide(piece: Laid) -> float:
+    return LETTER_WIDTH * len(piece.line.letter)
+
+
+def _pieces(laid: Sequence[Laid], spans: Sequence[tuple[float, ...]], top: float) -> Iterator[str]:
+    """Each with its letter, on it or over it."""
     over = 0.0
-    for piece in laid.laid:
-        start, end = (fresh + float(at.inches) * scale for at in (piece.start, piece.end))
+    for piece, (start, end) in zip(laid, spans, strict=True):
         parts = [_piece(start, end, top, piece)]
-        middle, wide = (start + end) / 2, LETTER_WIDTH * len(piece.line.letter)
+        middle, wide = (start + end) / 2, _wide(piece)
         at = (middle, top + BAR / 2 + 5)
         if end - start < wide:
             at = (min(max(middle, over + wide / 2), WIDTH - wide / 2), top - 6)
@@ -49,11 +67,20 @@ def _draw_board(laid: LaidStick, end_trim: Length, row: int, scale: float) -> It
             parts.append(svg.line((at[0], top - 4), (middle, top + BAR / 3), "pencil"))
         parts.append(svg.text(at, piece.line.letter, _letter_classes(piece)))
         yield from (svg.lettered([piece.line.letter], part) for part in parts)
+
+
+def _marks(laid: Sequence[Laid], spans: Sequence[tuple[float, ...]], top: float) -> tuple[list[str], float]:
+    """The figures under the board, and how far down they go."""
+    told = [-MARK_WIDTH for _ in MARK_LINES]
+    said, down = [], 0.0
+    for piece, (_, end) in zip(laid, spans, strict=True):
         line = next((at for at, last in enumerate(told) if end - last >= MARK_WIDTH), None)
         if piece.mark is not None and line is not None:
             at = (max(min(end, WIDTH - 2), MARK_WIDTH), top + BAR + MARK_LINES[line])
-            yield svg.text(at, format_bare(piece.mark), "small pencil", "end")
+            said.append(svg.text(at, format_bare(piece.mark), "small pencil", "end"))
             told[line] = at[0]
+            down = max(down, MARK_LINES[line])
+    return said, down
 
 
 def _letter_classes(piece: Laid) -> str:

@@ -10,8 +10,9 @@ from collections.abc import Iterator, Sequence
 from scantling.engine.drawings import svg
 from scantling.engine.drawings.front import derive_boards
 from scantling.engine.drawings.plans.labels import Box, Label, place_labels
+from scantling.engine.drawings.plans.whole import say_letters
 from scantling.engine.survey.room import Obstacle, Opening, Room, Wall
-from scantling.engine.tape.lengths import Length
+from scantling.engine.tape.lengths import Length, format_length
 from scantling.engine.trim.moldings.every import wanted_moldings
 from scantling.engine.trim.piece import Kind, Piece
 from scantling.engine.trim.runs.toe import find_above
@@ -20,6 +21,10 @@ WIDTH, MARGIN, TALLEST = 340.0, 26.0, 240.0
 # Where nothing was read: a door as high as most, a wall a foot above it. Common practice, no source.
 DOOR, ABOVE = 80.0, 16.0
 THING = 24.0
+# So many letters find room under each other in an opening; more are told in one breath.
+APART = 3
+# The words at the foot, which no letter may hide.
+CAPTION = 16.0
 # The plate of an outlet or a switch.
 PLATE = 4.5
 
@@ -34,10 +39,18 @@ def draw_elevation(room: Room, wall: Wall, pieces: Sequence[Piece]) -> str:
         parts += _draw_opening(sheet, room, wall, opening)
     for thing in wall.obstacles:
         parts += _draw_thing(sheet, thing)
-    placed, _ = place_labels(_letters(sheet, room, wall, here), Box(0, 0, WIDTH, sheet.height), [])
+    placed, _ = place_labels(_letters(sheet, room, wall, pieces), Box(0, 0, WIDTH, sheet.height - CAPTION), [])
     parts += (part for label, place in placed for part in label.draw(place))
-    parts.append(svg.sentence((WIDTH / 2, sheet.height - 5), f"wall {wall.number}, from in front", "small pencil"))
+    parts.append(svg.sentence((WIDTH / 2, sheet.height - 5), _caption(wall), "small pencil"))
     return svg.drawing(WIDTH, sheet.height, f"Wall {wall.number} from in front, with its pieces by letter", parts)
+
+
+def _caption(wall: Wall) -> str:
+    """Which wall, and what was read of it as a whole: on paper nothing else is at hand."""
+    said = [f"wall {wall.number}, from in front"]
+    said += [f"{format_length(wall.length.smallest)} long"] if wall.length else []
+    said += [f"{format_length(wall.height.largest)} high"] if wall.height else []
+    return " · ".join(said)
 
 
 class _Sheet:
@@ -146,7 +159,8 @@ def _draw_thing(sheet: _Sheet, thing: Obstacle) -> Iterator[str]:
         yield sheet.box(span[0], foot, span[1], tall, "pencil dashed")
 
 
-def _letters(sheet: _Sheet, room: Room, wall: Wall, here: Sequence[Piece]) -> Iterator[Label]:
+def _letters(sheet: _Sheet, room: Room, wall: Wall, pieces: Sequence[Piece]) -> Iterator[Label]:
+    here = [piece for piece in pieces if piece.wall == wall.id]
     for piece in here:
         levels, along = _levels(sheet, room, wall, piece), _run_span(wall, piece)
         if levels and along:
@@ -155,10 +169,12 @@ def _letters(sheet: _Sheet, room: Room, wall: Wall, here: Sequence[Piece]) -> It
             places = [(x + by, y - out) for out in (11, 28, -22) for by in (0, 14, -14, 28, -28)]
             yield Label(piece.letter, tuple(places), 1, "small strong", 11, ringed=True, letters=(piece.letter,))
     for opening in wall.openings:
-        pieces, span = [piece for piece in here if piece.opening == opening.id], _span(opening)
+        around, span = [piece for piece in here if piece.opening == opening.id], _span(opening)
         if not span:
             continue
-        for place, piece in enumerate(pieces):
+        each = [[piece] for piece in around] if len(around) <= APART else [around]
+        for place, some in enumerate(each):
+            letters = tuple(piece.letter for piece in some)
             x, y = sheet.at((span[0] + span[1]) / 2, _top(opening) / 2 + 20)
-            places = [(x + by, y + 20 * place + out) for out in (0, 20, -20, 40) for by in (0, 20, -20)]
-            yield Label(piece.letter, tuple(places), 2, "small strong", 11, ringed=True, letters=(piece.letter,))
+            places = [(x + by, y + 20 * place + out) for out in (0, 20, -20, 40, -40, -60, -80) for by in (0, 20, -20)]
+            yield Label(say_letters(some, pieces), tuple(places), 2, "small strong", 11, True, letters=letters)

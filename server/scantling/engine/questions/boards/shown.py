@@ -35,6 +35,7 @@ class RoomBoardOut(Schema):
     length_shown, why = text_out(), text_out()
     bought = fields.Boolean(required=True)
     pieces = out(MarkOut, many=True)
+    drawing = DrawingOut(required=True)
     settings = fields.Integer(required=True, metadata={"description": "how often the saw is set anew on the board"})
 
 
@@ -81,7 +82,6 @@ class RoomPlanOut(Schema):
     buy = out(BuyOut, many=True)
     proven, accepted = fields.Boolean(required=True), fields.Boolean(required=True)
     reasons = texts_out()
-    drawing = DrawingOut(required=True)
     unsafe = texts_out()
     blanks = out(LetterBlankOut, many=True)
     accept = out(EntryOut, none=True)
@@ -132,6 +132,7 @@ def show_plan(of: str | None, wanted: Wanted, settled: Settled, nearest: Length)
     stands = accepted is not None and not settled.reasons
     plan = settled.plan
     uncertain = {piece.key for piece in wanted.pieces if is_uncertain(wanted.standard, piece)}
+    drawings = draw_boards(settled.sticks, wanted.standard.end_trim)
     return {
         "profile": wanted.profile,
         "profile_shown": call_stock(wanted.profile),
@@ -144,9 +145,11 @@ def show_plan(of: str | None, wanted: Wanted, settled: Settled, nearest: Length)
         "proof": say_proof(plan) if plan else "Accepted: this plan is shown on every device until another is accepted.",
         "summary": _summary(sticks),
         "slack": _say_slack(wanted, settled),
-        "boards": [_board(laid, uncertain, wanted, nearest) for laid in settled.sticks],
+        "boards": [
+            _board(laid, uncertain, wanted, nearest) | {"drawing": drawing}
+            for laid, drawing in zip(settled.sticks, drawings, strict=True)
+        ],
         "buy": _buy(sticks),
-        "drawing": draw_boards(settled.sticks, wanted.standard.end_trim),
         "unsafe": [letter for letter, _ in settled.blanks],
         "blanks": [_blank(letter, length, nearest) for letter, length in settled.blanks],
         "accept": None if of is None else {

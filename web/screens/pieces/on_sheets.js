@@ -1,9 +1,11 @@
 // @ts-check
-// Labels for the pieces: letter, length and place on the common label sheets, thirty on letter or twenty-one on A4.
+// What is there to be printed: labels for the pieces, with letter, length and place, on the common label sheets, thirty on
+// letter or twenty-one on A4; and each wall from in front, several to a page.
 import { html, useState } from "../../controls/ui.js";
 import { Button, Choice } from "../../controls/controls.js";
 import { Figure } from "../../controls/figure.js";
 import { go } from "../../controls/route.js";
+import { Elevation } from "../../drawings/drawn.js";
 import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
@@ -37,4 +39,15 @@ function Sheet({ rows, sheet }) {
     <span class="ring">${row.letter}</span>
     <span><${Figure} shown=${row.cut} /><small>${row.part_name}</small><small>${room.name}</small></span>
   </li>`)}</ul>`;
+}
+
+export function Walls() {
+  const { room } = useNotebook();
+  const { heard } = useAnswer({ ask: "piece_rows", room: room.id });
+  return html`<${Page} title=${say("walls-title", { room: room.name })} tab="pieces" kind="walls-page">
+    ${heard ? null : html`<${Asleep} what=${say("walls.asleep")} />`}
+    <ul class="walls-drawn">${room.walls.map((wall) => html`<li key=${wall.id}><${Elevation} wall=${wall} /></li>`)}</ul>
+    <div class="low last-row"><${Button} onTouch=${() => go("pieces")}>${say("back")}<//>
+      <${Button} kind="main" disabled=${!room.walls.length} onTouch=${() => print()}>${say("walls.print")}<//></div>
+  <//>`;
 }
