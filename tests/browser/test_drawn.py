@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
+from scantling.cli import main
 
 from tests.browser.conftest import Laptop
 from tests.browser.touch import awake, send
@@ -136,3 +137,27 @@ def test_battens_of_a_wall_are_marked_on_its_screen(demo):
     expect(demo.get_by_role("heading", name="6 battens")).to_be_visible()
     # (75 1/4 - 6 * 2 1/2) / 5 = 12.05 between; the second stands 14.55 in.
     expect(demo.locator("main ol.rows li").nth(1)).to_contain_text("14 9/16")
+
+
+def test_what_the_page_saves_of_a_room_the_command_line_writes_byte_for_byte(laptop, used_phone, tmp_path):
+    demo = show_demo(laptop, used_phone(), 360)
+    to(demo, "pieces", "a.row .ring")
+    demo.get_by_text("Save as a file").click()
+
+    def saved(kind: str) -> bytes:
+        with demo.expect_download() as given:
+            demo.get_by_role("button", name=kind).click()
+        return given.value.path().read_bytes()
+
+    def exported(*words: str) -> bytes:
+        where = ["--room", "Sewing room", "--to", str(tmp_path / "out")]
+        assert main(["--data", str(laptop.data), "export", *words, *where]) == 0
+        return b"" if (tmp_path / "out").is_dir() else (tmp_path / "out").read_bytes()
+
+    assert saved("CSV") == exported("pieces")
+    whole = saved("JSON")
+    assert whole == exported("pieces", "--json")
+    assert [room["room"] for room in json.loads(whole)] == ["Sewing room"]
+    (tmp_path / "out").unlink()
+    exported("drawings")
+    assert saved("SVG") == (tmp_path / "out" / "Sewing room, plan.svg").read_bytes()

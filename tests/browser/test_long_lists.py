@@ -155,7 +155,7 @@ def test_a_reading_that_wants_a_look_stands_before_all_others(long):
 def test_the_list_the_plan_and_each_wall_are_saved_as_files(long, tmp_path):
     visit(long, "pieces")
     long.get_by_text("Save as a file").tap()
-    for name, begins in (("CSV", "room,letter,part"), ("JSON", "{"), ("SVG", "<svg")):
+    for name, begins in (("CSV", "room,letter,part"), ("JSON", "["), ("SVG", "<svg")):
         with long.expect_download() as given:
             long.get_by_role("button", name=re.compile(f"^{name}")).tap()
         assert given.value.suggested_filename == f"Sewing room.{name.lower()}"

@@ -1,5 +1,5 @@
-"""What is printed, read back from the PDF: its headings, every piece by its letter, its pages, nothing cut off, nothing too
-small to read. The whole demo house, its lists issued and its plans accepted, from a table and from a phone in the dark."""
+"""What is printed, read back from the PDF: its headings, every piece by its letter, its pages, nothing cut off, nothing
+too small to read. The demo house, its list issued and its plans accepted, from a table and from a phone in the dark."""
 
 import re
 from dataclasses import dataclass
@@ -90,7 +90,7 @@ def demo(request, laptop, used_phone) -> Page:
     accept.first.wait_for()
     for left in range(accept.count(), 0, -1):
         accept.nth(left - 1).click()
-        page.wait_for_function("(left) => [...document.querySelectorAll('.settle .button-main')].length < left", arg=left)
+        expect(accept).to_have_count(left - 1)
     return page
 
 

@@ -14,7 +14,7 @@ from scantling.cli.left_out import LeftOut
 from scantling.cli.output import complain, escape_unshown, say, write_text
 from scantling.cli.rooms import for_rooms
 from scantling.engine.desk import dump
-from scantling.engine.questions.cutlist.files import format_table
+from scantling.engine.questions.cutlist.files import format_all, format_table
 from scantling.journal_file.lines import announced, heading, is_piece, read_lines
 from scantling.journal_file.restoring import Restored, houses_of, restore
 from scantling.store import Database, Store, open_store
@@ -28,8 +28,10 @@ BESIDE = "--beside"
 
 def add_commands(add: Callable[..., argparse.ArgumentParser]) -> None:
     export = add("export", run_export, "Write the journal, one entry on each line, the cut lists, or the drawings.")
-    export.add_argument("what", choices=["journal", "pieces", "drawings"], help="pieces are a table, drawings SVG")
+    what = "pieces are a table, with --json all that is known of them; drawings are SVG"
+    export.add_argument("what", choices=["journal", "pieces", "drawings"], help=what)
     where = "a file, which is there whole or not at all; for drawings a folder, for each room's plan and its walls"
+    export.add_argument("--room", metavar="NAME", help="of pieces or drawings, those of one room, by its name or id")
     export.add_argument("--to", type=Path, metavar="FILE", help=where)
     backup = add("backup", run_backup, "Write the whole notebook into a file, and read it back.")
     backup.add_argument("file", type=Path)
@@ -42,8 +44,8 @@ def add_commands(add: Callable[..., argparse.ArgumentParser]) -> None:
 
 def run_export(chosen: argparse.Namespace) -> int:
     if chosen.what == "pieces":
-        answers = for_rooms(chosen.place, None, "pieces")
-        _put([format_table(answers.given)], chosen.to)
+        answers = for_rooms(chosen.place, chosen.room, "pieces")
+        _put([(format_all if chosen.json else format_table)(answers.given)], chosen.to)
         return answers.complain()
     if chosen.what == "drawings":
         return _export_drawings(chosen)
@@ -58,7 +60,7 @@ def _export_drawings(chosen: argparse.Namespace) -> int:
         raise CommandError("no-drawings-folder")
     if chosen.to.exists() and not chosen.to.is_dir():
         raise CommandError("not-a-folder", path=chosen.to)
-    answers = for_rooms(chosen.place, None, "files")
+    answers = for_rooms(chosen.place, chosen.room, "files")
     chosen.to.mkdir(parents=True, exist_ok=True)
     taken: set[str] = set()
     for room, answer in answers.given:

@@ -17,20 +17,20 @@ function give(name, type, text) {
 
 export function Files() {
   const { room, services, fail } = useNotebook();
-  const save = async (/** @type {string} */ question, /** @type {string} */ type, /** @type {(answer: any) => string} */ of, name = room.name) => {
-    const { answer, error } = await ask(services.engine, { ask: question, room: room.id });
+  const save = async (/** @type {string} */ type, /** @type {(answer: any) => string} */ of, name = room.name) => {
+    const { answer, error } = await ask(services.engine, { ask: "files", room: room.id });
     if (error) return fail(error.message);
     return give(`${name}.${type.split(/[/+]/)[1]}`, type, of(answer));
   };
   const saveWall = (/** @type {any} */ { id, number }) => {
     const of = (/** @type {any} */ { walls }) => walls.find((/** @type {any} */ { wall }) => wall === id).drawing;
-    return save("files", "image/svg+xml", of, say("piece-files-wall.file", { room: room.name, wall: number }));
+    return save("image/svg+xml", of, say("piece-files-wall.file", { room: room.name, wall: number }));
   };
   return html`<details class="more"><summary>${say("piece-files")}</summary><div class="now">
     <div class="side-by-side">
-      <${Button} onTouch=${() => save("files", "text/csv", (answer) => answer.csv)} next=${say("piece-files-csv.next")}>${say("piece-files-csv")}<//>
-      <${Button} onTouch=${() => save("pieces", "application/json", (answer) => JSON.stringify(answer, null, 1))} next=${say("piece-files-json.next")}>${say("piece-files-json")}<//>
-      <${Button} onTouch=${() => save("files", "image/svg+xml", (answer) => answer.plan)} next=${say("piece-files-svg.next")}>${say("piece-files-svg")}<//>
+      <${Button} onTouch=${() => save("text/csv", (answer) => answer.csv)} next=${say("piece-files-csv.next")}>${say("piece-files-csv")}<//>
+      <${Button} onTouch=${() => save("application/json", (answer) => answer.json)} next=${say("piece-files-json.next")}>${say("piece-files-json")}<//>
+      <${Button} onTouch=${() => save("image/svg+xml", (answer) => answer.plan)} next=${say("piece-files-svg.next")}>${say("piece-files-svg")}<//>
     </div>
     <p class="pencil">${say("piece-files-wall.all")}</p>
     <div class="choice-row numbers" role="group" aria-label=${say("piece-files-wall.all")}>

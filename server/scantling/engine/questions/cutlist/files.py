@@ -1,5 +1,7 @@
-"""`files`: the cut list of a room as a table for a spreadsheet, its plan and its walls as drawings that stand alone."""
+"""`files`: the cut list of a room as a table for a spreadsheet and as all that is known of it, its plan and its walls
+as drawings that stand alone. Page and command line write these texts as they are: no file depends on who wrote it."""
 
+import json
 from collections.abc import Iterable, Mapping
 from fractions import Fraction
 from typing import Any
@@ -33,7 +35,7 @@ class WallFileOut(Schema):
 
 
 class FilesOut(Schema):
-    csv, plan = text_out(), text_out()
+    csv, json, plan = text_out(), text_out(), text_out()
     walls = out(WallFileOut, many=True)
 
 
@@ -47,6 +49,12 @@ def format_table(answers: Iterable[tuple[str, Mapping[str, Any]]]) -> str:
     heads = [IN_MILLIMETERS if metric and head == INCHES else head for head in COLUMNS]
     rows = [heads, *((name, *_cells(piece, metric)) for name, piece in pieces)]
     return "".join(",".join(_quote(_safe(cell)) for cell in row) + "\r\n" for row in rows)
+
+
+def format_all(answers: Iterable[tuple[str, Mapping[str, Any]]]) -> str:
+    """All that `pieces` answers of rooms, as JSON (RFC 8259) that a person can read too."""
+    rooms = [{"room": name, **answer} for name, answer in answers]
+    return json.dumps(rooms, indent=1, sort_keys=True, allow_nan=False) + "\n"
 
 
 def _cells(piece: Mapping[str, Any], metric: bool) -> tuple[object, ...]:
@@ -81,8 +89,10 @@ def _quote(cell: str) -> str:
 
 def answer_files(asked: dict[str, Any], context: Context) -> Answer:
     room, cut_list, _, _ = find_list(asked, context)
+    answered = [(room.name, answer_pieces(asked, context))]
     return {
-        "csv": format_table([(room.name, answer_pieces(asked, context))]),
+        "csv": format_table(answered),
+        "json": format_all(answered),
         "plan": svg.alone(draw_whole(room, cut_list.pieces)),
         "walls": [
             {"wall": wall.id, "name": wall.name, "drawing": svg.alone(draw_elevation(room, wall, cut_list.pieces))}
@@ -92,6 +102,6 @@ def answer_files(asked: dict[str, Any], context: Context) -> Answer:
 
 
 QUESTIONS = (
-    Question("files", "A cut list as comma-separated text; the plan, and each wall from in front, as SVG that stands "
-             "alone.", PiecesIn, FilesOut, answer_files),
+    Question("files", "A cut list as comma-separated text and as JSON; the plan, and each wall from in front, as SVG "
+             "that stands alone.", PiecesIn, FilesOut, answer_files),
 )  # fmt: skip
