@@ -49,7 +49,8 @@ NO_UNIT = re.compile(
 STAYS: dict[str, str] = {
     r"\.exact$|\.takes$|\.key$|\.body\b|\.accept\b|remember|\.by$|\.at$|settings\.|\.area$|\.(?:profile|of)$|profiles\[\]$":
         "what goes into an entry or a question, or what a thing is found by: it is the same in every house",
-    r"\.text$|\.readings\[\]|\.typed|as.cut|readings\[\]\.words": "what a person read or wrote, as it was typed",
+    r"\.text$|\.readings\[\]|\.typed|as.cut|readings\[\]\.words|(?:places|said)\[\]\.shown$":
+        "what a person read or wrote, as it was typed",
     r"\.article\.name|\.(?:name|called)$|goods\[\]\.name|rows\[\]\.name|name_shown|unpriced\[\]$|tubes\[\]\.name":
         "a name that a person gave a thing: Beadboard 1/4; and the names that boards are bought and found by",
     r"found_by": "a search finds a profile by either name",
@@ -70,7 +71,7 @@ def strings_of(told: Any, path: str) -> Iterator[tuple[str, str]]:
     """Every text of an answer with where it stands, those written in its drawings too."""
     if isinstance(told, dict):
         for name, below in told.items():
-            yield from strings_of(below, f"{path}.{name}")
+            yield from strings_of(json.loads(below) if name == "json" else below, f"{path}.{name}")
     elif isinstance(told, list):
         for below in told:
             yield from strings_of(below, f"{path}[]")
