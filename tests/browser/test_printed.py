@@ -136,7 +136,7 @@ def test_every_sheet_is_headed_on_every_page_and_whole_and_can_be_read_at_a_saw(
                 assert ("Sewing room" in top) is not of_house, where
                 assert re.search(r"\d{1,4}[/.-]\d{1,2}[/.-]\d{1,4}", top), where
                 assert len(page) > 8, where  # a page with a caution on it alone is a sheet wasted
-                assert {round(one.wide) for one in page} == {width}, where
+                assert [one for one in page if abs(one.wide - width) > 1] == [], where
                 assert [one for one in page if not (0 < one.x < one.wide and 0 < one.y < one.high)] == [], where
                 assert [one for one in page if one.size < LEAST] == [], where
             assert TOUCHED.findall(text) == [], where
@@ -171,7 +171,7 @@ def test_every_piece_has_its_label_and_every_sheet_of_them_its_heading(demo, tmp
         demo.pdf(path=file, prefer_css_page_size=True)
         pages = written(file)
         assert len(pages) == -(-len(letters) // count)
-        assert {round(one.wide) for page in pages for one in page} == {size}
+        assert [one for page in pages for one in page if abs(one.wide - size) > 1] == []
         assert [letter for letter in letters if letter not in words_of(file)] == []
         assert read(file).count("Sewing room") >= len(letters) + len(pages)
         assert [one for page in pages for one in page if one.size < LEAST] == []
