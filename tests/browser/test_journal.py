@@ -28,12 +28,12 @@ ENTRY = {
     "body": {"name": "from a file"},
     "supersedes": [],
 }
-#: From here on, how each writing transaction is asked to be kept.
+#: From here on, how each writing transaction of a database is asked to be kept: the page's own may share meanwhile.
 DURABILITY = """
       const asked = [];
       const before = IDBDatabase.prototype.transaction;
       IDBDatabase.prototype.transaction = function (names, mode, options) {
-        if (mode === "readwrite") asked.push(options?.durability);
+        if (mode === "readwrite" && this.name === of) asked.push(options?.durability);
         return before.call(this, names, mode, options);
       };"""
 #: A second store on a database of its own, with a clock that the test sets.
@@ -132,6 +132,7 @@ def test_a_stamp_a_little_ahead_is_followed(store):
 def test_saved_means_that_the_transaction_asked_for_strict_durability(page):
     asked = page.evaluate(f"""async () => {{
       await services.sync.now();
+      const of = "scantling";
       {DURABILITY}
       await services.journal.append("device", {{ name: "phone" }});
       return asked;
@@ -143,6 +144,7 @@ def test_saved_means_that_the_transaction_asked_for_strict_durability(page):
 def test_only_marks_that_the_laptop_gives_anew_do_not_wait_for_the_disk(store):
     asked = store.evaluate(
         f"""async (entry) => {{
+      const of = "other";
       {DURABILITY}
       const reply = (acked) => ({{ acked, rejected: [], database: "d", cursor: 9, build: "b" }});
       const own = await store.append("device", {{}});
