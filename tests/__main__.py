@@ -19,10 +19,11 @@ import sys
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
-sys.path.insert(0, str(ROOT / "demo"))
+sys.path[:0] = [str(ROOT), str(ROOT / "demo")]
 
-import postgres  # noqa: E402  # beside this file
 from environment import prepare  # noqa: E402  # beside the demo, which needs it where there are no tests
+
+from tests import postgres  # noqa: E402
 
 #: One process more than there are cores, for a browser is mostly waited for; who has nothing left takes from another.
 SIDE_BY_SIDE = (f"--numprocesses={min(4, (os.cpu_count() or 1) + 1)}", "--dist=worksteal")

@@ -24,11 +24,12 @@ from typing import Any
 
 from row import Row
 
-sys.path.insert(0, str(Path(__file__).resolve().parents[1]))
+sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
-import postgres  # beside the tests
 from scantling.engine.notebook import fold
 from scantling.sync import ENTRIES_AT_ONCE, PROTOCOL
+
+from tests import postgres
 
 ENTRIES = 10_000
 PHONES = 50
