@@ -3,6 +3,7 @@
 What begins with the interpreter (encodings, environment, how long a start takes) is tested by a start of its own.
 """
 
+import contextlib
 import multiprocessing
 import os
 import signal
@@ -44,7 +45,8 @@ class Program:
 
     def send_signal(self, number):
         if self._process.is_alive():
-            os.kill(self.pid, number)
+            with contextlib.suppress(ProcessLookupError):  # it may end between the look and the signal
+                os.kill(self.pid, number)
 
     def terminate(self):
         self.send_signal(signal.SIGTERM)

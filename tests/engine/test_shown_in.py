@@ -29,7 +29,7 @@ OF_ONE_KIND = 8
 #: boards are known by, and the other way to read a length aloud.
 AS_WRITTEN = re.compile(
     r"readings|settings|\.text$|\.typed$|as_cut$|\.key$|\.feet$|\.reading$|unpriced|amount|written$|need$|cautions|error|wanted$"
-    r"|\.csv$|next_rooms|(?:goods|lines)\[\]\.name$|unpriced\[\]$|sums\[\]\.text|problems|words$|working"
+    r"|\.csv$|\.json$|next_rooms|(?:goods|lines)\[\]\.name$|unpriced\[\]$|sums\[\]\.text|problems|words$|working"
 )
 
 

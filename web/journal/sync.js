@@ -32,6 +32,8 @@ export class Sync {
   #timer = 0;
   /** @type {Promise<void> | null} */
   #running = null;
+  /** The exchange after that one, where it is wanted. @type {Promise<void> | null} */
+  #next = null;
 
   /** @type {Phase} */
   phase = "never";
@@ -67,11 +69,20 @@ export class Sync {
     this.#later(0);
   }
 
-  /** Shares now, or waits for the exchange that is under way. @returns {Promise<Told>} what the screen says of it */
+  /**
+   * Shares now, or after the exchange that is under way: that one may have asked already for what has come since.
+   * @returns {Promise<Told>} what the screen says of it
+   */
   async now() {
-    this.#running ??= this.#share().finally(() => (this.#running = null));
-    await this.#running;
+    if (this.#running) this.#next ??= this.#running.then(() => this.#begin());
+    await (this.#next ?? this.#begin());
     return this.state;
+  }
+
+  #begin() {
+    this.#next = null;
+    this.#running ??= this.#share().finally(() => (this.#running = null));
+    return this.#running;
   }
 
   /** @param {(state: Told) => void} listen @returns {() => void} the way to stop listening */

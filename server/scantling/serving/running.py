@@ -6,13 +6,14 @@ import contextlib
 import signal
 import threading
 from collections.abc import Callable, Sequence
-from queue import SimpleQueue
+from queue import Empty, SimpleQueue
 from types import FrameType
 from typing import Any
 
 from scantling.serving.server import NotebookServer
 
 STOP_SECONDS = 2.5
+LOOK_SECONDS = 0.5
 EVERYWHERE_OR_HERE = ("127.0.0.1", "::1", "0.0.0.0", "::")
 
 
@@ -31,11 +32,20 @@ def serve(
     for thread in threads:
         thread.start()
     announce(f"http://{'localhost' if host in EVERYWHERE_OR_HERE else host}:{server.port}")
-    signals.get()
+    _wait(signals)
     for each in (server, *beside):
         each.stop()
     for thread in threads:
         thread.join(STOP_SECONDS)
+
+
+def _wait(signals: SimpleQueue[int]) -> None:
+    """Until there is a signal. One that comes just as the wait begins is noted when the interpreter looks next: in a
+    wait without an end it never would."""
+    while True:
+        with contextlib.suppress(Empty):
+            signals.get(timeout=LOOK_SECONDS)
+            return
 
 
 def _listen(app: Callable[..., Any], host: str, ports: Sequence[int]) -> NotebookServer:
