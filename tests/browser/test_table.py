@@ -7,7 +7,7 @@ from playwright.sync_api import Page, expect
 
 from tests.browser.conftest import Laptop
 from tests.browser.test_kept_answers import COUNT
-from tests.browser.touch import entity, send, title, visit, walked_room
+from tests.browser.touch import awake, entity, send, title, visit, walked_room
 
 pytestmark = pytest.mark.further
 
@@ -76,6 +76,8 @@ def test_everything_is_reached_by_single_keys_and_the_list_of_them_is_on_a_quest
 
 
 def test_the_last_touch_is_taken_back_by_strikes_and_nothing_is_lost(table):
+    table.reload()  # what another test wrote on this page could be taken back too
+    awake(table)
     visit(table, "survey", "read", WALL, "length")
     expect(table.get_by_label("type it or say it")).to_be_visible()
     table.keyboard.type("147")  # at a tape a digit is a digit, without touching the field first
