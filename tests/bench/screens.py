@@ -104,7 +104,7 @@ def measure_stillness(browser: Browser, work: Path) -> Iterator[Row]:
         page.set_default_timeout(PATIENCE)
         page.goto(laptop.url)
         page.evaluate(CONTROLLED)
-        page.wait_for_function("() => document.querySelectorAll('main .row').length > 5")
+        page.wait_for_selector("main svg")  # the engine has answered: from now on there is something to be kept
         page.wait_for_timeout(3000)
         page.add_init_script(WATCH)
         page.context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWED})
