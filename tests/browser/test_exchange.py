@@ -83,6 +83,22 @@ def test_an_entry_is_shared_soon_after_it_is_written(bare, sleeper, open_bare):
     assert names(bare) == ["one"]
 
 
+def test_who_asks_while_an_exchange_is_under_way_has_one_of_their_own_after_it(bare, sleeper, open_bare):
+    page = open_bare(sleeper)
+    page.evaluate(NOW)
+    begins = """() => {
+      let begun = 0;
+      const { request } = navigator.locks;
+      LockManager.prototype.request = function (name, ...more) {
+        if (name === "scantling-sync") begun += 1;
+        return request.call(this, name, ...more);
+      };
+      const all = [1, 2, 3].map(() => services.sync.now());
+      return Promise.all(all).then(() => begun);
+    }"""
+    assert page.evaluate(begins) == 2  # what was asked thrice is done once more, not twice
+
+
 @pytest.mark.parametrize("lost", ["request", "reply"])
 def test_a_request_or_a_reply_that_is_lost_changes_nothing(bare, sleeper, open_bare, lost):
     page = open_bare(sleeper)
