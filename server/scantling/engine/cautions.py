@@ -7,6 +7,7 @@ that has heard it enough puts it aside under that word.
 
 from fractions import Fraction
 
+from scantling.engine.shown.examples import put_in_metric
 from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.tape.lengths import Length, format_inches, format_length
 
@@ -118,10 +119,7 @@ def tell(caution: str) -> str:
     >>> with showing(MILLIMETERS): tell(LIFTING)
     'Lifting: boards of 4.8 m and bundles are heavy and whip; two people.'
     """
-    if is_metric():
-        for figure, metric in IN_METRIC.items():
-            caution = caution.replace(figure, metric)
-    return caution
+    return put_in_metric(caution, IN_METRIC)
 
 
 def word_of(caution: str) -> str:

@@ -57,9 +57,14 @@ def show_examples(text: str) -> str:
     >>> with showing(MILLIMETERS): show_examples("Write 1/4 top or 1/4 foot, or 0.")
     'Write 6 mm top or 6 mm foot, or 0.'
     """
+    return put_in_metric(text, IN_METRIC)
+
+
+def put_in_metric(text: str, figures: Mapping[str, str]) -> str:
+    """A sentence of ours with each of its figures that the table names in what lengths are shown in."""
     if is_metric():
-        for example, metric in IN_METRIC.items():
-            text = text.replace(example, metric)
+        for figure, metric in figures.items():
+            text = text.replace(figure, metric)
     return text
 
 
