@@ -179,6 +179,20 @@ def test_a_wall_from_in_front_letters_what_hangs_on_it_and_nothing_else():
     assert ask("elevation", facts, wall="1")["drawing"] == drawn
 
 
+def test_from_in_front_each_board_of_a_casing_has_its_letter_beside_it():
+    door = thing("door", "30", "30", left="80", right="80")
+    facts = oblong(door, base__wanted="no", casing__wanted="yes")
+    root = sound(ask("elevation", facts, wall="w1")["drawing"])
+    hole = next(part for part in root.iter(f"{SVG}polygon") if part.get("class") == "opening")
+    xs, ys = zip(*(map(float, point.split(",")) for point in hole.get("points").split()), strict=True)
+    at = {text.text: (float(text.get("x")), float(text.get("y"))) for text in root.iter(f"{SVG}text")}
+    of = {piece["part"]: at[piece["letter"]] for piece in ask("pieces", facts)["pieces"]}
+    assert min(xs) < of["left leg"][0] < min(xs) + 20
+    assert max(xs) - 20 < of["right leg"][0] < max(xs)
+    assert of["head"][0] == pytest.approx((min(xs) + max(xs)) / 2, abs=1)
+    assert min(ys) < of["head"][1] < min(ys) + 20
+
+
 #: A wall of 120 in fills a sheet of 340 less its margins, and what is drawn is in tenths.
 SCALE, TENTH = (340 - 2 * 26) / 120, 0.06
 
@@ -351,3 +365,4 @@ def test_boards_are_drawn_with_every_letter_once():
     drawn = [text for plan in answered["plans"] for board in plan["boards"] for text in texts(board["drawing"])]
     letters = [piece["letter"] for board in answered["plans"][0]["boards"] for piece in board["pieces"]]
     assert sorted(text for text in drawn if len(text) == 1 and text.isalpha()) == sorted(letters)
+

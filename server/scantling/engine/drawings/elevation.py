@@ -8,7 +8,7 @@ here.
 from collections.abc import Iterator, Sequence
 
 from scantling.engine.drawings import svg
-from scantling.engine.drawings.front import derive_boards
+from scantling.engine.drawings.front import Board, derive_boards
 from scantling.engine.drawings.plans.labels import Box, Label, place_labels
 from scantling.engine.drawings.plans.whole import say_letters
 from scantling.engine.survey.room import Obstacle, Opening, Room, Wall
@@ -21,8 +21,11 @@ WIDTH, MARGIN, TALLEST = 340.0, 26.0, 240.0
 # Where nothing was read: a door as high as most, a wall a foot above it. Common practice, no source.
 DOOR, ABOVE = 80.0, 16.0
 THING = 24.0
-# So many letters find room under each other in an opening; more are told in one breath.
-APART = 3
+# Which edge of its opening a board is seen along: so far to the right of its middle, and up.
+EDGES = {Kind.HEAD: (0, 1), Kind.BUILT_UP: (0, 1), Kind.SILL: (0, -1), Kind.STOOL: (0, -1), Kind.APRON: (0, -1)}
+SIDES = {"left": (-1, 0), "right": (1, 0)}
+# From such an edge to the middle of a letter, and from one letter to the next.
+INSIDE, APART = 12.0, 21.0
 # The words at the foot, which no letter may hide.
 CAPTION = 16.0
 # The plate of an outlet or a switch.
@@ -94,6 +97,17 @@ def _top(opening: Opening) -> float:
     return foot + max(_inches(opening.left.largest), _inches(opening.right.largest))
 
 
+def _hole(opening: Opening) -> Board | None:
+    """From jamb to jamb and from sill or floor to head."""
+    span, top, foot = _span(opening), _top(opening), 0.0
+    if not span:
+        return None
+    if opening.kind == "window":
+        tall = _inches(opening.left.smallest) if opening.left else DOOR / 2
+        foot = _inches(opening.sill.smallest) if opening.sill else max(top - tall, 0.0)
+    return span[0], foot, span[1], top
+
+
 def _draw_edges(sheet: _Sheet, wall: Wall) -> Iterator[str]:
     yield svg.line(sheet.at(0, 0), sheet.at(sheet.long, 0), "ink")
     yield svg.line(sheet.at(0, sheet.high), sheet.at(sheet.long, sheet.high), "ink" if wall.height else "pencil dashed")
@@ -136,16 +150,11 @@ def _run_span(wall: Wall, piece: Piece) -> tuple[float, float] | None:
 
 
 def _draw_opening(sheet: _Sheet, room: Room, wall: Wall, opening: Opening) -> Iterator[str]:
-    span = _span(opening)
-    if not span:
+    hole = _hole(opening)
+    if not hole:
         return
-    top, foot = _top(opening), 0.0
-    unread = "" if opening.left and opening.right else " dashed"
-    if opening.kind == "window":
-        tall = _inches(opening.left.smallest) if opening.left else DOOR / 2
-        foot = _inches(opening.sill.smallest) if opening.sill else max(top - tall, 0.0)
-        unread = "" if opening.sill and opening.left else " dashed"
-    hole = (span[0], foot, span[1], top)
+    needed = (opening.left, opening.sill) if opening.kind == "window" else (opening.left, opening.right)
+    unread = "" if all(needed) else " dashed"
     for board in derive_boards(room, wall, opening, hole):
         yield sheet.box(*board, f"ink thin wood{unread}")
     yield sheet.box(*hole, f"opening{unread}")
@@ -169,12 +178,43 @@ def _letters(sheet: _Sheet, room: Room, wall: Wall, pieces: Sequence[Piece]) -> 
             places = [(x + by, y - out) for out in (11, 28, -22) for by in (0, 14, -14, 28, -28)]
             yield Label(piece.letter, tuple(places), 1, "small strong", 11, ringed=True, letters=(piece.letter,))
     for opening in wall.openings:
-        around, span = [piece for piece in here if piece.opening == opening.id], _span(opening)
-        if not span:
+        hole = _hole(opening)
+        if hole:
+            around = [piece for piece in here if piece.opening == opening.id]
+            yield from _letters_round(sheet, hole, around, pieces)
+
+
+def _letters_round(sheet: _Sheet, hole: Board, around: list[Piece], pieces: Sequence[Piece]) -> Iterator[Label]:
+    """The letter of a board beside it, inside its opening; in the middle those of what is not seen from in front."""
+    (left, foot), (right, top) = sheet.at(*hole[:2]), sheet.at(*hole[2:])
+    middle, half = ((left + right) / 2, (top + foot) / 2), ((right - left) / 2, (foot - top) / 2)
+    unseen = []
+    for piece in around:
+        edge = _edge_of(piece)
+        if edge is None:
+            unseen.append(piece)
             continue
-        each = [[piece] for piece in around] if len(around) <= APART else [around]
-        for place, some in enumerate(each):
-            letters = tuple(piece.letter for piece in some)
-            x, y = sheet.at((span[0] + span[1]) / 2, _top(opening) / 2 + 20)
-            places = [(x + by, y + 20 * place + out) for out in (0, 20, -20, 40, -40, -60, -80) for by in (0, 20, -20)]
-            yield Label(say_letters(some, pieces), tuple(places), 2, "small strong", 11, True, letters=letters)
+        by = INSIDE if piece.kind == Kind.APRON else -INSIDE  # an apron hangs below, under its stool
+        at = (middle[0] + edge[0] * (half[0] + by), middle[1] - edge[1] * (half[1] + by))
+        outward = (edge[0] * 2 * INSIDE, -edge[1] * 2 * INSIDE)
+        along = (0.0, APART) if edge[0] else (APART, 0.0)
+        yield _lettered_near([piece], pieces, at, along, outward)
+    if unseen:
+        yield _lettered_near(unseen, pieces, middle, (0.0, APART), (0.0, half[1] + INSIDE + APART))
+
+
+def _edge_of(piece: Piece) -> tuple[int, int] | None:
+    if piece.returns:
+        return None
+    return SIDES.get(piece.side) if piece.kind == Kind.LEG else EDGES.get(piece.kind)
+
+
+def _lettered_near(
+    some: Sequence[Piece], pieces: Sequence[Piece], at: svg.Point, along: svg.Point, outward: svg.Point
+) -> Label:
+    """Letters as near to a place as there is room: there, on along its edge, or beyond it."""
+    steps = [(out, by) for out in (0, 1, 2, -1) for by in (0, 1, -1, 2, -2)]
+    places = [(at[0] + outward[0] * out + along[0] * by, at[1] + outward[1] * out + along[1] * by) for out, by in steps]
+    letters = tuple(piece.letter for piece in some)
+    need = 1 if len(some) == 1 else 2
+    return Label(say_letters(some, pieces), tuple(places), need, "small strong", 11, ringed=True, letters=letters)

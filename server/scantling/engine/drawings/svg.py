@@ -87,7 +87,7 @@ def drawing(width: float, height: float, title: str, parts: Iterable[str]) -> st
 STYLE = (
     "svg{background:#fff;font-family:sans-serif}*{fill:none;stroke:#2a2927}text{fill:#2a2927;stroke:none;font-size:12px}"
     ".wall{stroke-width:4}.gap{stroke:#fff;stroke-width:6}.dashed{stroke-dasharray:4 3}.small{font-size:11px}"
-    ".wood{fill:#efe3c8}.lettered,.sheet{fill:#fff}.sheet{stroke:none}.strong,.letter,.number{font-weight:700}"
+    ".wood{fill:#efe3c8}.lettered,.sheet,.opening{fill:#fff}.sheet{stroke:none}.strong,.letter,.number{font-weight:700}"
     ".red{stroke:#b0301f}.pencil{stroke:#6e6a62}text.pencil{stroke:none;fill:#6e6a62}"
 )
 
