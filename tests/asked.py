@@ -3,6 +3,8 @@
 from typing import Any
 
 from scantling.engine.desk import QUESTIONS, answer
+from scantling.engine.errors import EngineError
+from scantling.engine.words.en import TEXTS
 
 
 def ask(name: str, **question: Any) -> dict[str, Any]:
@@ -18,6 +20,11 @@ def refusal(name: str, **question: Any) -> tuple[str, str, str]:
     error = answer({"ask": name, **question}).get("error")
     assert error is not None, "it was answered"
     return error["key"], error["where"]["field"], error["message"]
+
+
+def keys_of(refusals: type[EngineError]) -> set[str]:
+    """Every key that a kind of refusal has a sentence for."""
+    return {key.partition(".")[2] for key in TEXTS if key.startswith(f"{refusals.family}.")}
 
 
 def without(question: dict[str, Any], *names: str) -> dict[str, Any]:

@@ -23,6 +23,8 @@ from scantling.engine.tape.lengths import (
     say_length,
 )
 
+from tests.asked import keys_of
+
 SIXTY_THREE_AND_A_QUARTER = Length(Fraction(253, 4))
 
 # Each is a way that a person writes or a phone's keyboard or dictation spells the same 63 1/4 in.
@@ -238,7 +240,7 @@ def test_a_refusal_quotes_what_was_typed_and_says_what_to_write(text):
 def test_every_refusal_has_been_seen():
     # A sentence that nothing can raise would be a promise about a check that is not there.
     seen = {key for _, key, _ in REFUSED.values()} | {"too-long"}
-    assert seen == set(LengthError.sentences)
+    assert seen == keys_of(LengthError)
 
 
 @pytest.mark.parametrize("text", ["1" * 201, "9" * 10**5, "sixty " * 5000, "(" * 10**6])

@@ -17,8 +17,10 @@ from scantling.engine.tape.lengths import (
     parse_length,
     round_to,
 )
-from scantling.engine.tape.quantities import SQUARE_INCHES_PER_SQUARE_FOOT
+from scantling.engine.tape.measures import SQUARE_FOOT
 from scantling.engine.tape.sums import LONGEST_SUM, SumError, derive_remainder, evaluate_sum, say_remainder
+
+from tests.asked import keys_of
 
 # Worked with a pencil; inches.
 LENGTHS = {
@@ -95,7 +97,7 @@ def test_a_length_over_a_length_is_a_plain_number(text, number):
 )
 def test_a_length_by_a_length_is_an_area(text, square_feet):
     result = evaluate_sum(text)
-    assert result.area == square_feet * SQUARE_INCHES_PER_SQUARE_FOOT
+    assert result.area == square_feet * SQUARE_FOOT
     assert result.length is None
     assert result.number is None
 
@@ -172,7 +174,7 @@ def test_a_sum_that_cannot_be_worked_or_has_two_answers_is_refused(text, key, at
 
 def test_every_refusal_has_been_seen():
     of_names = {"name-and-mark"}
-    assert {key for _, key, _ in REFUSED.values()} | of_names == set(SumError.sentences)
+    assert {key for _, key, _ in REFUSED.values()} | of_names == keys_of(SumError)
 
 
 NAMES = {"wall 3": parse_length("63 1/4"), "wall 31": parse_length("31"), "wall 3 door width": parse_length("30 1/8"),

@@ -7,9 +7,9 @@ that has heard it enough puts it aside under that word.
 
 from fractions import Fraction
 
-from scantling.engine.shown.examples import put_in_metric
 from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.tape.lengths import Length, format_inches, format_length
+from scantling.engine.words import put_in_metric
 
 # Paint in American houses: the 1978 ban of lead in house paint (16 CFR 1303; EPA renovation rule, 40 CFR 745).
 LEAD_BEFORE = 1978

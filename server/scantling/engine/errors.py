@@ -1,6 +1,7 @@
 """Refusals: how the engine says no. A key for screens and tests, a sentence for people, and the place.
 
-Each module that refuses something subclasses `EngineError` and keeps its sentences in a table beside it.
+Each module that refuses something subclasses `EngineError` with a `family`, under which its sentences stand in
+`words/`: "family.key". The shell, whose sentences are none of the engine's, keeps them in a table beside it.
 A sentence quotes what was given and ends in what to do instead; it is read on a phone, so it stays short.
 """
 
@@ -8,7 +9,7 @@ import re
 from collections.abc import Mapping
 from typing import ClassVar
 
-from scantling.engine.shown.examples import show_examples
+from scantling.engine.words import say, show_examples
 
 QUOTE_AT_MOST = 48
 # Controls, marks that turn the direction of text, lone surrogates. Named here, because what Python calls printable
@@ -40,13 +41,15 @@ class EngineError(Exception):
     `field` is the dotted name of what was wrong in the question ("walls.2.length"); `at` the character in its text.
     """
 
+    family: ClassVar[str] = ""
     sentences: ClassVar[Mapping[str, str]] = {}
 
     def __init__(self, key: str, *, field: str = "", at: int | None = None, **facts: object) -> None:
         self.key = key
         self.field = field
         self.at = at
-        self.message = show_examples(self.sentences[key]).format(**facts)
+        own = self.sentences.get(key)
+        self.message = show_examples(own).format(**facts) if own else say(f"{self.family}.{key}", **facts)
         super().__init__(self.message)
 
     def body(self) -> dict[str, object]:

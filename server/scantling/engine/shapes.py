@@ -12,12 +12,12 @@ from marshmallow import EXCLUDE, Schema, ValidationError, fields, validate
 from scantling.engine import forms
 from scantling.engine.errors import EngineError
 from scantling.engine.kept import remembered
-from scantling.engine.shown.examples import show_quoted
 from scantling.engine.shown.shown_in import SHOWN_IN
 from scantling.engine.tape.angles import parse_degrees
 from scantling.engine.tape.figures import parse_figure
 from scantling.engine.tape.lengths import SIXTEENTH, SIXTY_FOURTH, Length, format_length, from_decimals, parse_length
 from scantling.engine.tape.written import LARGEST
+from scantling.engine.words import show_quoted
 
 
 class QuestionError(EngineError):

@@ -13,12 +13,12 @@ from scantling.engine.cutlist.change import show_difference
 from scantling.engine.errors import EngineError
 from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
-from scantling.engine.shown.examples import show_examples
 from scantling.engine.standard import Standard
 from scantling.engine.survey.points import parse_points
 from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_length, parse_length
 from scantling.engine.trim.piece import Flag, Piece, Step
 from scantling.engine.trim.told.seasons import width_of
+from scantling.engine.words import show_examples
 
 SALVAGED = "salvaged"
 

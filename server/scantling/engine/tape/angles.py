@@ -22,12 +22,7 @@ GAUGE_AT_BEST = Fraction(1, 10)
 
 
 class AngleError(EngineError):
-    sentences = {
-        "not-degrees": "{text} is not an angle: write degrees such as 91 or 88.5.",
-        "no-corner": "{text} degrees is no corner: a gauge reads between 0 and 180.",
-        "wrong-turn": "A gauge at an {turn} corner reads less than 180, not {text}: write {other}, or change the turn.",
-        "no-triangle": "Sides {sides} make no triangle: the longest must be shorter than the other two together.",
-    }
+    family = "angle"
 
 
 @dataclass(frozen=True, slots=True)

@@ -29,6 +29,7 @@ from scantling.engine.tape.marks import LengthError as LengthError
 from scantling.engine.tape.marks import Token, read_marks, refuse
 from scantling.engine.tape.spoken import say_number
 from scantling.engine.tape.written import Lean, Written, count_words, join_fractions, read_length
+from scantling.engine.words import say, say_counted
 
 Toward = Literal["even", "up", "down", "half-up"]
 
@@ -299,7 +300,7 @@ def format_exact(amount: Fraction) -> str:
     if amount.denominator <= FINEST_SHOWN:
         return sign + _mixed(abs(amount))
     whole, decimals = divmod(int(round_to(Length(abs(amount) * 10**4), ONE).inches), 10**4)
-    return f"about {sign}{whole}.{decimals:04}"
+    return say("about", figure=f"{sign}{whole}.{decimals:04}")
 
 
 def format_working(inches: Fraction) -> str:
@@ -312,8 +313,8 @@ def format_working(inches: Fraction) -> str:
     if shown_in() != MILLIMETERS:
         return format_exact(inches)
     millimeters = to_millimeters(inches, HUNDREDTH)
-    about = "" if millimeters == inches * MILLIMETERS_PER_INCH else "about "
-    return about + format_decimal(millimeters)
+    shown = format_decimal(millimeters)
+    return shown if millimeters == inches * MILLIMETERS_PER_INCH else say("about", figure=shown)
 
 
 def format_unrounded(inches: Fraction) -> str:
@@ -333,19 +334,18 @@ def format_reading(length: Length) -> str | None:
     >>> with showing(MILLIMETERS): format_reading(parse_length("1607 mm")), format_reading(parse_length("55 7/8"))
     ('1607 mm', '1419.225 mm')
     """
-    exact = f'{format_exact(length.inches)}"'
+    exact = f'{format_exact(length.inches)}"' if length.inches.denominator <= FINEST_SHOWN else ""
     written: tuple[str, ...] = (exact, format_inches(length, SIXTY_FOURTH))
     if shown_in() == MILLIMETERS:
         written = (_exact_millimeters(length), exact, format_length(length, SIXTY_FOURTH))
-    fitting = (text for text in written if not text.startswith("about"))
-    text = next((text for text in fitting if _reads_as_something(text)), None)
+    text = next((text for text in written if _reads_as_something(text)), None)
     return text if length > ZERO else None
 
 
 def _exact_millimeters(length: Length) -> str:
     """As many decimals as it has, up to a millionth; every fraction on a tape comes out even."""
     millimeters = length.inches * MILLIMETERS_PER_INCH
-    return f"{format_decimal(millimeters)} mm" if 10**6 % millimeters.denominator == 0 else "about"
+    return f"{format_decimal(millimeters)} mm" if 10**6 % millimeters.denominator == 0 else ""
 
 
 def _reads_as_something(text: str) -> bool:
@@ -375,19 +375,26 @@ def _say(inches: int, part: int, mark: int, marks: int, shown: str) -> str:
     rounded = round_to(length, nearest).inches
     if shown == FEET and abs(rounded) >= 12:
         feet, rest = divmod(abs(rounded), 12)
-        words = f"{'minus ' if rounded < 0 else ''}{say_number(Fraction(feet))} {'foot' if feet == 1 else 'feet'}"
+        words = _signed(say_counted("said-feet", int(feet), number=say_number(Fraction(feet))), rounded < 0)
         return f"{words} {_say_inches(rest)}" if rest else words
     return _say_inches(rounded)
 
 
 def _say_millimeters(shown: str) -> str:
     whole, _, tenth = shown.removeprefix("-").partition(".")
-    words = say_number(Fraction(int(whole))) + (f" point {say_number(Fraction(int(tenth)))}" if tenth else "")
-    return f"{'minus ' if shown.startswith('-') else ''}{words} millimeter{'' if shown.lstrip('-') == '1' else 's'}"
+    words = say_number(Fraction(int(whole)))
+    if tenth:
+        words = say("said-point", whole=words, tenth=say_number(Fraction(int(tenth))))
+    key = "said-millimeter" if shown.lstrip("-") == "1" else "said-millimeters"
+    return _signed(say(key, number=words), shown.startswith("-"))
+
+
+def _signed(words: str, is_negative: bool) -> str:
+    return say("said-minus", number=words) if is_negative else words
 
 
 def _say_inches(inches: Fraction) -> str:
     size = abs(inches)
     if size < 1 and size.numerator > 1:
-        return f"{say_number(inches)} of an inch"
-    return f"{say_number(inches)} inch{'' if 0 < size <= 1 else 'es'}"
+        return say("said-part-of-inch", number=say_number(inches))
+    return say("said-inch" if 0 < size <= 1 else "said-inches", number=say_number(inches))

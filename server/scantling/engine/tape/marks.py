@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
-from typing import ClassVar, Literal, NoReturn
+from typing import Literal, NoReturn
 
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.tape.units import LENGTH_UNITS
@@ -27,35 +27,7 @@ LONGEST_LENGTH = 200
 class LengthError(EngineError):
     """Text that is not a length, or could be two."""
 
-    sentences: ClassVar[Mapping[str, str]] = {
-        "empty": "Nothing was given: write a length such as 63 1/4.",
-        "too-long": "That is too long to be one entry: {length} characters, and {limit} is the most.",
-        "odd-character": "{part} in {text} has no place in a length: write it as 63 1/4 or 5' 3 1/4\".",
-        "comma": "The comma in {text} could mean two things: write 63.25 with a point, or 1607 with nothing.",
-        "stray-point": "The point in {text} stands in an odd place: write 63.25, or 63 1/4.",
-        "unknown-word": "{part} in {text} is not understood: write figures, as in 63 1/4.",
-        "no-number": "There is no figure in {text}: write a length such as 63 1/4.",
-        "not-a-length": "{part} in {text} is {measures}, and a length is wanted: use in, ft, mm or m.",
-        "no-numerator": "How many {part} in {text}? Write one eighth, 3 16ths or 3/16.",
-        "no-denominator": "The slash in {text} wants a whole number on each side: write it as in 63 1/4.",
-        "loose-slash": "The slash in {text} could divide: write a fraction without spaces, as in 63 1/4.",
-        "zero-denominator": "Nothing divides by 0, as in {text}: write a fraction such as 3/8.",
-        "odd-denominator": "{part} in {text} is on no tape or rule: write halves to 64ths, or a decimal.",
-        "improper": "{part} in {text} is not less than one: write {instead}.",
-        "dangling": "{text} breaks off after {part}: finish it as in 63 and 1/4.",
-        "two-numbers": "{text} could be read in two ways: write 5' 3\" for feet and inches, or 5 3/8 for a fraction.",
-        "two-fractions": "{text} holds two fractions: write one, as in 47 3/8.",
-        "decimal-and-fraction": "{text} mixes a decimal with a fraction: write 63.25 or 63 1/4.",
-        "loose-dash": "The dash in {text} could be a minus: write 5' 3 1/4\", or 5-3-1/4 for feet, inches, fraction.",
-        "unit-missing": "{part} in {text} lacks its unit: write every unit, as in 1 m 607 mm.",
-        "unit-order": "{text} puts {part} where it does not follow: write the larger unit first, once each.",
-        "broken-unit": "{text} has part of a unit before a smaller one: write 5' 3\", or 5.25 ft alone.",
-        "too-many": "{part} in {text} is a whole {larger} or more: write 6' 1\" or 73, not 5' 13\".",
-        "feet-and-part": "{text} could be part of a foot or of an inch: write 5 1/2 ft, or 5' 0 1/2\".",
-        "lean-on-metric": "{part} in {text} means 1/32 in on an inch tape: write the decimals, as in 1607.5 mm.",
-        "negative": "{text} is less than nothing: a length read from a tape is 0 or more.",
-        "too-great": "{text} is over 15 miles: check the figure.",
-    }
+    family = "length"
 
 
 @dataclass(frozen=True, slots=True)

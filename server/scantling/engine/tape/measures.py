@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from scantling.engine.shown.shown_in import MILLIMETERS_PER_INCH, format_decimal, is_metric
 from scantling.engine.tape.lengths import ONE, Length, format_exact, round_to
+from scantling.engine.words import say
 
 SQUARE_FOOT = Fraction(144)
 FOOT = Fraction(12)
@@ -28,16 +29,20 @@ def format_number(amount: Fraction, places: int = 4) -> str:
     if not is_metric():
         return format_exact(amount)
     rounded = round_to(Length(amount * 10**places), ONE).inches / 10**places
-    return f"{'' if rounded == amount else 'about '}{format_decimal(rounded)}"
+    return _about(format_decimal(rounded), rounded != amount)
+
+
+def _about(figure: str, is_rounded: bool) -> str:
+    return say("about", figure=figure) if is_rounded else figure
 
 
 def format_area(square_inches: Fraction) -> str:
     """An area beside lengths in a line of working, in the square of their unit: whole square millimeters."""
     if not is_metric():
-        return f"{format_exact(square_inches)} sq in"
+        return say("in-square-inches", figure=format_exact(square_inches))
     square = square_inches * MILLIMETERS_PER_INCH**2
     whole = round_to(Length(square), ONE).inches
-    return f"{'' if whole == square else 'about '}{whole} mm²"
+    return _about(f"{whole} mm²", whole != square)
 
 
 def format_surface(square_inches: Fraction) -> str:
@@ -51,14 +56,14 @@ def format_surface(square_inches: Fraction) -> str:
     """
     if is_metric():
         return f"{format_number(square_inches / SQUARE_METER, 2)} m²"
-    return f"{format_exact(square_inches / SQUARE_FOOT)} sq ft"
+    return say("in-square-feet", figure=format_exact(square_inches / SQUARE_FOOT))
 
 
 def format_rough_surface(square_inches: Fraction) -> str:
     """An area to look at: no walls are known to a tenth of a square meter."""
     if is_metric():
         return f"{float(square_inches / SQUARE_METER):.1f} m²"
-    return f"{float(square_inches / SQUARE_FOOT):.0f} sq ft"
+    return say("in-square-feet", figure=f"{float(square_inches / SQUARE_FOOT):.0f}")
 
 
 def format_volume(cubic_inches: Fraction) -> str:
@@ -72,7 +77,7 @@ def format_volume(cubic_inches: Fraction) -> str:
     """
     if is_metric():
         return f"{float(cubic_inches / LITER):.2f} L"
-    return f"{float(cubic_inches / GALLON):.2f} gal"
+    return say("in-gallons", figure=f"{float(cubic_inches / GALLON):.2f}")
 
 
 def format_content(cubic_inches: Fraction) -> str:
@@ -83,7 +88,7 @@ def format_content(cubic_inches: Fraction) -> str:
     """
     if is_metric():
         return f"{float(cubic_inches / MILLILITER):.1f} ml"
-    return f"{float(cubic_inches):.2f} cu in"
+    return say("in-cubic-inches", figure=f"{float(cubic_inches):.2f}")
 
 
 def format_section(square_inches: Fraction) -> str:
@@ -94,7 +99,7 @@ def format_section(square_inches: Fraction) -> str:
     """
     if is_metric():
         return f"{float(square_inches * MILLIMETERS_PER_INCH**2):.2f} mm²"
-    return f"{float(square_inches):.4f} sq in"
+    return say("in-square-inches", figure=f"{float(square_inches):.4f}")
 
 
 def format_spread(spread: Fraction) -> str:
@@ -107,8 +112,8 @@ def format_spread(spread: Fraction) -> str:
     'about 9.2 m² a liter'
     """
     if is_metric():
-        return f"{format_number(spread * LITER / SQUARE_METER, 2)} m² a liter"
-    return f"{format_exact(spread * GALLON / SQUARE_FOOT)} sq ft a gallon"
+        return say("spread-a-liter", figure=format_number(spread * LITER / SQUARE_METER, 2))
+    return say("spread-a-gallon", figure=format_exact(spread * GALLON / SQUARE_FOOT))
 
 
 def format_run(inches: Fraction) -> str:
@@ -120,4 +125,4 @@ def format_run(inches: Fraction) -> str:
     """
     if is_metric():
         return f"{format_number(inches / METER, 2)} m"
-    return f"{format_exact(inches / FOOT)} ft"
+    return say("in-feet", figure=format_exact(inches / FOOT))

@@ -10,14 +10,13 @@ from fractions import Fraction
 from types import MappingProxyType
 from typing import Literal
 
-from scantling.engine.shown.shown_in import MILLIMETERS_PER_INCH, is_metric
+from scantling.engine.shown.shown_in import MILLIMETERS_PER_INCH
 from scantling.engine.tape.lengths import format_exact, format_unrounded
 from scantling.engine.tape.measures import format_area, format_surface
+from scantling.engine.words import say
 
 Sort = Literal["figure", "number", "length", "area"]
 Sign = Literal["+", "-", "×", "÷", "of"]
-
-SQUARE_INCHES_PER_SQUARE_FOOT = 144
 
 
 class UnlikeQuantities(Exception):
@@ -40,12 +39,8 @@ class Quantity:
         >>> Quantity("area", Fraction(720)).show()
         '720 sq in (5 sq ft)'
         """
-        if self.sort == "area" and is_metric():
-            return f"{format_area(self.amount)} ({format_surface(self.amount)})"
         if self.sort == "area":
-            return (
-                f"{format_exact(self.amount)} sq in ({format_exact(self.amount / SQUARE_INCHES_PER_SQUARE_FOOT)} sq ft)"
-            )
+            return f"{format_area(self.amount)} ({format_surface(self.amount)})"
         return format_unrounded(self.amount) if self.sort == "length" else format_exact(self.amount)
 
 
@@ -121,7 +116,7 @@ def combine(left: Quantity, sign: str, right: Quantity, bare: str = INCHES) -> t
         raise UnlikeQuantities("nothing-under")
     as_length = (sign in "+-" and "length" in (left.sort, right.sort)) or (sign == "÷" and right.sort == "length")
     one, other = (_scaled(side, BARE[bare] if as_length else Fraction(1)) for side in (left, right))
-    return Quantity(sort, _amount(one, sign, other)), _settled(left, right, bare if as_length else "a plain number")
+    return Quantity(sort, _amount(one, sign, other)), _settled(left, right, bare if as_length else "number")
 
 
 def _scaled(side: Quantity, bare: Fraction) -> Fraction:
@@ -139,4 +134,5 @@ def _amount(left: Fraction, sign: str, right: Fraction) -> Fraction:
 def _settled(left: Quantity, right: Quantity, as_what: str) -> list[str]:
     if left.sort == right.sort:
         return []
-    return [f"{side.show()} has no unit: taken as {as_what}." for side in (left, right) if side.sort == "figure"]
+    taken = say(f"taken-as-{as_what}")
+    return [say("sum-bare", figure=side.show(), taken=taken) for side in (left, right) if side.sort == "figure"]

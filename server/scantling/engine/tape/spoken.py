@@ -11,6 +11,7 @@ from fractions import Fraction
 from types import MappingProxyType
 
 from scantling.engine.tape.marks import Token, decimal_value, refuse, typed
+from scantling.engine.words import any_of, say
 
 _SMALL = (
     *("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"),
@@ -131,7 +132,7 @@ def proper(top: Fraction, bottom: int, text: str, first: Token, last: Token, *, 
 def _instead(top: Fraction, bottom: int, alone: bool) -> str:
     """How to write what is not less than one: 631/4 with the space that was left out, or as so many fourths."""
     if not alone or top.denominator != 1:
-        return "63 1/4, with the whole inches in front"
+        return say("length-in-front")
     digits = str(top.numerator)
     split = [
         f"{digits[:place]} {digits[place:]}/{bottom}"
@@ -140,7 +141,7 @@ def _instead(top: Fraction, bottom: int, alone: bool) -> str:
     ]
     whole, rest = divmod(top, bottom)
     value = " ".join([str(whole), *([str(rest / bottom)] if rest else [])])
-    return " or ".join([*split, value])
+    return any_of([*split, value])
 
 
 def _pointed(marks: Sequence[Token], at: int, point: int, value: Fraction, text: str) -> tuple[Token, int]:

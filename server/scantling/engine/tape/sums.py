@@ -17,13 +17,14 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
-from typing import ClassVar, NoReturn
+from typing import NoReturn
 
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.tape.lengths import SIXTEENTH, Length, Reading, format_unrounded, round_to
 from scantling.engine.tape.marks import Kind, LengthError, Token, name_pattern, plain_words, read_marks, typed
 from scantling.engine.tape.quantities import BARE, INCHES, MILLIMETERS, Quantity, Sign, UnlikeQuantities, combine
 from scantling.engine.tape.written import count_words, join_fractions, read_length
+from scantling.engine.words import say
 
 LONGEST_SUM = 1000
 LARGEST = 10**12
@@ -33,27 +34,11 @@ SIGN_OF: Mapping[Kind, Sign] = MappingProxyType(
 )
 BINDS: Mapping[str, int] = MappingProxyType({"(": 0, "+": 1, "-": 1, "×": 2, "÷": 2, "negative": 3, "of": 4})
 
-ALL_LENGTHS = "No figure has a unit: taken as {bare}."
-ALL_FIGURES = "No figure has a unit: taken as {bare}, and as plain numbers where they multiply or divide."
-
 
 class SumError(EngineError):
     """A sum that cannot be worked, or could be worked in two ways."""
 
-    sentences: ClassVar[Mapping[str, str]] = {
-        "missing-number": "A figure is missing in {text}: write one on each side of a sign, as in 63 1/4 - 2.",
-        "missing-sign": "A sign is missing before {part} in {text}: write 2 × (3 1/2) with its ×.",
-        "open-bracket": "A bracket in {text} is not closed: add the ).",
-        "close-bracket": "A bracket in {text} closes that never opened: take out the ).",
-        "dash-or-minus": "The dash in {text} could join or take away: write 63 1/4, or 63 - 1/4 with spaces.",
-        "fraction-or-division": "The slash in {text} makes no fraction of an inch: to divide, put spaces round it.",
-        "two-slashes": "Two slashes in {text} run together: put spaces round the one that divides, as in 63 1/4 / 2.",
-        "unlike": "{sum} in {text} mixes two kinds of thing: give both sides the same kind of unit.",
-        "no-such-unit": "{sum} in {text} has no meaning on a tape: multiply or divide by a plain number.",
-        "nothing-under": "{sum} in {text} divides by nothing: put a figure other than 0 after the ÷.",
-        "name-and-mark": "{part} in {text} stands hard against a mark: put spaces round the sign, as in wall 3 - 1/4.",
-        "too-great": "{text} comes to more than can be measured: check the figures.",
-    }
+    family = "sum"
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,8 +167,9 @@ class _Working:
             self._refuse("open-bracket", self.pending[-1].at)
         value = self.values[-1]
         if value.sort == "figure":
-            said = ALL_FIGURES if any(step.scales for step in self.steps) else ALL_LENGTHS
-            self._note(said.format(bare=self.bare))
+            scales = any(step.scales for step in self.steps)
+            bare = say(f"taken-as-{self.bare}")
+            self._note(say("sum-all-figures" if scales else "sum-all-lengths", bare=bare))
             value = Quantity("length", value.amount * BARE[self.bare])
         return SumResult(value, tuple(self.taken), tuple(self.steps), tuple(self.bare_ends), self.has_fraction)
 
@@ -214,7 +200,7 @@ class _Working:
         value = Quantity("figure" if written.bare and not written.lean else "length", written.amount)
         if written.lean:
             value = Quantity("length", Reading(Length(written.amount), written.lean).measured.inches)
-            self._note(f"{typed(self.text, tokens[0], tokens[-1])} is taken as {value.show()}.")
+            self._note(say("sum-lean", figure=typed(self.text, tokens[0], tokens[-1]), taken=value.show()))
         elif written.bare:
             self.bare_ends.append(tokens[-1].end)
         self.values.append(value)
@@ -314,5 +300,6 @@ def say_remainder(remainder: Length) -> str:
     '1/64" over the mark'
     """
     if not remainder:
-        return "on the mark"
-    return f"{format_unrounded(abs(remainder).inches)} {'over' if remainder.inches > 0 else 'under'} the mark"
+        return say("on-the-mark")
+    over = remainder.inches > 0
+    return say("over-the-mark" if over else "under-the-mark", off=format_unrounded(abs(remainder).inches))

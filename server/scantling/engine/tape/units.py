@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 from functools import cache
 from types import MappingProxyType
-from typing import Any, ClassVar
+from typing import Any
 
 from scantling.engine.errors import EngineError
 
@@ -27,13 +27,13 @@ LENGTH_UNITS: Mapping[str, str] = MappingProxyType(
 )
 
 OTHER_UNITS: Mapping[str, str] = MappingProxyType(
-    dict.fromkeys(("sq", "square", "sqft", "sqin", "acre", "acres"), "an area")
+    dict.fromkeys(("sq", "square", "sqft", "sqin", "acre", "acres"), "area")
     | dict.fromkeys(
-        ("cubic", "gal", "gallon", "gallons", "l", "liter", "liters", "litre", "litres", "quart"), "a volume"
+        ("cubic", "gal", "gallon", "gallons", "l", "liter", "liters", "litre", "litres", "quart"), "volume"
     )
-    | dict.fromkeys(("kg", "g", "gram", "grams", "lb", "lbs", "pound", "pounds", "oz", "ounce", "ounces"), "a weight")
-    | dict.fromkeys(("deg", "degree", "degrees"), "an angle")
-    | dict.fromkeys(("second", "seconds", "sec", "minute", "minutes", "hour", "hours"), "a time")
+    | dict.fromkeys(("kg", "g", "gram", "grams", "lb", "lbs", "pound", "pounds", "oz", "ounce", "ounces"), "weight")
+    | dict.fromkeys(("deg", "degree", "degrees"), "angle")
+    | dict.fromkeys(("second", "seconds", "sec", "minute", "minutes", "hour", "hours"), "time")
 )
 
 SHORT_NAMES: Mapping[str, str] = MappingProxyType({"millimeter": "mm", "centimeter": "cm", "meter": "m"})
@@ -42,11 +42,7 @@ SHORT_NAMES: Mapping[str, str] = MappingProxyType({"millimeter": "mm", "centimet
 class UnitError(EngineError):
     """A unit that cannot be used where it stands."""
 
-    sentences: ClassVar[Mapping[str, str]] = {
-        "unknown-unit": "{unit} is not a unit known here: use in, ft, yd, mm, cm or m.",
-        "wrong-measure": "{unit} cannot be turned into {into}: they measure different things.",
-        "not-metric": "{unit} is not metric: ask for mm, cm or m.",
-    }
+    family = "unit"
 
 
 @cache

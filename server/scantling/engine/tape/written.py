@@ -16,6 +16,7 @@ from typing import Literal
 from scantling.engine.tape.marks import STRONG, Token, part_of_word, refuse, typed
 from scantling.engine.tape.spoken import gather_numbers, proper
 from scantling.engine.tape.units import CUSTOMARY, FOOT, INCH, LENGTH_UNITS, OTHER_UNITS, inches_per
+from scantling.engine.words import say
 
 Lean = Literal["strong", "shy"]
 LARGEST = Fraction(10**6)
@@ -198,7 +199,8 @@ def _check_next(tokens: Sequence[Token], at: int, first: Token, unit: str | None
 
 def _refuse_token(token: Token, text: str) -> None:
     if token.text in OTHER_UNITS:
-        refuse("not-a-length", text, token.at, part=typed(text, token), measures=OTHER_UNITS[token.text])
+        measures = say(f"unit-of-{OTHER_UNITS[token.text]}")
+        refuse("not-a-length", text, token.at, part=typed(text, token), measures=measures)
     if token.kind == "slash":
         refuse("no-denominator", text, token.at)
     if token.kind == "dash":

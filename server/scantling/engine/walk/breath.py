@@ -13,7 +13,6 @@ from fractions import Fraction
 from types import MappingProxyType
 
 from scantling.engine.errors import EngineError
-from scantling.engine.shown.examples import show_examples
 from scantling.engine.survey.read import read_corner
 from scantling.engine.survey.room import Obstacle, Opening, Room, Wall
 from scantling.engine.tape.angles import Corner
@@ -24,6 +23,7 @@ from scantling.engine.tape.spoken import TENS, UNITS, gather_numbers
 from scantling.engine.tape.sums import write_units
 from scantling.engine.walk.figure import Figure
 from scantling.engine.walk.rows import AGREE, Row
+from scantling.engine.words import show_examples
 
 LONGEST_BREATH = 1000
 PARTS_AT_MOST = 40

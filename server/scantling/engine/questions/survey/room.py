@@ -18,7 +18,6 @@ from scantling.engine.questions.notebook.settings import SettledOut, show_settin
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import ProblemOut, problems_out
 from scantling.engine.shapes import Asked, DrawingOut, LengthOut, out, show, text_out, texts_out
-from scantling.engine.shown.examples import show_examples
 from scantling.engine.survey.checks import check_room
 from scantling.engine.survey.closure import check_closure, derive_closure
 from scantling.engine.survey.facts import find_room
@@ -28,6 +27,7 @@ from scantling.engine.tape.lengths import Length
 from scantling.engine.walk.figure import Figure
 from scantling.engine.walk.needs import derive_needs
 from scantling.engine.walk.rows import Row, Taken, derive_rows, show_corner
+from scantling.engine.words import show_examples
 
 
 class SurveyIn(Asked):

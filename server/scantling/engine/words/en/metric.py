@@ -7,10 +7,8 @@ quotes of the text that was typed never comes through here, and what explains ho
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from scantling.engine.shown.shown_in import is_metric
-
 # Longer phrases before those that stand in them.
-IN_METRIC: Mapping[str, str] = MappingProxyType(
+EXAMPLES: Mapping[str, str] = MappingProxyType(
     {
         "63 1/4 or 5' 3 1/4\"": "1607 mm or 1.607 m",
         "63.25, or 63 1/4": "1606.5 mm",
@@ -48,26 +46,3 @@ IN_METRIC: Mapping[str, str] = MappingProxyType(
         "17/32": "13.5 mm",
     }
 )
-
-
-def show_examples(text: str) -> str:
-    """A sentence of ours with its examples in what lengths are shown in.
-
-    >>> from scantling.engine.shown.shown_in import MILLIMETERS, showing
-    >>> with showing(MILLIMETERS): show_examples("Write 1/4 top or 1/4 foot, or 0.")
-    'Write 6 mm top or 6 mm foot, or 0.'
-    """
-    return put_in_metric(text, IN_METRIC)
-
-
-def put_in_metric(text: str, figures: Mapping[str, str]) -> str:
-    """A sentence of ours with each of its figures that the table names in what lengths are shown in."""
-    if is_metric():
-        for figure, metric in figures.items():
-            text = text.replace(figure, metric)
-    return text
-
-
-def show_quoted(text: str) -> str:
-    """The same where what was typed may stand beside an example: those in straight quotes alone, which ours are."""
-    return text.replace('"63 1/4"', '"1607 mm"').replace('"2 1/4"', '"57 mm"') if is_metric() else text
