@@ -89,6 +89,8 @@ LIBRARIES = {
     "platformdirs": {"cli"},
     "segno": {"lan"},
     "sqlalchemy": {"store"},
+    "tree_sitter": {"site"},
+    "tree_sitter_javascript": {"site"},
     "uvicorn": {"serving"},
     "webargs": {"api"},
     "werkzeug": {"api"},

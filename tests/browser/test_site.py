@@ -1,4 +1,4 @@
-"""What is served, to whom, and with which headers: read from the server, without a browser."""
+"""What is served, to whom, and with which headers: read from the server, almost all of it without a browser."""
 
 import gzip
 import hashlib
@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 from flask import Flask
 from flask.testing import FlaskClient
+from playwright.sync_api import Browser
 from scantling.site import NOT_SERVED, PACKAGE, TYPES, Site, web_folder
 
 VENDOR = web_folder() / "vendor"
@@ -88,6 +89,19 @@ def test_the_engine_goes_out_as_its_source_and_nothing_else(site: Site):
         assert {"scantling/__init__.py", "scantling/engine/desk.py"} <= names
         assert all(name.startswith("scantling/engine/") or name == "scantling/__init__.py" for name in names)
         assert archive.read("scantling/engine/desk.py") == (PACKAGE / "engine" / "desk.py").read_bytes()
+
+
+def test_a_browser_reads_the_same_in_a_style_as_it_is_served(site: Site, browser: Browser):
+    page = browser.new_page()
+    read = """(text) => {
+      const sheet = new CSSStyleSheet();
+      sheet.replaceSync(text);
+      return [...sheet.cssRules].map((rule) => rule.cssText);
+    }"""
+    for path in sorted((web_folder() / "styles").iterdir()):
+        served = site.files[f"/v/{site.build}/styles/{path.name}"].body.decode()
+        assert page.evaluate(read, served) == page.evaluate(read, path.read_text()), path
+    page.close()
 
 
 @pytest.mark.parametrize(

@@ -21,7 +21,9 @@ from posixpath import dirname, join, normpath
 
 from flask import Blueprint, Response, abort, request
 
-PACKAGE = Path(__file__).resolve().parent
+from scantling.site.slim import slim
+
+PACKAGE = Path(__file__).resolve().parents[1]
 
 #: Set by hand: the operating system's own table may call a module text/plain, and a browser then refuses to run it;
 #: WebAssembly under another type makes the runtime hang without a word.
@@ -44,7 +46,7 @@ RUNTIME_PARTS = ("vendor/pyodide/", "vendor/marshmallow/", "vendor/pint/")
 #: Fetches vendored files; it is not part of the page.
 NOT_SERVED = frozenset({"vendor/compile.mjs"})
 #: What a module names in its import and export statements; what it imports by a call comes later.
-IMPORTED = re.compile(r"""^(?:import|export)\b(?:[\w\s{},*$]*?\bfrom)?\s*["'](\.[^"']+)["']""", re.MULTILINE)
+IMPORTED = re.compile(r"""(?:^|;)(?:import|export)\b(?:[\w\s{},*$]*?\bfrom)?\s*["'](\.[^"']+)["']""", re.MULTILINE)
 #: Served under fixed names at the root, because a browser remembers them by name; their text names the build.
 AT_THE_ROOT = {"index.html": "/", "sw.js": "/sw.js", "manifest.webmanifest": "/manifest.webmanifest"}
 
@@ -174,20 +176,43 @@ class Site:
         that the page lies in, such as "/notes", nothing at the root."""
         self.base = base
         self.headers = HEADERS | {"Content-Security-Policy": policy(laptop)}
-        files = read_web(folder or web_folder()) | {"engine.zip": zip_engine(package)}
-        runtime, page, root = parts_of(files)
-        self.build = fingerprint(files)
-        self.runtime = fingerprint(runtime)
+        self._sources = read_web(folder or web_folder()) | {"engine.zip": zip_engine(package)}
+        self.build = fingerprint(self._sources)
+        self.runtime = fingerprint(parts_of(self._sources)[0])
         self._words = {"%BUILD%": self.build, "%RUNTIME%": self.runtime, "%LAPTOP%": laptop, "%BASE%": base}
-        versioned = [*publish(f"{base}/rt/{self.runtime}/", runtime), *publish(f"{base}/v/{self.build}/", page)]
-        self._words["%PRELOADS%"] = preloads(versioned)
-        named = [self._filled(name, body) for name, body in sorted(root.items()) if name != "sw.js"]
-        self.precache = [(f.path, f.integrity) for f in (*named, *versioned)]
-        self._words['"%FILES%"'] = json.dumps(self.precache)
-        worker = [self._filled("sw.js", root["sw.js"])] if "sw.js" in root else []
-        self.files = {f.path: f for f in (*named, *versioned, *worker)}
         self._packed: dict[str, bytes] = {}
         self._packing = threading.Lock()
+        self._made: tuple[dict[str, Published], list[tuple[str, str]]] | None = None
+        self._publishing = threading.Lock()
+
+    @property
+    def files(self) -> dict[str, Published]:
+        """Every public file by its address."""
+        return self._published[0]
+
+    @property
+    def precache(self) -> list[tuple[str, str]]:
+        """Address and digest of all that a phone keeps."""
+        return self._published[1]
+
+    @property
+    def _published(self) -> tuple[dict[str, Published], list[tuple[str, str]]]:
+        """Made when somebody asks for the page: a laptop that starts would wait for it, and its commands need none."""
+        with self._publishing:
+            self._made = self._made or self._publish()
+            return self._made
+
+    def _publish(self) -> tuple[dict[str, Published], list[tuple[str, str]]]:
+        runtime, page, root = parts_of(self._sources)
+        page, root = ({name: slim(name, body) for name, body in part.items()} for part in (page, root))
+        folders = ((f"/rt/{self.runtime}/", runtime), (f"/v/{self.build}/", page))
+        versioned = [file for folder, part in folders for file in publish(self.base + folder, part)]
+        self._words["%PRELOADS%"] = preloads(versioned)
+        named = [self._filled(name, body) for name, body in sorted(root.items()) if name != "sw.js"]
+        precache = [(f.path, f.integrity) for f in (*named, *versioned)]
+        self._words['"%FILES%"'] = json.dumps(precache)
+        worker = [self._filled("sw.js", root["sw.js"])] if "sw.js" in root else []
+        return {f.path: f for f in (*named, *versioned, *worker)}, precache
 
     def _filled(self, name: str, body: bytes) -> Published:
         """A root file with the build's own words put in."""
