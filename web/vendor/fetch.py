@@ -1,8 +1,9 @@
 """Fetch the vendored files again: `python3 web/vendor/fetch.py`, from anywhere in a checkout.
 
-Knows: which published archives the page is made of, which files of them it serves, and the two changes made to them:
-bare import specifiers become relative paths (a page without a build step cannot resolve them), and Python modules are
-compiled by the very runtime that will read them (a phone boots about three times as fast).
+Knows: which published archives the page is made of, which files of them it serves, and the three changes made to them:
+bare import specifiers become relative paths (a page without a build step cannot resolve them), fonts lose the hints that
+a program made for screens of few points (a third of their bytes; no phone reads them), and Python modules are compiled by
+the very runtime that will read them (a phone boots about three times as fast).
 Refuses: an archive whose bytes are not those recorded in vendor.lock, unless `--accept` says that they are new on purpose.
 Needs npm, Node and pip, and nothing of the project. What it writes is committed, so nobody needs it to run Scantling.
 """
@@ -11,6 +12,7 @@ import argparse
 import hashlib
 import io
 import json
+import os
 import pathlib
 import shutil
 import subprocess
@@ -96,11 +98,14 @@ COMPILED = {
     "marshmallow/marshmallow.zip": ("marshmallow", "typing_extensions"),
     "pint/pint.zip": ("pint", "flexcache", "flexparser", "platformdirs"),
 }
+#: Takes the hints out of a font and packs it again; pinned, for another version may pack it to other bytes.
+FONT_TOOLS = ("fonttools==4.68.0", "brotli==1.2.1")
 
 
-def run(*command: str, cwd: pathlib.Path) -> None:
-    """Run one command of npm, node or pip; its own words are shown when it fails."""
-    done = subprocess.run(command, cwd=cwd, capture_output=True, text=True, check=False)
+def run(*command: str, cwd: pathlib.Path, python_path: str = "") -> None:
+    """Run one command of npm, node, pip or fontTools; its own words are shown when it fails."""
+    env = {**os.environ, "PYTHONPATH": python_path} if python_path else None
+    done = subprocess.run(command, cwd=cwd, env=env, capture_output=True, text=True, check=False)
     if done.returncode:
         sys.exit(f"{' '.join(command[:3])} failed:\n{done.stdout}{done.stderr}")
 
@@ -134,6 +139,19 @@ def rewrite(text: bytes, rewrites: dict[str, str]) -> bytes:
     for bare, path in rewrites.items():
         text = text.replace(f'from"{bare}"'.encode(), f'from"{path}"'.encode())
     return text
+
+
+def unhinted(work: pathlib.Path, fonts: dict[str, bytes]) -> dict[str, bytes]:
+    """The same fonts, every letter and every feature of them, without instructions for a screen of few points."""
+    tools = work / "font-tools"
+    run(sys.executable, "-m", "pip", "install", "--quiet", "--target", str(tools), *FONT_TOOLS, cwd=work)
+    made = {}
+    for path, font in fonts.items():
+        (work / "hinted.woff2").write_bytes(font)
+        run(sys.executable, "-m", "fontTools.subset", "hinted.woff2", "--unicodes=*", "--layout-features=*", "--name-IDs=*",
+            "--no-hinting", "--flavor=woff2", "--output-file=plain.woff2", cwd=work, python_path=str(tools))
+        made[path] = (work / "plain.woff2").read_bytes()
+    return made
 
 
 def digest(data: bytes) -> str:
@@ -197,6 +215,7 @@ def write(served: dict[str, bytes], digests: dict[str, str]) -> None:
     }
     lock = {
         "packages": packages,
+        "unhinted": {"with": FONT_TOOLS, "files": [path for path in served if path.endswith(".woff2")]},
         "compiled": {path: list(sources) for path, sources in COMPILED.items()},
         "sha256": {path: digest(data) for path, data in sorted(served.items())},
     }
@@ -217,6 +236,7 @@ def main() -> None:
         for package in (*NPM, *PYPI):
             for ours, theirs in package.files.items():
                 served[ours] = rewrite(archives[package.name][theirs], package.rewrites)
+        served |= unhinted(work, {path: font for path, font in served.items() if path.endswith(".woff2")})
         for path, sources in COMPILED.items():
             served[path] = compiled(work, archives, sources)
         write(served, digests)
