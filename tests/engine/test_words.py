@@ -18,7 +18,6 @@ NOT_YET = {
     "boards",
     "bodies.py",
     "cautions.py",
-    "costs",
     "coverings",
     "cutlist",
     "desk.py",
@@ -33,7 +32,6 @@ NOT_YET = {
     "shapes.py",
     "standard.py",
     "supplies",
-    "survey",
     "trim",
     "walk",
     "work",
@@ -51,7 +49,8 @@ NO_SENTENCE = {
     "\x01 thousand", "\x01 hundred",  # numbers in words, said by the rules that they are read by
 }  # fmt: skip
 #: What they are given is no sentence: a pattern, a name, what a program is told.
-SPEAK_TO_THE_PROGRAM = {"compile", "sub", "match", "search", "TypeVar", "ContextVar", "getattr", "cast", "Literal"}
+SPEAK_TO_THE_PROGRAM = {"compile", "sub", "match", "search", "TypeVar", "ContextVar", "getattr", "cast", "Literal",
+                        "about", "derived"}  # fmt: skip
 SAY = {"say", "say_counted"}
 #: Stands for what is put into a key.
 ANY = "\x01"
@@ -183,7 +182,7 @@ def is_for_the_program(node, above):
     """Whether what is around a text hands it to the program: a docstring, a type, a key, a pattern."""
     if isinstance(above, ast.Expr | ast.Compare | ast.Subscript | ast.AnnAssign | ast.arg | ast.JoinedStr):
         return not (isinstance(above, ast.AnnAssign) and node is above.value)
-    if isinstance(above, ast.FormattedValue | ast.MatchValue):
+    if isinstance(above, ast.FormattedValue | ast.MatchValue | ast.FunctionDef):
         return True
     if isinstance(above, ast.Dict):
         return node in above.keys

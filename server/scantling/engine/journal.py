@@ -45,10 +45,7 @@ class Entry:
 
 
 class EntryError(EngineError):
-    sentences = {
-        "not-an-entry": "A journal entry is an object with an id, a device and a body; this is {what}.",
-        "not-text": "{where} holds half a character (a lone surrogate), which cannot be stored; type it again.",
-    }
+    family = "entry"
 
 
 _DEVICE = re.compile(r"[0-9a-f]{16}\Z")

@@ -24,10 +24,7 @@ GREEN = Fraction(30)
 
 
 class MovementError(EngineError):
-    sentences = {
-        "unknown-wood": "There is no coefficient for {text}; the table has {woods}.",
-        "green": "At {percent} % wood is green and does not yet shrink: write 30 or less.",
-    }
+    family = "wood"
 
 
 @dataclass(frozen=True, slots=True)

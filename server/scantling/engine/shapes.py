@@ -21,16 +21,7 @@ from scantling.engine.words import show_quoted
 
 
 class QuestionError(EngineError):
-    sentences = {
-        "no-such-question": "There is no question called {name}; ask one of: {names}.",
-        "not-a-question": 'A question is an object with "ask" in it, such as {{"ask": "read", "text": "63 1/4"}}.',
-        "not-json": "That is not JSON: {why}.",
-        "bad-field": "{sentence}",
-        "too-many-questions": "That is {count:,} questions at once, and {most:,} is the most: ask in several requests.",
-        "too-much": "That holds more than {most} values, which is more than one question may: ask in parts.",
-        "too-deep": "That is nested more than {most} deep: flatten it.",
-        "too-great-a-number": "A number here is greater than anything that is measured or bought: check it.",
-    }
+    family = "question"
 
 
 def refused(error: EngineError) -> ValidationError:

@@ -44,23 +44,7 @@ OVERAGE_AT_MOST = 100
 
 
 class StandardError(EngineError):
-    sentences = {
-        "not-a-choice": "{name} is one of {choices}, not {text}.",
-        "not-positive": "{name} must be more than nothing, not {text}.",
-        "too-thin": "{name} is no less than 1/64 in, the finest mark of a tape, not {text}.",
-        "not-money": "{text} is not a price: write dollars and cents such as 19.98.",
-        "not-a-count": "{text} is not a count: write how many there are, or leave it empty for any number.",
-        "not-so-many": "{name} is a whole number from 0 to {most}, not {text}.",
-        "not-stock": "Stock is a list of rows, each with a length and a price.",
-        "no-scarf": "A scarf of {text} is too long a lap: write degrees from square, up to 60, such as 30.",
-        "no-light": "{text} is nowhere that light comes from: write windows, none, or the number of a wall, such as 2.",
-        "no-range": "A saw that turns to {text} cuts no miter: write degrees from square, 45 or more, such as 50.",
-        "no-rake": "{text} is no rake of a stair: write degrees from level, above 0 and under 60, such as 37; or none.",
-        "no-spring": "A spring of {text} is no lean: write the angle at the wall, above 0 and under 90, such as 38.",
-        "no-profile": "Boards of other profiles are rows, each with the name of its profile, a length and a price.",
-        "no-moisture": "{text} is no moisture of dry wood: write a percentage up to 30, such as 8.",
-        "bad-value": "{name}: {sentence}",
-    }
+    family = "standard"
 
 
 @dataclass(frozen=True)  # not slotted: what is derived of it is kept in it, for every piece asks

@@ -10,11 +10,7 @@ from scantling.engine.errors import EngineError
 
 
 class CostError(EngineError):
-    sentences = {
-        "no-price": "{name} has no price: write what it costs, such as 19.98.",
-        "part-priced": "{name} is told without what has no price: {what}.",
-        "no-rooms": "No room measured yet has a cost: measure and plan one, and the next can be told from it.",
-    }
+    family = "cost"
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,12 +18,7 @@ WASTE = Fraction(10)
 
 
 class SupplyError(EngineError):
-    sentences = {
-        "no-bead": "A bead of nothing fills no joint: write its size, such as 1/8.",
-        "too-many-holes": "{name}: that is more than {most} of them: read its length and spacing again.",
-        "too-short": "{name}: {length} reaches {bite} into the stud, and {wanted} is wanted: take {need} or longer.",
-        "no-length": "{name}: no nail of the lengths given is as long as {need}: write a longer one.",
-    }
+    family = "supply"
 
 
 def derive_section(shape: str, size: Length) -> Fraction:

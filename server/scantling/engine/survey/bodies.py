@@ -12,6 +12,7 @@ from scantling.engine.errors import EngineError
 from scantling.engine.survey.outline import Side, derive_outline
 from scantling.engine.survey.room import Obstacle, Opening, Problem, Room, Wall
 from scantling.engine.tape.lengths import Length, format_length
+from scantling.engine.words import say
 
 Point = tuple[float, float]
 # What a scribe, a filler or a reading may make up for. Common practice, no source.
@@ -19,11 +20,7 @@ SLACK = 1.0
 
 
 class BodyError(EngineError):
-    sentences = {
-        "through-wall": "{what} is {deep} deep, and would go through {other}: read it again, and where it stands.",
-        "before-opening": "{what} would stand before the {other}: read how deep it is again, and where both are.",
-        "in-one-place": "{what} and {other} would stand in one place: read how deep they are, and where they stand.",
-    }
+    family = "body"
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +53,7 @@ def check_bodies(room: Room) -> Iterator[Problem]:
         yield from _before_openings(body, sides)
     for one, other in itertools.combinations(bodies, 2):
         if one.wall is not other.wall and _overlap(one.ring, other.ring):
-            name = f"{other.name} on {other.wall.name}"
+            name = say("thing-on-wall", thing=other.name, wall=other.wall.name)
             yield _problem(one, BodyError("in-one-place", what=one.name.capitalize(), other=name))
 
 
@@ -68,7 +65,7 @@ def _body(side: Side, thing: Obstacle) -> _Body | None:
     if thing.at is None or thing.width is None or thing.depth is None:
         return None
     start, deep = float(thing.at.smallest.inches), float(thing.depth.smallest.inches)
-    return _Body(side.wall, f"the {thing.name}", thing.depth.smallest,
+    return _Body(side.wall, say("the-thing", thing=thing.name), thing.depth.smallest,
                  _ring(side, start, start + float(thing.width.smallest.inches), deep))  # fmt: skip
 
 
@@ -96,7 +93,7 @@ def _before_openings(body: _Body, sides: Sequence[Side]) -> Iterator[Problem]:
         for opening in side.wall.openings if side.wall is not body.wall else ():
             span = _span(opening)
             if opening.kind != "window" and span and _overlap(body.ring, _ring(side, *span, 2 * SLACK)):
-                other = f"{opening.name} in {side.wall.name}"
+                other = say("thing-in-wall", thing=opening.name, wall=side.wall.name)
                 yield _problem(body, BodyError("before-opening", what=body.name.capitalize(), other=other))
 
 

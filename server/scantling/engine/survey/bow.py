@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.tape.lengths import THIRTY_SECOND, ZERO, Length, format_length, parse_length
+from scantling.engine.words import say
 
 HOLLOW, HUMP = "hollow", "hump"
 WRITTEN = re.compile(rf"(?P<by>.+?)\s+(?P<way>{HOLLOW}|{HUMP})(?:\s+at\s+|\s*,\s*)(?P<at>.+)", re.IGNORECASE)
@@ -18,10 +19,7 @@ MOST = Length.approximate(6)
 
 
 class BowError(EngineError):
-    sentences = {
-        "which-way": "{text} does not say which way and where: write 1/4 hollow at 48, or 1/4 hump at 48; or 0.",
-        "bows-too-far": "{text} off a straight line is more than a wall bows: read it again.",
-    }
+    family = "bow"
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,4 +69,6 @@ def say_bow(bow: Bow | None) -> str:
     >>> say_bow(parse_bow("1/4 hump at 48"))
     'a hump of 1/4" at 48"'
     """
-    return f"a {bow.way} of {format_length(bow.by, THIRTY_SECOND)} at {format_length(bow.at)}" if bow else "straight"
+    if bow is None:
+        return say("wall-straight")
+    return say(f"wall-bows-{bow.way}", by=format_length(bow.by, THIRTY_SECOND), at=format_length(bow.at))

@@ -10,18 +10,14 @@ from scantling.engine.errors import EngineError
 from scantling.engine.survey.outline import Side, derive_outline
 from scantling.engine.survey.room import Measure, Problem, Room, Wall
 from scantling.engine.tape.lengths import ONE_INCH, SIXTEENTH, Length, format_length
+from scantling.engine.words import say
 
 # Heads of doors and ceilings follow the floor's fall; more than this between neighbors was read wrong. Common practice.
 HEAD_AGREES, CEILING_AGREES = ONE_INCH * 2, ONE_INCH * 3
 
 
 class CheckError(EngineError):
-    sentences = {
-        "walls-cross": "{what} would go through {other}: read both again, and the corners between them.",
-        "half-walked": "The walls turn by {turned}° in all, where a room turns by 360: walk on, or look at corners.",
-        "height-differs": "{what} is {by} {way} than {other}: read both again.",
-        "height-inch": "{what} is an inch {way} than {other}: was the tape held at its 1 in mark?",
-    }
+    family = "check"
 
 
 def check_room(room: Room) -> list[Problem]:
@@ -79,8 +75,8 @@ def _heights(room: Room) -> Iterator[Problem]:
         for measure in (opening.left, opening.right)
         if measure
     ]
-    ceilings = [(wall, "the ceiling", wall.height) for wall in room.walls if wall.height]
-    yield from _differs([(wall, f"the head of the {name}", one) for wall, name, one in heads], HEAD_AGREES)
+    ceilings = [(wall, say("the-ceiling"), wall.height) for wall in room.walls if wall.height]
+    yield from _differs([(wall, say("head-of", thing=name), one) for wall, name, one in heads], HEAD_AGREES)
     yield from _differs(ceilings, CEILING_AGREES)
 
 
@@ -90,8 +86,9 @@ def _differs(heights: list[tuple[Wall, str, Measure]], agrees: Length) -> Iterat
         by = high.smallest - low.smallest
         inch = abs(abs(by) - ONE_INCH) <= SIXTEENTH
         if inch or abs(by) > agrees:
-            way = "higher" if by.inches > 0 else "lower"
-            there = f"{other} in {before.name}" if before is not wall else "at its other side"
-            named = f"{what} in {wall.name}".capitalize()
+            way = say("way-higher" if by.inches > 0 else "way-lower")
+            in_other = before is not wall
+            there = say("thing-in-wall", thing=other, wall=before.name) if in_other else say("other-side")
+            named = say("thing-in-wall", thing=what, wall=wall.name).capitalize()
             key = "height-inch" if inch else "height-differs"
             yield _problem(wall, CheckError(key, what=named, by=format_length(abs(by)), way=way, other=there))

@@ -17,6 +17,7 @@ from scantling.engine.errors import EngineError
 from scantling.engine.survey.room import Problem, Room, Wall
 from scantling.engine.tape.angles import STRAIGHT, Corner, format_degrees, rounded
 from scantling.engine.tape.lengths import ONE_INCH, SIXTEENTH, Length, format_length
+from scantling.engine.words import say
 
 # A suspect must explain all but a quarter of the gap, and no one is suspected of what the tape's own ± explains.
 LEFT_OVER = 0.25
@@ -34,10 +35,7 @@ Vector = tuple[float, float]
 
 
 class ClosureError(EngineError):
-    sentences = {
-        "not-closed": "The room is open: only a room that comes back to its first wall can be checked for closing.",
-        "not-all-read": "{what} has not been read: a room is checked for closing when every wall and corner is.",
-    }
+    family = "closure"
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +70,7 @@ def derive_closure(room: Room) -> Closure:
         raise ClosureError("not-closed", field="room")
     for wall in room.walls:
         if wall.length is None or wall.corner is None:
-            what = wall.name if wall.length is None else f"corner {wall.number}"
+            what = wall.name if wall.length is None else say("corner", number=wall.number)
             raise ClosureError("not-all-read", field="room", what=what.capitalize())
     corners = [wall.corner.degrees for wall in room.walls if wall.corner]
     angle = sum(corners, start=Fraction(0)) - (len(corners) - 2) * STRAIGHT
@@ -162,9 +160,10 @@ def _suspect_walls(room: Room, corners: Sequence[Fraction], gap: Vector) -> list
 
 def _suspect_wall(wall: Wall, by: Length) -> Suspect:
     longer = "long" if by.inches > 0 else "short"
-    message = f"{wall.name.capitalize()} may be read {format_length(abs(by))} too {longer}: measure it again."
+    what = wall.name.capitalize()
+    message = say(f"suspect-wall-{longer}", what=what, by=format_length(abs(by)))
     if abs(abs(by) - ONE_INCH) <= SIXTEENTH:
-        message = f"{wall.name.capitalize()} may be an inch too {longer}: was the tape held at its 1 in mark?"
+        message = say(f"suspect-inch-{longer}", what=what)
     return Suspect("wall", wall, by, None, message)
 
 
@@ -174,7 +173,7 @@ def _suspect_corners(room: Room, corners: Sequence[Fraction], angle: Fraction) -
         put_right = [*corners[:place], corners[place] - angle, *corners[place + 1 :]]
         left_over = rounded(math.hypot(*_gap(room.walls, put_right)))
         wide = "wide" if (angle > 0) == (wall.turn == "inside") else "tight"
-        message = f"Corner {wall.number} may be read {format_degrees(abs(angle))} too {wide}: measure it again."
+        message = say(f"suspect-corner-{wide}", number=wall.number, by=format_degrees(abs(angle)))
         found.append((left_over, Suspect("corner", wall, None, angle, message)))
     found.sort(key=lambda one: (one[0], one[1].wall.number))
     near = found[0][0] + ONE_INCH.inches
@@ -193,6 +192,7 @@ def check_closure(room: Room) -> list[Problem]:
         return []
     angles_agree = abs(closure.angle) <= closure.angle_allowed
     missed = format_length(closure.gap) if angles_agree else format_degrees(abs(closure.angle))
-    said = " Or: ".join(suspect.message for suspect in closure.suspects[:2]) or "Measure walls and corners again."
+    one, other = [*(suspect.message for suspect in closure.suspects[:2]), "", ""][:2]
+    said = say("suspects", one=one, other=other) if other else one or say("no-suspect")
     wall = closure.suspects[0].wall if closure.suspects else room.walls[-1]
-    return [Problem(wall.id, "not-closing", f"The room misses itself by {missed}. {said}")]
+    return [Problem(wall.id, "not-closing", say("not-closing", by=missed, said=said))]

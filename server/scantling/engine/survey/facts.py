@@ -14,15 +14,13 @@ from scantling.engine.settings import check_setting, lay_over
 from scantling.engine.survey.points import parse_points
 from scantling.engine.survey.read import Given, parse_sides, read_room, read_settings
 from scantling.engine.survey.room import RAILS, Problem, Room
+from scantling.engine.words import say
 
 WALL_READINGS = ("length", "ceiling", "ceiling_corner", "height", "studs", "plumb", "bow", "fall", *RAILS)
 
 
 class FactsError(EngineError):
-    sentences = {
-        "no-such-room": "There is no room {room} in this notebook: ask for one that the house lists.",
-        "no-such-house": "There is no house {house} in this notebook: ask for one that the notebook lists.",
-    }
+    family = "facts"
 
 
 def find_room(notebook: Notebook, room: str) -> Entry:
@@ -91,10 +89,10 @@ def check_settings(notebook: Notebook, room: str) -> list[Problem]:
     problems = []
     for whose, of in (("house", house), ("room", room)):
         for name, value in _settings(notebook, of).items():
-            instead = "the house's" if of == room and name in of_house else "the default"
+            instead = "the-house" if of == room and name in of_house else "the-default"
             for error in check_setting(name, value):
-                stands = "No board is on its list" if name.endswith("stock") else f"Until it is, {instead} stands"
-                message = f"A setting of the {whose} cannot be read: {error.message} Set it anew. {stands}."
+                stands = say("stands-no-board" if name.endswith("stock") else f"stands-{instead}")
+                message = say(f"unread-setting-{whose}", why=error.message, stands=stands)
                 problems.append(Problem("", error.key, message))
     return problems
 

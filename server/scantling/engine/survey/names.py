@@ -3,9 +3,10 @@
 from collections.abc import Sequence
 
 from scantling.engine.tape.lengths import Length
+from scantling.engine.words import ordinal, say
 
 ORDER = {2: ("left", "right"), 3: ("left", "middle", "right")}
-COUNTED = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
+COUNTED = range(1, 11)
 
 
 def name_things(things: Sequence[tuple[str, Length | None]]) -> list[str]:
@@ -22,20 +23,10 @@ def name_things(things: Sequence[tuple[str, Length | None]]) -> list[str]:
         if all(at is not None for at in where.values()):
             alike.sort(key=lambda place: (where[place], place))
         for turn, place in enumerate(alike) if len(alike) > 1 else ():
-            names[place] = f"{_turn_of(turn, len(alike))} {name}"
+            names[place] = say("thing-of-some", which=_turn_of(turn, len(alike)), thing=name)
     return names
 
 
 def _turn_of(turn: int, count: int) -> str:
     words = ORDER.get(count, COUNTED)
-    return words[turn] if turn < len(words) else _ordinal(turn + 1)
-
-
-def _ordinal(place: int) -> str:
-    """Which one it is, in figures.
-
-    >>> _ordinal(11), _ordinal(21), _ordinal(32), _ordinal(43)
-    ('11th', '21st', '32nd', '43rd')
-    """
-    ending = "th" if place % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(place % 10, "th")
-    return f"{place}{ending}"
+    return say(f"which-{words[turn]}") if turn < len(words) else ordinal(turn + 1)

@@ -9,17 +9,14 @@ from fractions import Fraction
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.tape.lengths import THIRTY_SECOND, ZERO, Length, format_length, parse_length
+from scantling.engine.words import say
 
 LEVEL = Fraction(24)
 AWAY = {"top": 1, "foot": -1, "bottom": -1}
 
 
 class PlumbError(EngineError):
-    sentences = {
-        "which-end": "{text} does not say which end of the level stands off: write 1/4 top or 1/4 foot, or 0.",
-        "which-way": "{text} does not say which end of the floor is lower: write 1/2 right or 1/2 left, or 0.",
-        "leans-too-far": "{text} off in 24 in is more than a wall leans: read it again.",
-    }
+    family = "plumb"
 
 
 def parse_plumb(text: str) -> Fraction:
@@ -45,8 +42,10 @@ def say_plumb(leans: Fraction) -> str:
     >>> say_plumb(parse_plumb("1/4 foot"))
     'leans in, 1/4" in 24'
     """
+    if not leans:
+        return say("wall-plumb")
     gap = format_length(Length(abs(leans) * LEVEL), THIRTY_SECOND)
-    return f"leans {'away' if leans > 0 else 'in'}, {gap} in {'610' if is_metric() else '24'}" if leans else "plumb"
+    return say("wall-leans-away" if leans > 0 else "wall-leans-in", gap=gap, level="610" if is_metric() else "24")
 
 
 def parse_fall(text: str) -> Length:
@@ -71,4 +70,6 @@ def say_fall(fall: Length) -> str:
     >>> say_fall(parse_fall("1/2 left"))
     '1/2" lower at the left'
     """
-    return f"{format_length(abs(fall))} lower at the {'right' if fall > ZERO else 'left'}" if fall else "level"
+    if not fall:
+        return say("floor-level")
+    return say("floor-lower-right" if fall > ZERO else "floor-lower-left", by=format_length(abs(fall)))

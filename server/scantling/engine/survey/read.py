@@ -18,6 +18,7 @@ from scantling.engine.survey.names import name_things
 from scantling.engine.survey.plumb import parse_fall, parse_plumb
 from scantling.engine.survey.points import point_readings
 from scantling.engine.survey.room import (
+    OPENINGS,
     PLACES,
     RAILS,
     THINGS_AT_MOST,
@@ -41,6 +42,7 @@ from scantling.engine.tape.angles import (
     parse_degrees,
 )
 from scantling.engine.tape.lengths import ZERO, Length, format_length, parse_length
+from scantling.engine.words import say
 
 
 def _texts(written: object) -> tuple[str, ...]:
@@ -283,38 +285,41 @@ def _read_wall(reader: _Reader, number: int, facts: Mapping[str, Any], given: Gi
     named = list(zip(found, names, strict=True))
     openings = [_read_opening(reader, one, name, given) for one, name in named[: len(facts.get("openings") or ())]]
     obstacles = [_read_obstacle(reader, one, name, given) for one, name in named[len(openings) :]]
-    meets = reader.length("the board it meets", corner.get("meets"))
-    length = reader.length(f"wall {number}", facts.get("length"))
+    meets = reader.length(say("board-it-meets"), corner.get("meets"))
+    length = reader.length(say("wall", number=number), facts.get("length"))
     return Wall(
         id=reader.wall,
         number=number,
         turn=turn,
         length=length,
-        corner=reader.corner(f"corner {number}", turn, corner),
+        corner=reader.corner(say("corner", number=number), turn, corner),
         corner_texts=tuple(one if isinstance(one, str) else ", ".join(one) for one in corner_readings(corner)),
         meets=meets.smallest if meets else None,
         openings=tuple(openings),
         obstacles=tuple(obstacles),
         settings=dotted(facts.get("settings") or {}),
-        height=reader.length(f"wall {number}, to the ceiling", facts.get("height")),
-        ceiling=reader.length(f"wall {number}, along the ceiling", facts.get("ceiling")),
-        studs=reader.studs(f"studs of wall {number}", facts.get("studs"), length),
-        leans=reader.leans(f"wall {number}, out of plumb", facts.get("plumb")),
+        height=reader.length(say("wall-to-ceiling", number=number), facts.get("height")),
+        ceiling=reader.length(say("wall-along-ceiling", number=number), facts.get("ceiling")),
+        studs=reader.studs(say("wall-studs", number=number), facts.get("studs"), length),
+        leans=reader.leans(say("wall-out-of-plumb", number=number), facts.get("plumb")),
         plumb_texts=_texts(facts.get("plumb")),
         at_rails={
             rail: read
             for rail in RAILS
-            if (read := reader.length(f"wall {number}, along the {rail.replace('_', ' ')}", facts.get(rail)))
+            if (read := reader.length(say(f"wall-along-{rail}", number=number), facts.get(rail)))
         },
-        bows=reader.bows(f"bow of wall {number}", facts.get("bow"), length),
+        bows=reader.bows(say("wall-bow", number=number), facts.get("bow"), length),
         bow_texts=_texts(facts.get("bow")),
-        falls=reader.falls(f"floor along wall {number}", facts.get("fall"), length),
-        ceiling_corner=reader.corner(f"corner {number} at the ceiling", turn, {"corner": facts.get("ceiling_corner")}),
+        falls=reader.falls(say("floor-along-wall", number=number), facts.get("fall"), length),
+        ceiling_corner=reader.corner(
+            say("corner-at-ceiling", number=number), turn, {"corner": facts.get("ceiling_corner")}
+        ),
     )
 
 
 def _called(facts: Mapping[str, Any]) -> str:
-    return "cased opening" if facts["kind"] == "cased" else str(facts["kind"])
+    kind = str(facts["kind"])
+    return say(f"kind-{kind}") if kind in OPENINGS else kind
 
 
 def _left_edge(facts: Mapping[str, Any]) -> Length | None:
@@ -330,23 +335,24 @@ def _left_edge(facts: Mapping[str, Any]) -> Length | None:
 def _read_opening(reader: _Reader, facts: Mapping[str, Any], name: str, given: Given) -> Opening:
     at_left, at_right = facts.get("head_corners") or (None, None)
     depths = {
-        place: reader.depth(f"{name}, depth at the {place}", (facts.get("depths") or {}).get(place)) for place in PLACES
+        place: reader.depth(say(f"opening-depth-{place}", thing=name), (facts.get("depths") or {}).get(place))
+        for place in PLACES
     }
     return Opening(
         id=str(facts["id"]),
         kind=facts["kind"],
         name=name,
-        at=reader.measure(f"{name} from the left", facts.get("at")),
-        width=reader.length(f"{name} width", facts.get("width")),
-        left=reader.length(f"{name} height at the left", facts.get("left")),
-        right=reader.length(f"{name} height at the right", facts.get("right")),
-        left_corner=reader.corner(f"{name}, left corner of the head", "inside", {"corner": at_left}),
-        right_corner=reader.corner(f"{name}, right corner of the head", "inside", {"corner": at_right}),
-        sash=reader.length(f"{name}, sash to wall", facts.get("sash")),
+        at=reader.measure(say("thing-at", thing=name), facts.get("at")),
+        width=reader.length(say("thing-width", thing=name), facts.get("width")),
+        left=reader.length(say("opening-left", thing=name), facts.get("left")),
+        right=reader.length(say("opening-right", thing=name), facts.get("right")),
+        left_corner=reader.corner(say("opening-left-corner", thing=name), "inside", {"corner": at_left}),
+        right_corner=reader.corner(say("opening-right-corner", thing=name), "inside", {"corner": at_right}),
+        sash=reader.length(say("opening-sash", thing=name), facts.get("sash")),
         depths={place: depth for place, depth in depths.items() if depth},
         standard=_read_own(reader, name, dotted(facts.get("settings") or {}), given),
-        sill=reader.length(f"{name}, floor to its sill", facts.get("sill")),
-        depth=reader.length(f"{name}, depth of its reveal", facts.get("depth")),
+        sill=reader.length(say("opening-sill", thing=name), facts.get("sill")),
+        depth=reader.length(say("opening-depth", thing=name), facts.get("depth")),
     )
 
 
@@ -360,10 +366,10 @@ def _read_obstacle(reader: _Reader, facts: Mapping[str, Any], name: str, given: 
         kind=facts["kind"],
         name=name,
         base=facts.get("base") or usual_base(facts["kind"]),
-        at=reader.measure(f"{name} from the left", facts.get("at")),
-        width=reader.length(f"{name} width", facts.get("width")),
-        height=reader.length(f"{name} height", facts.get("height")),
-        depth=reader.length(f"{name} depth", facts.get("depth")),
+        at=reader.measure(say("thing-at", thing=name), facts.get("at")),
+        width=reader.length(say("thing-width", thing=name), facts.get("width")),
+        height=reader.length(say("thing-height", thing=name), facts.get("height")),
+        depth=reader.length(say("thing-depth", thing=name), facts.get("depth")),
         clearance=standard.thing_clearance if keeps and not scribed else ZERO,
         scribed=scribed,
         toe=_toe_of(standard, facts["kind"], said),

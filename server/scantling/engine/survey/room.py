@@ -20,6 +20,7 @@ from scantling.engine.tape.angles import (
     Corner,
 )
 from scantling.engine.tape.lengths import ZERO, Length, format_length
+from scantling.engine.words import say
 
 T = TypeVar("T")
 
@@ -37,19 +38,7 @@ BASE_AT = ("stops", "notch", "over")
 
 
 class SurveyError(EngineError):
-    sentences = {
-        "not-understood": "{what}: {sentence}",
-        "no-length": "{what} is nothing: measure it again.",
-        "wider-than-wall": "{what} is {by} wider than its wall: measure both again.",
-        "past-the-end": "{what} ends {by} past the end of the wall: measure both again.",
-        "overlap": "{what} and {other} lie over each other by {by}: measure both again.",
-        "other-points": "{what} was read at {one} points and at {other}: strike one of the two readings.",
-        "too-many-walls": "{count} walls are more than one room is worked out with, {most}: make several rooms of it.",
-        "too-many-things": "{count} doors, windows and things are more than one room is worked out with, {most}: make"
-        " several rooms of it.",
-        "falls-too-far": "{what} falls more than 1/2 in a foot: measure it again.",
-        "three-sides": "{text} is not three sides: write the two along the walls, then across: 24, 24, 34 1/4.",
-    }
+    family = "survey"
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,7 +160,7 @@ class Wall:
 
     @property
     def name(self) -> str:
-        return f"wall {self.number}"
+        return say("wall", number=self.number)
 
     @property
     def corner_or_square(self) -> Corner:
@@ -272,7 +261,7 @@ def check_along(wall: Wall) -> list[Problem]:
     for thing in things:
         if wall.length and thing.width and not thing.at and thing.width.smallest > wall.length.largest:
             by = format_length(thing.width.smallest - wall.length.largest)
-            problems.append(SurveyError("wider-than-wall", what=f"The {thing.name}", by=by))
+            problems.append(SurveyError("wider-than-wall", what=say("this-thing", thing=thing.name), by=by))
     for span in _spans(things):
         if wall.length and span.end > wall.length.largest:
             past = format_length(span.end - wall.length.largest)
@@ -290,7 +279,7 @@ def check_along(wall: Wall) -> list[Problem]:
 
 def _spans(things: Sequence[Opening | Obstacle]) -> list[_Span]:
     found = (
-        _Span(f"the {thing.name}", thing.at.largest, thing.at.largest + thing.width.largest)
+        _Span(say("the-thing", thing=thing.name), thing.at.largest, thing.at.largest + thing.width.largest)
         for thing in things
         if thing.at and thing.width
     )

@@ -17,13 +17,7 @@ STUDS_AT_MOST = 120
 
 
 class StudsError(EngineError):
-    sentences = {
-        "no-stud": "{text} names no stud: write how far each is from the left corner, as 14 1/2, 30 1/2 or "
-        "14 1/2, every 16.",
-        "every-from-what": "{text}: write where the first stud is before every, as 14 1/2, every 16.",
-        "too-many": "{text}: more than {most} studs are in no wall; write how far it really is from one to the next.",
-        "too-close": "{text}: studs stand no closer than 3 in; write how far it is from one to the next.",
-    }
+    family = "studs"
 
 
 def parse_studs(text: str, end: Length | None = None) -> tuple[Length, ...]:

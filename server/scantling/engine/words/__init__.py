@@ -10,9 +10,9 @@ from collections.abc import Iterable, Mapping
 from functools import cache, reduce
 
 from scantling.engine.shown.shown_in import is_metric
-from scantling.engine.words.en import EXAMPLES, IN_METRIC, TEXTS, plural
+from scantling.engine.words.en import EXAMPLES, IN_METRIC, TEXTS, ordinal, plural
 
-__all__ = ["all_of", "any_of", "say", "say_counted"]
+__all__ = ["all_of", "any_of", "ordinal", "say", "say_counted"]
 
 
 def say(key: str, /, **values: object) -> str:

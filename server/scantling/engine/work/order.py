@@ -10,7 +10,7 @@ DONE, READY, WAITS, SKIPPED, EARLY = "done", "ready", "waits", "skipped", "early
 
 
 class WorkError(EngineError):
-    sentences = {"no-such-step": "There is no step called {text}: name one of {keys}."}
+    family = "work"
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,14 +15,7 @@ SQUARE_FEET_MILS_PER_GALLON = Fraction(231 * 1000, 144)
 
 
 class PaintError(EngineError):
-    sentences = {
-        "no-price": "Can {can} of {product} has no price: write what it costs, such as 38.50.",
-        "no-cans": "{product} has no can to choose from: write at least one, with its size and price.",
-        "no-area": "{product} covers none of the surfaces: name those that it goes on.",
-        "no-surface": "{product} goes on {name}, which is none of the surfaces.",
-        "too-small": "Can {can} of {product} is so small that it would take more than {most}: leave it out.",
-        "too-much": "{product} would take more than {most} cans: read its area and spread again.",
-    }
+    family = "paint"
 
 
 # More of the largest can than this is a slip of the pen.

@@ -12,12 +12,7 @@ from scantling.engine.tape.lengths import ZERO, Length, format_length
 
 
 class PaneError(EngineError):
-    sentences = {
-        "all-gap": "{name} is {size} at its narrowest, and a gap of {gap} all round leaves nothing: make it smaller.",
-        "too-wide": "{name} wants a blank {size} wide, and the roll is {roll}: take a wider roll, or plan a seam.",
-        "not-turned": "{name} wants a blank {size} wide, the roll is {roll}: turned it fits, if the film may be.",
-        "off-the-sheet": "{name} is {width} by {height}, more than a sheet: take a larger sheet, or plan a joint.",
-    }
+    family = "pane"
 
 
 @dataclass(frozen=True, slots=True)

@@ -27,11 +27,7 @@ DROPS_AT_MOST = 12
 
 
 class RollError(EngineError):
-    sentences = {
-        "no-repeat": "A {match} match has a repeat: read it from the label, or call the match free.",
-        "no-drop": "A drop match runs over 2 to {most} strips, not {drop}: read repeat and offset from the label.",
-        "all-overlap": "A roll {width} wide is all overlap: each strip covers none of the wall.",
-    }
+    family = "roll"
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,18 +15,7 @@ from scantling.engine.trim.openings.reach import derive_heights, derive_leg_band
 
 
 class SeamError(EngineError):
-    sentences = {
-        "no-walls": "No wall of this room can be papered as it was read: read a length and a height first.",
-        "no-such-wall": "There is no wall {wall} in this room: name walls by their ids.",
-        "no-length": "{what} has no length: read it, and its paper is planned too.",
-        "no-height": "{what} has no height: it is planned as tall as the tallest, {height}.",
-        "no-room": "{what} is {height} high, and nothing of it is left to paper.",
-        "unread-opening": "The {what} is papered over, for where it stands was not all read.",
-        "past-the-end": "{what} reaches past its wall: read both again.",
-        "no-such-start": "There is no wall or opening {of} among what is papered: start on one that is.",
-        "no-strip": "A strip of {cut} is longer than what a roll gives for certain, {roll}: take a longer one.",
-        "too-many": "That is more than {most} strips: read the width of the roll again.",
-    }
+    family = "seam"
 
 
 @dataclass(frozen=True, slots=True)

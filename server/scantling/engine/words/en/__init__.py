@@ -2,10 +2,10 @@
 
 from collections.abc import Mapping
 
-from scantling.engine.words.en import tape
+from scantling.engine.words.en import coverings, house, survey, tape, work
 from scantling.engine.words.en.metric import EXAMPLES as EXAMPLES
 
-FLOORS = (tape,)
+FLOORS = (tape, house, survey, coverings, work)
 TEXTS = {key: text for floor in FLOORS for key, text in floor.TEXTS.items()}
 #: Texts whose figures are rules and no examples, each with the table that says what they are in metric.
 IN_METRIC: Mapping[str, Mapping[str, str]] = {}
@@ -14,3 +14,13 @@ IN_METRIC: Mapping[str, Mapping[str, str]] = {}
 def plural(count: int) -> str:
     """Which form of a text goes with a number."""
     return "one" if count == 1 else "other"
+
+
+def ordinal(place: int) -> str:
+    """Which one of many it is, in figures.
+
+    >>> ordinal(11), ordinal(21), ordinal(32), ordinal(43)
+    ('11th', '21st', '32nd', '43rd')
+    """
+    ending = "th" if place % 100 in (11, 12, 13) else {1: "st", 2: "nd", 3: "rd"}.get(place % 10, "th")
+    return f"{place}{ending}"

@@ -1,0 +1,27 @@
+"""What is said of paper, film, panels and paint."""
+
+TEXTS = {
+    "paint.no-price": "Can {can} of {product} has no price: write what it costs, such as 38.50.",
+    "paint.no-cans": "{product} has no can to choose from: write at least one, with its size and price.",
+    "paint.no-area": "{product} covers none of the surfaces: name those that it goes on.",
+    "paint.no-surface": "{product} goes on {name}, which is none of the surfaces.",
+    "paint.too-small": "Can {can} of {product} is so small that it would take more than {most}: leave it out.",
+    "paint.too-much": "{product} would take more than {most} cans: read its area and spread again.",
+    "pane.all-gap": "{name} is {size} at its narrowest, and a gap of {gap} all round leaves nothing: make it smaller.",
+    "pane.too-wide": "{name} wants a blank {size} wide, and the roll is {roll}: take a wider roll, or plan a seam.",
+    "pane.not-turned": "{name} wants a blank {size} wide, the roll is {roll}: turned it fits, if the film may be.",
+    "pane.off-the-sheet": "{name} is {width} by {height}, more than a sheet: take a larger sheet, or plan a joint.",
+    "roll.no-repeat": "A {match} match has a repeat: read it from the label, or call the match free.",
+    "roll.no-drop": "A drop match runs over 2 to {most} strips, not {drop}: read repeat and offset from the label.",
+    "roll.all-overlap": "A roll {width} wide is all overlap: each strip covers none of the wall.",
+    "seam.no-walls": "No wall of this room can be papered as it was read: read a length and a height first.",
+    "seam.no-such-wall": "There is no wall {wall} in this room: name walls by their ids.",
+    "seam.no-length": "{what} has no length: read it, and its paper is planned too.",
+    "seam.no-height": "{what} has no height: it is planned as tall as the tallest, {height}.",
+    "seam.no-room": "{what} is {height} high, and nothing of it is left to paper.",
+    "seam.unread-opening": "The {what} is papered over, for where it stands was not all read.",
+    "seam.past-the-end": "{what} reaches past its wall: read both again.",
+    "seam.no-such-start": "There is no wall or opening {of} among what is papered: start on one that is.",
+    "seam.no-strip": "A strip of {cut} is longer than what a roll gives for certain, {roll}: take a longer one.",
+    "seam.too-many": "That is more than {most} strips: read the width of the roll again.",
+}

@@ -1,0 +1,41 @@
+"""What is said of questions, entries, settings and wood."""
+
+TEXTS = {
+    "question.no-such-question": "There is no question called {name}; ask one of: {names}.",
+    "question.not-a-question": 'A question is an object with "ask" in it, such as {{"ask": "read", "text": "63 1/4"}}.',
+    "question.not-json": "That is not JSON: {why}.",
+    "question.bad-field": "{sentence}",
+    "question.too-many-questions": (
+        "That is {count:,} questions at once, and {most:,} is the most: ask in several requests."
+    ),
+    "question.too-much": "That holds more than {most} values, which is more than one question may: ask in parts.",
+    "question.too-deep": "That is nested more than {most} deep: flatten it.",
+    "question.too-great-a-number": "A number here is greater than anything that is measured or bought: check it.",
+    "entry.not-an-entry": "A journal entry is an object with an id, a device and a body; this is {what}.",
+    "entry.not-text": "{where} holds half a character (a lone surrogate), which cannot be stored; type it again.",
+    "standard.not-a-choice": "{name} is one of {choices}, not {text}.",
+    "standard.not-positive": "{name} must be more than nothing, not {text}.",
+    "standard.too-thin": "{name} is no less than 1/64 in, the finest mark of a tape, not {text}.",
+    "standard.not-money": "{text} is not a price: write dollars and cents such as 19.98.",
+    "standard.not-a-count": "{text} is not a count: write how many there are, or leave it empty for any number.",
+    "standard.not-so-many": "{name} is a whole number from 0 to {most}, not {text}.",
+    "standard.not-stock": "Stock is a list of rows, each with a length and a price.",
+    "standard.no-scarf": "A scarf of {text} is too long a lap: write degrees from square, up to 60, such as 30.",
+    "standard.no-light": (
+        "{text} is nowhere that light comes from: write windows, none, or the number of a wall, such as 2."
+    ),
+    "standard.no-range": "A saw that turns to {text} cuts no miter: write degrees from square, 45 or more, such as 50.",
+    "standard.no-rake": (
+        "{text} is no rake of a stair: write degrees from level, above 0 and under 60, such as 37; or none."
+    ),
+    "standard.no-spring": (
+        "A spring of {text} is no lean: write the angle at the wall, above 0 and under 90, such as 38."
+    ),
+    "standard.no-profile": (
+        "Boards of other profiles are rows, each with the name of its profile, a length and a price."
+    ),
+    "standard.no-moisture": "{text} is no moisture of dry wood: write a percentage up to 30, such as 8.",
+    "standard.bad-value": "{name}: {sentence}",
+    "wood.unknown-wood": "There is no coefficient for {text}; the table has {woods}.",
+    "wood.green": "At {percent} % wood is green and does not yet shrink: write 30 or less.",
+}
