@@ -11,7 +11,6 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import ClassVar
 
 from scantling.engine.boards.case.cuts import Ends
 from scantling.engine.errors import EngineError
@@ -25,33 +24,7 @@ USUAL_HOLD = Length(Fraction(12))
 class BoardsError(EngineError):
     """A board case that has no answer."""
 
-    sentences: ClassVar[dict[str, str]] = {
-        "no-stock": "There is no board to cut from. Add a length on sale, or an offcut on hand.",
-        "no-pieces": "There is no piece to cut. Add at least one length.",
-        "too-many-pieces": "{count} pieces are too many for one plan. Plan {most} at a time, profile by profile.",
-        "too-many-stock": "{count} lengths of board are too many for one plan. Give at most {most}.",
-        "piece-not-positive": "Piece {number} has no length. Give every piece a length above zero.",
-        "stock-not-positive": "Board {number} has no length. Give every board a length above zero.",
-        "price-negative": "Board {number} has a price below zero. Use 0 for a board on hand.",
-        "limit-negative": "Board {number} has a limit below zero. Leave the limit out when there are enough.",
-        "kerf-negative": "The kerf is below zero. Give the width that the blade takes, or 0.",
-        "end-trim-negative": "The end trim is below zero. Give what is cut off one board in all, or 0.",
-        "hold-negative": "The length to hold is below zero. Give the least length to keep in the hand, or 0.",
-        "piece-too-long": "Piece {number}, {length}, is longer than every board gives, by {over}. Add a longer board, "
-        "or scarf it: it takes {boards} boards at least, and every lap a stud behind it.",
-        "no-board-left": "No board gives any length: they are all used up, or the end trim takes all of them.",
-        "no-plan-found": "No plan was found in the time allowed. Allow more time, or add boards.",
-        "not-enough-stock": "The boards on hand are too few for these pieces. Add boards, or raise a limit.",
-        "unknown-board": "Board {number} of the plan is cut from a length that the case does not have.",
-        "empty-board": "Board {number} of the plan has no piece. Leave it out.",
-        "board-too-short": "Board {number} of the plan is too short for its pieces and the kerfs between them.",
-        "unknown-piece": "The plan cuts piece {number}, which the case does not have.",
-        "piece-not-cut-once": "Piece {number} is cut {times} times. Cut every piece once.",
-        "over-limit": "Length {number} is taken {times} times, and there are only {limit}.",
-        "not-the-cost": "The boards cost {cost}, not {said}.",
-        "no-such-cut": "A saw setting is from 0 to {most} degrees from square.",
-        "ends-not-matched": "Give the ends of every piece, or of none: there are {count} for {pieces} pieces.",
-    }
+    family = "boards"
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,8 +142,8 @@ def check_case(case: Case) -> list[BoardsError]:
 
 
 def _check_figures(case: Case) -> list[BoardsError]:
-    figures = (("kerf", case.kerf), ("end_trim", case.end_trim), ("hold", case.hold))
-    return [BoardsError(f"{name.replace('_', '-')}-negative", field=name) for name, figure in figures if figure < ZERO]
+    figures = {"kerf-negative": "kerf", "end-trim-negative": "end_trim", "hold-negative": "hold"}
+    return [BoardsError(key, field=name) for key, name in figures.items() if getattr(case, name) < ZERO]
 
 
 def _check_stock(case: Case) -> list[BoardsError]:
