@@ -14,23 +14,21 @@ from row import Row  # a folder, not a package
 from scantling.site import Site
 
 from tests.browser.conftest import CONTROLLED, PATIENCE, Laptop
+from tests.browser.still import WATCH_SHIFTS, worst_window
 from tests.browser.touch import press, title, touch
 from tests.look.places import fill
 
 SLOWED = 4
 PHONE = {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobile": True, "device_scale_factor": 2}
 AWAKE = "() => performance.getEntriesByName('engine awake').length > 0"
-#: Long tasks and shifts as the W3C's Long Tasks and Layout Instability define them; a shift within half a second of a
-#: touch is what the touch asked for.
-WATCH = """
-globalThis.seen = { tasks: [], shifts: [] };
-new PerformanceObserver((list) => {
-  for (const { duration } of list.getEntries()) seen.tasks.push(duration);
-}).observe({ type: "longtask", buffered: true });
-new PerformanceObserver((list) => {
-  for (const one of list.getEntries()) if (!one.hadRecentInput) seen.shifts.push([one.startTime, one.value]);
-}).observe({ type: "layout-shift", buffered: true });
+#: Long tasks as the W3C's Long Tasks defines them.
+WATCH = f"""{WATCH_SHIFTS}
+globalThis.tasks = [];
+new PerformanceObserver((list) => {{
+  for (const {{ duration }} of list.getEntries()) tasks.push(duration);
+}}).observe({{ type: "longtask", buffered: true }});
 """
+SEEN = "() => { const was = { tasks, shifts }; globalThis.tasks = []; globalThis.shifts = []; return was; }"
 #: Where to touch for the way to a place, once it is on the screen.
 WAY = """(place) => {
   const way = document.querySelector(`a[href="#/${place}"]`);
@@ -54,24 +52,8 @@ class Seen:
 
     def note(self, page: Page, place: str) -> None:
         page.wait_for_timeout(1500)  # what still comes of a screen comes now
-        said = page.evaluate("() => { const was = seen; globalThis.seen = { tasks: [], shifts: [] }; return was; }")
+        said = page.evaluate(SEEN)
         self.tasks[place], self.shifts[place] = said["tasks"], said["shifts"]
-
-
-def worst_window(shifts: list[list[float]]) -> float:
-    """The most that shifts come to in one burst: less than a second apart, and within five (web.dev, "Cumulative Layout
-    Shift").
-
-    >>> worst_window([[0, 0.01], [900, 0.02], [2500, 0.025]])
-    0.03
-    """
-    windows: list[list[list[float]]] = []
-    for shift in sorted(shifts):
-        if windows and shift[0] - windows[-1][-1][0] < 1000 and shift[0] - windows[-1][0][0] < 5000:
-            windows[-1].append(shift)
-        else:
-            windows.append([shift])
-    return max((sum(amount for _, amount in window) for window in windows), default=0.0)
 
 
 def go_round(page: Page) -> Seen:

@@ -17,7 +17,7 @@ const COMING = { at_saw: "", hanging: "" };
 export function useDrawn(piece) {
   const { room, engine } = useNotebook();
   const { answer, heard } = useAnswer({ ask: "drawn", room: room.id, piece: piece.key });
-  return answer ?? (engine === "awake" && !heard ? COMING : null);
+  return answer ?? (heard || engine.startsWith("failed") ? null : COMING);
 }
 
 /** @param {{piece: any, answer: any}} props what `useDrawn` gave */

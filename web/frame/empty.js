@@ -12,22 +12,14 @@ export function NoRoom() {
 }
 
 /**
- * What comes after an answer on a screen, and is there without one too: but not while one is on its way, which would push it
- * from under the finger. @param {{heard: boolean, children?: any}} props
- */
-export function Onward({ heard, children }) {
-  const { engine } = useNotebook();
-  return heard || engine !== "awake" ? html`<p class="onward">${children}</p>` : null;
-}
-
-/**
- * While the engine sleeps nothing can be worked out, and the screen says so.
+ * While the engine sleeps nothing can be worked out, and the screen says so. The ways onward under it are not seen while an
+ * answer is `awaited`, which would push them from under the finger.
  * @param {{what: string, one?: boolean}} props `one`: what is waited for is one thing, not several
  */
 export function Asleep({ what, one = false }) {
   const { engine } = useNotebook();
-  if (engine === "awake") return html`<p class="pencil" role="status">${say(one ? "asleep.one" : "asleep", { what })}</p>`;
-  if (engine === "waking") return html`<p class="pencil" role="status">${say("asleep.waking", { what })}</p>`;
+  if (engine === "awake") return html`<p class="pencil awaited" role="status">${say(one ? "asleep.one" : "asleep", { what })}</p>`;
+  if (engine === "waking") return html`<p class="pencil awaited" role="status">${say("asleep.waking", { what })}</p>`;
   const way = html`<a href=${link("house")}>${say("asleep.way")}</a>`;
   return html`<p class="wrong" role="status">${sayWith("asleep.failed", { way }, { what, why: sayTold(engine.replace(/^failed: /, "")) })}</p>`;
 }

@@ -24,7 +24,7 @@ export function showKeys() {
 
 /**
  * @param {{title: string, aside?: any, tab?: string, kind?: string, older?: boolean, of?: string, view?: any, children?: any}} props
- *   `aside` stands at the right of the title instead of the status; a page without `tab` fills the screen;
+ *   `aside` stands at the right of the title instead of the status, null for nothing; a page without `tab` fills the screen;
  *   `older`: what is shown was worked out before the last entries were written;
  *   `of`: the room or house that it is of, where that is not the room in hand;
  *   `view`: what stays in view beside the page at the table, and nowhere else
@@ -35,7 +35,7 @@ export function Page(props) {
 
 /** @param {{title: string, kind?: string, older?: boolean, children?: any}} props */
 function Part({ title, kind = "", older = false, children }) {
-  return html`<section class="part ${kind}" aria-label=${title}><h2>${title}</h2>${older ? html`<${Older} />` : null}${children}</section>`;
+  return html`<section class="part ${kind}" aria-label=${title}><h2>${title}</h2><${Older} older=${older} />${children}</section>`;
 }
 
 /** @param {{title: string, aside?: any, tab?: string, kind?: string, older?: boolean, of?: string, view?: any, children?: any}} props */
@@ -54,12 +54,12 @@ function Sheet({ title, aside, tab, kind = "", older = false, of, view, children
   return html`<div class="page ${kind}">
     <header class="bar">
       <h1 ref=${heading} tabindex="-1">${title}</h1>
-      <p class="aside">${aside ?? html`<${Status} />`}</p>
+      ${aside === undefined ? html`<${Status} />` : aside !== null && html`<p class="aside">${aside}</p>`}
       <${OnPaper} title=${title} of=${of} />
     </header>
     ${tab && room?.house === INVENTED ? html`<${Invented} />` : null}
     <div class="spread">
-      <main>${trouble ? html`<p class="wrong" role="alert">${trouble}</p>` : null}${older ? html`<${Older} />` : null}${children}</main>
+      <main>${trouble ? html`<p class="wrong" role="alert">${trouble}</p>` : null}<${Older} older=${older} />${children}</main>
       ${seen ? html`<aside class="in-view" aria-label=${say("page-view")}>${seen}</aside>` : null}
     </div>
     <p class=${told ? "notice" : "heard"} role="status">${spoken}</p>
@@ -82,10 +82,16 @@ function Overdue() {
   return html`<p class="notice"><a href=${link("house")}>${say("page-overdue", { count: alone })}</a></p>`;
 }
 
-/** What is on the page was worked out before the last entries were written. */
-function Older() {
+/**
+ * What is on the page was worked out before the last entries were written. Once that is so no longer its place stays, empty,
+ * for what stands under it not to move.
+ * @param {{older: boolean}} props
+ */
+function Older({ older }) {
   const { engine } = useNotebook();
-  return html`<p class="pencil older" role="status">${say(engine === "waking" ? "page-older.waking" : "page-older")}</p>`;
+  const told = useRef("");
+  if (older) told.current = say(engine === "waking" ? "page-older.waking" : "page-older");
+  return told.current ? html`<p class="pencil older ${older ? "" : "no-more"}" role="status">${told.current}</p>` : null;
 }
 
 /** @param {{tab: string}} props */

@@ -9,12 +9,13 @@ import { useCover } from "./cover.js";
 export function Status() {
   const { engine, sync, counts } = useNotebook();
   const { short } = useCover();
-  return html`<span class="status">${statusWords({ engine, sync, counts, cover: short })}</span>`;
+  const words = statusWords({ engine, sync, counts, cover: short });
+  return html`<p class="aside status" title=${words}>${words}</p>`;
 }
 
 /**
- * `pending` are saved here and not yet on the laptop. While the engine wakes no more is said than fits beside the title:
- * a second line that goes when it is awake would move the whole page under the finger.
+ * `pending` are saved here and not yet on the laptop. It has one line, cut off where that is short, for to come and go on a
+ * second would move the whole page under the finger: what matters most stands first. House tells all of it.
  * @param {{engine: string, sync: string, counts: {pending: number}, cover: string}} facts
  */
 export function statusWords({ engine, sync, counts, cover }) {

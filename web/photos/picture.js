@@ -8,7 +8,8 @@ import { say } from "../words/words.js";
 
 /**
  * @param {Photo} photo
- * @returns {{url: string, known: boolean, here: boolean, there: boolean}} `known` once this device was asked
+ * @returns {{url: string, known: boolean, here: boolean, there: boolean}} `known` once this device was asked; `url` once
+ *   its size is known too, or what stands under it would move when it is
  */
 export function usePicture({ blob, type }) {
   const { journal, services } = useNotebook();
@@ -27,10 +28,12 @@ export function usePicture({ blob, type }) {
     if (!standing.here) return undefined;
     let made = "";
     let left = false;
-    journal.attachment({ blob, type }).then((/** @type {Blob | null} */ found) => {
-      if (left || !found) return;
+    journal.attachment({ blob, type }).then(async (/** @type {Blob | null} */ found) => {
+      if (left) return;
+      if (!found) return setStanding((was) => ({ ...was, here: false }));
       made = URL.createObjectURL(found);
-      setUrl(made);
+      await sized(made);
+      if (!left) setUrl(made);
     });
     return () => {
       left = true;
@@ -38,6 +41,13 @@ export function usePicture({ blob, type }) {
     };
   }, [blob, standing.here]);
   return { url, ...standing };
+}
+
+/** One that cannot be decoded is shown as broken where it stands. @param {string} url */
+async function sized(url) {
+  const image = new Image();
+  image.src = url;
+  await image.decode().catch(() => {});
 }
 
 /** How it stands, in words; nothing where it is here and on the laptop. @param {{known: boolean, here: boolean, there: boolean}} picture */

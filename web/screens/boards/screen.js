@@ -6,7 +6,7 @@ import { link } from "../../controls/route.js";
 import { useWide } from "../../controls/wide.js";
 import { Places } from "../../drawings/drawn.js";
 import { Cautions } from "../../frame/cautions.js";
-import { Asleep, NoRoom, Onward } from "../../frame/empty.js";
+import { Asleep, NoRoom } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useLongerLook } from "../../notebook/longer.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
@@ -35,7 +35,7 @@ function RoomBoards() {
     ${answer ? html`<${Answered} answer=${look.found ?? answer} look=${look} older=${older} />` : null}
     ${
       outline.rooms.size > 1
-        ? html`<${Onward} heard=${heard}><a href=${link("boards", "house")}>${say("boards-house.way")}</a><//>`
+        ? html`<p class="onward"><a href=${link("boards", "house")}>${say("boards-house.way")}</a></p>`
         : null
     }
   <//>`;

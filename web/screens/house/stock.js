@@ -5,7 +5,7 @@ import { Button } from "../../controls/controls.js";
 import { Figure } from "../../controls/figure.js";
 import { Refusal } from "../../controls/notes.js";
 import { go, link } from "../../controls/route.js";
-import { Asleep, Onward } from "../../frame/empty.js";
+import { Asleep } from "../../frame/empty.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer } from "../../notebook/notebook.js";
 import { say } from "../../words/words.js";
@@ -19,7 +19,7 @@ export function Stock({ house }) {
     <${Refusal} error=${error} />
     ${answer ? html`<${Shelf} shelf=${answer.shelf} /><${Boards} boards=${answer.boards} />
       <${Lots} lots=${answer.lots} title=${say("stock-came")} /><${Articles} articles=${answer.articles} />` : null}
-    <${Onward} heard=${heard}><a href=${link("house", "shelf")}>${say("stock-put")}</a><//>
+    <p class="onward"><a href=${link("house", "shelf")}>${say("stock-put")}</a></p>
     <div class="low last-row"><${Button} onTouch=${() => go("house")}>${say("back")}<//></div>
   <//>`;
 }

@@ -45,6 +45,7 @@ function Large({ photo, back }) {
   const [spot, setSpot] = useState(MIDDLE);
   const [lit, setLit] = useState(/** @type {string | null} */ (null));
   const words = wordsOf(photo, notebook);
+  const isSettled = Boolean(picture.url) || (picture.known && !picture.here);
   const put = (/** @type {any} */ pin) => {
     setMoved(pin);
     setSpot(pin ? [pin.x, pin.y] : MIDDLE);
@@ -56,7 +57,7 @@ function Large({ photo, back }) {
     <${Sheet} ...${is} pins=${shown} mode=${mode} lit=${lit} onSpot=${setSpot} />
     ${mode === "draw" ? html`<${Drawing} ...${is} />` : null}
     ${mode === "pin" ? html`<${Pinning} ...${is} />` : null}
-    ${mode === "" ? html`<${Looking} ...${is} pins=${pins} back=${back} onLit=${setLit} onDraw=${() => setMode("draw")} onPut=${put} />` : null}
+    ${mode === "" && isSettled ? html`<${Looking} ...${is} pins=${pins} back=${back} onLit=${setLit} onDraw=${() => setMode("draw")} onPut=${put} />` : null}
   <//>`;
 }
 

@@ -1,6 +1,6 @@
 // @ts-check
 // One piece, at arm's length: its figure, how it lies on the saw, the next thing to do with it, and the working behind it.
-import { html } from "../../controls/ui.js";
+import { html, useState } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
 import { Figure, inWords } from "../../controls/figure.js";
 import { go, link } from "../../controls/route.js";
@@ -28,6 +28,7 @@ export function Piece({ piece, answer, older }) {
 /** All that is told of a piece, on a page of its own or beside the list. @param {{piece: any, answer: any, beside?: boolean}} props */
 export function Sheet({ piece, answer, beside = false }) {
   const drawn = useDrawn(piece);
+  const isSeen = useSeen() && Boolean(drawn);
   return html`<div class="piece-head">
       <span class="ring ring-large ${piece.provisional ? "ring-provisional" : ""}">${piece.letter}</span>
       <p class="hero"><${Figure} shown=${piece.cut.shown} size="big" /></p>
@@ -40,7 +41,7 @@ export function Sheet({ piece, answer, beside = false }) {
     </dl>
     <${PieceDrawn} piece=${piece} answer=${drawn} />
     <div class="ends">
-      <${End} side="left" end=${piece.left} drawn=${Boolean(drawn)} /><${End} side="right" end=${piece.right} drawn=${Boolean(drawn)} />
+      <${End} side="left" end=${piece.left} drawn=${isSeen} /><${End} side="right" end=${piece.right} drawn=${isSeen} />
     </div>
     ${piece.tried?.map((/** @type {string} */ words) => html`<p class="said-of" key=${words}>${say("piece-tried", { what: words })}</p>`)}
     <${Turns} piece=${piece} /><${Stick} piece=${piece} />
@@ -54,6 +55,13 @@ export function Sheet({ piece, answer, beside = false }) {
     ${piece.state === "to cut" && piece.place_of ? html`<p class="onward"><a href=${link("pieces", piece.letter, "there")}>${say("piece-there")}</a></p>` : null}
     ${beside && piece.provisional && piece.place_of ? html`<p class="onward"><a href=${link("pieces", piece.letter, "place")}>${say("piece-place")}</a></p>` : null}
     ${beside && piece.provisional ? null : html`<${Doing} piece=${piece} answer=${answer} />`}`;
+}
+
+/** Whether the ends are seen in the drawing at once: what was told while the engine woke stays, or the page would move. */
+function useSeen() {
+  const { engine } = useNotebook();
+  const [isSeen] = useState(engine === "awake");
+  return isSeen;
 }
 
 /** How it stands, in words; in red what is to be done about it. @param {{piece: any}} props */

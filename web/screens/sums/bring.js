@@ -19,7 +19,7 @@ export function Bring() {
   };
   return html`<${Page} title=${say("sum-bring")} aside=${room?.name ?? " "} tab="sums" kind="form">
     ${answer && !read.length ? html`<p class="pencil">${say("bring-none")}</p>` : null}
-    ${answer ? null : html`<p class="pencil" role="status">${say(asleep)}</p>`}
+    ${answer ? null : html`<p class="pencil awaited" role="status">${say(asleep)}</p>`}
     <${Readings} figures=${read} label=${say("bring-list")} onPick=${pick} />
     <p class="onward low"><a href=${link("sums")}>${say("bring-back")}</a></p>
   <//>`;

@@ -54,7 +54,7 @@ function OfThing({ wall, thing, known }) {
   const above = inRoom && { ...inHouse(known), ...inRoom.settings };
   const subject = found && above && { ...found, above, from: "room" };
   const title = say("opening-title", { thing: found?.name ?? thing.kind, wall: wall.number });
-  return html`<${Page} title=${title} aside=" " tab="survey" kind="form standard"
+  return html`<${Page} title=${title} aside=${null} tab="survey" kind="form standard"
     view=${html`<${RoomInView} wall=${wall} />`}>
     <p class="pencil">${say("opening-told", { room: room.name })}</p>
     ${

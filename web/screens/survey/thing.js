@@ -53,7 +53,7 @@ export function Thing({ place: [wallId] }) {
       <p class="onward"><a href=${link("survey", "walk")}>${say("walk-back")}</a></p>
     <//>`;
   }
-  return html`<${Page} title=${say("thing-title", { wall: wall.number })} aside=" " kind="form" view=${html`<${RoomInView} wall=${wall} />`}>
+  return html`<${Page} title=${say("thing-title", { wall: wall.number })} aside=${null} kind="form" view=${html`<${RoomInView} wall=${wall} />`}>
     <div class="low now">
       <${Choice} name="kind" legend=${say("thing-kind")} value=${kind} onPick=${name} choices=${KINDS} />
       <${Field} label=${say("thing-kind.other")} value=${kind} onInput=${setKind} />
