@@ -11,6 +11,7 @@ from random import Random
 from typing import Any
 
 from scantling.engine.desk import Desk, answer
+from scantling.engine.questions.written import LISTS
 
 from tests.cut_lists import issue, listed, mark
 from tests.entries import four_walls
@@ -284,6 +285,7 @@ def _of_cut_list() -> list[Any]:
     house.new("opening", wall=house.walls[3], kind="door")
     asked: list[Any] = [{"ask": "take", "entries": house.entries}]
     asked += [{"ask": name, "room": house.room} for name in ("pieces", "boards_for_room", "saw", "files", "survey")]
+    asked += [{"ask": "list_files", "room": house.room, "of": of} for of in (*LISTS, "no such list")]
     asked += [{"ask": "boards_for_house", "house": of} for of in (house.house, "no house of that name")]
     made = {"list": "00000000-1111-4000-8000-000000000000"}
     asked += [{"ask": "issue", "room": room, **made} for room in (house.room, "no room of that name")]

@@ -139,25 +139,41 @@ def test_battens_of_a_wall_are_marked_on_its_screen(demo):
     expect(demo.locator("main ol.rows li").nth(1)).to_contain_text("14 9/16")
 
 
+def saved(page: Page, kind: str) -> bytes:
+    with page.expect_download() as given:
+        page.get_by_role("button", name=re.compile(f"^{kind}")).click()
+    return given.value.path().read_bytes()
+
+
+def exported(laptop: Laptop, to: Path, *words: str) -> bytes:
+    """What the command line writes of the sewing room; nothing where that is a folder."""
+    assert main(["--data", str(laptop.data), "export", *words, "--room", "Sewing room", "--to", str(to)]) == 0
+    return b"" if to.is_dir() else to.read_bytes()
+
+
 def test_what_the_page_saves_of_a_room_the_command_line_writes_byte_for_byte(laptop, used_phone, tmp_path):
     demo = show_demo(laptop, used_phone(), 360)
     to(demo, "pieces", "a.row .ring")
     demo.get_by_text("Save as a file").click()
-
-    def saved(kind: str) -> bytes:
-        with demo.expect_download() as given:
-            demo.get_by_role("button", name=re.compile(f"^{kind}")).click()
-        return given.value.path().read_bytes()
-
-    def exported(*words: str) -> bytes:
-        where = ["--room", "Sewing room", "--to", str(tmp_path / "out")]
-        assert main(["--data", str(laptop.data), "export", *words, *where]) == 0
-        return b"" if (tmp_path / "out").is_dir() else (tmp_path / "out").read_bytes()
-
-    assert saved("CSV") == exported("pieces")
-    whole = saved("JSON")
-    assert whole == exported("pieces", "--json")
+    out = tmp_path / "out"
+    assert saved(demo, "CSV") == exported(laptop, out, "pieces")
+    whole = saved(demo, "JSON")
+    assert whole == exported(laptop, out, "pieces", "--json")
     assert [room["room"] for room in json.loads(whole)] == ["Sewing room"]
-    (tmp_path / "out").unlink()
-    exported("drawings")
-    assert saved("SVG") == (tmp_path / "out" / "Sewing room, plan.svg").read_bytes()
+    exported(laptop, tmp_path / "drawn", "drawings")
+    assert saved(demo, "SVG") == (tmp_path / "drawn" / "Sewing room, plan.svg").read_bytes()
+
+
+def test_every_list_that_the_page_saves_the_command_line_writes_byte_for_byte(laptop, used_phone, tmp_path):
+    demo = show_demo(laptop, used_phone(), 360)
+    to(demo, "pieces", "a.row .ring")
+    demo.get_by_role("button", name="Issue the list").first.click()
+    expect(demo.get_by_role("button", name="At the saw").first).to_be_visible()
+    expect(demo.locator(".status")).to_contain_text("shared")
+    for place, of in (("boards", "boards"), ("cover", "strips"), ("supplies", "shopping"), ("pieces/labels", "labels")):
+        to(demo, place, "summary:text('Save as a file')")
+        demo.get_by_text("Save as a file").click()
+        table = saved(demo, "CSV")
+        assert table == exported(laptop, tmp_path / of, of, "--csv")
+        assert len(table.splitlines()) > 5
+        assert saved(demo, "JSON") == exported(laptop, tmp_path / of, of, "--json")

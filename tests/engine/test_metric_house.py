@@ -13,6 +13,7 @@ from typing import Any
 import pint
 import pytest
 from scantling.engine.desk import QUESTIONS, Desk, answer
+from scantling.engine.questions.written import LISTS
 from scantling.engine.shown.shown_in import MILLIMETERS, showing
 from scantling.engine.tape.measures import (
     FOOT,
@@ -95,6 +96,7 @@ def asked_of_the_house() -> Iterator[dict[str, Any]]:
     )  # fmt: skip
     yield {"ask": "notebook"}
     yield from ({"ask": name, "room": room} for room in ids["room"] for name in of_room)
+    yield from ({"ask": "list_files", "room": room, "of": of} for room in ids["room"] for of in LISTS)
     yield from ({"ask": "elevation", "room": room, "wall": str(wall)} for room in ids["room"] for wall in range(1, 9))
     yield from ({"ask": "covering", "room": room_of[one], "covering": one} for one in ids["covering"])
     of_house = ("spent", "stock", "next_rooms", "cautions", "compare", "boards_for_house")

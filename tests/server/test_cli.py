@@ -9,6 +9,7 @@ import pytest
 from scantling.cli import main
 from scantling.demo_house import house_file, load_demo
 from scantling.engine.desk import QUESTIONS
+from scantling.engine.questions.written import LISTS
 
 CASE = {"kerf": "1/8", "end_trim": "1/2", "stock": [{"length": "144", "price": "19.98"}], "pieces": ["60", "70", "40"]}
 
@@ -162,6 +163,18 @@ def test_the_table_of_pieces_has_a_row_for_each(run, demo):
     pieces = [piece for room in json.loads(run("pieces", "--json")[1]) for piece in room["pieces"]]
     assert [row["letter"] for row in rows] == [piece["letter"] for piece in pieces]
     assert run("pieces", "--csv")[1] == run("export", "pieces")[1]
+
+
+@pytest.mark.parametrize("what", LISTS)
+def test_a_list_of_every_room_is_one_table_under_one_header(run, demo, what):
+    table = run("export", what, "--csv")[1]
+    heads, *rows = csv.reader(io.StringIO(table, newline=""))
+    assert table == run("export", what)[1]
+    assert all(len(row) == len(heads) for row in rows)
+    assert heads not in rows
+    rooms = [room["room"] for room in json.loads(run("export", what, "--json")[1])]
+    assert {row[0] for row in rows} <= set(rooms)
+    assert len(rooms) == len(json.loads(run("pieces", "--json")[1]))
 
 
 def test_an_exported_journal_restores_another_notebook(run, demo, tmp_path, write):

@@ -13,7 +13,8 @@ import pytest
 from scantling.cli import main
 from scantling.cli.keeping import _free_name
 from scantling.demo_house import load_demo
-from scantling.engine.questions.cutlist.files import FORMULA_STARTS, format_table
+from scantling.engine.questions.cutlist.files import format_table
+from scantling.engine.questions.written import FORMULA_STARTS
 from scantling.store import open_store
 from scantling.sync import keep_entry
 

@@ -15,6 +15,7 @@ from scantling.cli.output import complain, escape_unshown, say, write_text
 from scantling.cli.rooms import for_rooms
 from scantling.engine.desk import dump
 from scantling.engine.questions.cutlist.files import format_all, format_table
+from scantling.engine.questions.written import LISTS, join_csv, join_json
 from scantling.journal_file.lines import announced, heading, is_piece, read_lines
 from scantling.journal_file.restoring import Restored, houses_of, restore
 from scantling.store import Database, Store, open_store
@@ -27,11 +28,15 @@ BESIDE = "--beside"
 
 
 def add_commands(add: Callable[..., argparse.ArgumentParser]) -> None:
-    export = add("export", run_export, "Write the journal, one entry on each line, the cut lists, or the drawings.")
-    what = "pieces are a table, with --json all that is known of them; drawings are SVG"
-    export.add_argument("what", choices=["journal", "pieces", "drawings"], help=what)
+    export = add("export", run_export, "Write the journal, one entry on each line, a list of rooms, or the drawings.")
+    what = (
+        "a list is a table, with --json all that is known of it: the cut list (pieces), the board plan, the strips of "
+        "wallpaper and film, what is to buy, the labels of issued pieces; drawings are SVG"
+    )
+    export.add_argument("what", choices=["journal", "pieces", *LISTS, "drawings"], help=what)
+    export.add_argument("--csv", action="store_true", help="a list as a table for a spreadsheet, as without it")
     where = "a file, which is there whole or not at all; for drawings a folder, for each room's plan and its walls"
-    export.add_argument("--room", metavar="NAME", help="of pieces or drawings, those of one room, by its name or id")
+    export.add_argument("--room", metavar="NAME", help="of lists or drawings, those of one room, by its name or id")
     export.add_argument("--to", type=Path, metavar="FILE", help=where)
     backup = add("backup", run_backup, "Write the whole notebook into a file, and read it back.")
     backup.add_argument("file", type=Path)
@@ -46,6 +51,11 @@ def run_export(chosen: argparse.Namespace) -> int:
     if chosen.what == "pieces":
         answers = for_rooms(chosen.place, chosen.room, "pieces")
         _put([(format_all if chosen.json else format_table)(answers.given)], chosen.to)
+        return answers.complain()
+    if chosen.what in LISTS:
+        answers = for_rooms(chosen.place, chosen.room, "list_files", of=chosen.what)
+        kind, join = ("json", join_json) if chosen.json else ("csv", join_csv)
+        _put([join(answer[kind] for _, answer in answers.given)], chosen.to)
         return answers.complain()
     if chosen.what == "drawings":
         return _export_drawings(chosen)

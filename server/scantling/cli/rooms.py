@@ -30,21 +30,24 @@ class Answers:
         return REFUSED if self.refused else 0
 
 
-def for_rooms(data: Path, room: str | None, ask: str) -> Answers:
-    """The answers to a question about one room, from a file or by name, or about every room of the notebook."""
+def for_rooms(data: Path, room: str | None, ask: str, **more: str) -> Answers:
+    """The answers to a question about one room, from a file or by name, or about every room of the notebook.
+
+    `more` is what else the question says.
+    """
     if room and Path(room).is_file():
         said = read_json(room)
         name = said.get("name", room) if isinstance(said, dict) else room
-        return _ask_each(Desk(), ask, [(said, str(name))])
+        return _ask_each(Desk(), {"ask": ask, **more}, [(said, str(name))])
     with notebook(data) as laptop:
-        return _ask_each(laptop, ask, _rooms(laptop, room))
+        return _ask_each(laptop, {"ask": ask, **more}, _rooms(laptop, room))
 
 
-def _ask_each(desk: Desk | Laptop, ask: str, rooms: Sequence[tuple[Any, str]]) -> Answers:
+def _ask_each(desk: Desk | Laptop, asked: dict[str, str], rooms: Sequence[tuple[Any, str]]) -> Answers:
     answers = Answers([], [])
     for room, name in rooms:
         try:
-            answers.given.append((name, answer_of(desk, {"ask": ask, "room": room})))
+            answers.given.append((name, answer_of(desk, {**asked, "room": room})))
         except Refused as refusal:
             answers.refused.append((name, refusal))
     return answers

@@ -7,6 +7,7 @@ import { useWide } from "../../controls/wide.js";
 import { Places } from "../../drawings/drawn.js";
 import { Cautions } from "../../frame/cautions.js";
 import { Asleep, NoRoom } from "../../frame/empty.js";
+import { ListFiles } from "../../frame/list_files.js";
 import { Page } from "../../frame/page.js";
 import { useLongerLook } from "../../notebook/longer.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
@@ -53,5 +54,6 @@ function Answered({ answer, look, older }) {
     <${Problems} problems=${answer.problems} />
     ${elsewhere.length ? html`<p>${say("boards-elsewhere", { letters: elsewhere.join(", ") })}</p>` : null}
     ${missing.length || !(plans.length || elsewhere.length) ? html`<${Missing} missing=${missing} unpriced=${older ? [] : answer.unpriced} />` : null}
+    ${plans.length ? html`<${ListFiles} of="boards" />` : null}
     <${Cautions} cautions=${answer.cautions} />`;
 }

@@ -5,6 +5,7 @@ import { Refusal } from "../../controls/notes.js";
 import { link } from "../../controls/route.js";
 import { useWide } from "../../controls/wide.js";
 import { Asleep, NoRoom } from "../../frame/empty.js";
+import { ListFiles } from "../../frame/list_files.js";
 import { Beside, Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { ARTICLES } from "../../settings/labels.js";
@@ -26,6 +27,7 @@ export function Cover({ place: [id] }) {
   const list = html`${heard ? null : html`<${Asleep} what=${say("cover-asleep")} />`}
     <${Refusal} error=${error} />
     ${answer ? html`<${List} rows=${answer.rows} chosen=${wide ? chosen : null} />` : null}
+    ${answer?.rows.length ? html`<${ListFiles} of="strips" />` : null}
     <p class="onward"><a href=${link("cover", "new")}>${say("cover-new")}</a></p>`;
   return html`<${Page} title=${say("cover-title", { room: room.name })} tab="cover" kind=${wide ? "cover table" : "cover"} older=${older}>
     ${wide ? html`<div class="list">${list}</div><div class="beside"><${Beside.Provider} value=${true}>${one}<//></div>` : list}

@@ -2,18 +2,10 @@
 // The cut list as a file for a spreadsheet, or with all that the engine says; the plan and each wall as a drawing.
 import { html } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
+import { AsTable, give } from "../../frame/list_files.js";
 import { ask } from "../../notebook/answers.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { say } from "../../words/words.js";
-
-/** Hands a text over as a file. @param {string} name @param {string} type @param {string} text */
-function give(name, type, text) {
-  const way = document.createElement("a");
-  way.href = URL.createObjectURL(new Blob([text], { type }));
-  way.download = name;
-  way.click();
-  setTimeout(() => URL.revokeObjectURL(way.href), 60_000);
-}
 
 export function Files() {
   const { room, services, fail } = useNotebook();
@@ -26,10 +18,9 @@ export function Files() {
     const of = (/** @type {any} */ { walls }) => walls.find((/** @type {any} */ { wall }) => wall === id).drawing;
     return save("image/svg+xml", of, say("piece-files-wall.file", { room: room.name, wall: number }));
   };
-  return html`<details class="more"><summary>${say("piece-files")}</summary><div class="now">
+  return html`<details class="more"><summary>${say("list-files")}</summary><div class="now">
     <div class="side-by-side">
-      <${Button} onTouch=${() => save("text/csv", (answer) => answer.csv)} next=${say("piece-files-csv.next")}>${say("piece-files-csv")}<//>
-      <${Button} onTouch=${() => save("application/json", (answer) => answer.json)} next=${say("piece-files-json.next")}>${say("piece-files-json")}<//>
+      <${AsTable} save=${save} />
       <${Button} onTouch=${() => save("image/svg+xml", (answer) => answer.plan)} next=${say("piece-files-svg.next")}>${say("piece-files-svg")}<//>
     </div>
     <p class="pencil">${say("piece-files-wall.all")}</p>

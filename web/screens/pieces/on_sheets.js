@@ -7,6 +7,7 @@ import { Figure } from "../../controls/figure.js";
 import { go } from "../../controls/route.js";
 import { Elevation } from "../../drawings/drawn.js";
 import { Asleep } from "../../frame/empty.js";
+import { ListFiles } from "../../frame/list_files.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { say } from "../../words/words.js";
@@ -27,6 +28,7 @@ export function Labels() {
     <${Choice} name="sheet" legend=${say("labels.sheet")} choices=${SHEETS} value=${sheet} onPick=${setSheet} />
     <p class="pencil on-screen">${say("labels.hint")}</p>
     <div class="labels">${[...sheets].map(([number, some]) => html`<${Sheet} rows=${some} sheet=${sheet} key=${number} />`)}</div>
+    ${rows.length ? html`<${ListFiles} of="labels" />` : null}
     <div class="low last-row"><${Button} onTouch=${() => go("pieces")}>${say("back")}<//>
       <${Button} kind="main" disabled=${!rows.length} onTouch=${() => print()}>${say("labels.print")}<//></div>
   <//>`;

@@ -7,6 +7,7 @@ import { link } from "../../controls/route.js";
 import { useWide } from "../../controls/wide.js";
 import { Cautions } from "../../frame/cautions.js";
 import { Asleep, NoRoom } from "../../frame/empty.js";
+import { ListFiles } from "../../frame/list_files.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { useTicks } from "../../notebook/ticks.js";
@@ -45,6 +46,7 @@ function List({ answer, older, wide }) {
   )}`;
   const rest = html`${answer.missing.length ? html`<${Missing} missing=${answer.missing} />` : null}
     <${CountedBy} />
+    ${answer.goods.length ? html`<${ListFiles} of="shopping" />` : null}
     <${Cautions} cautions=${answer.cautions} />
     <p class="onward"><a href=${link("house", "money")}>${say("supplies-receipt")}</a></p>`;
   return wide

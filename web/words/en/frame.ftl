@@ -43,6 +43,18 @@ failed = This screen failed
     .again = Try this screen again
     .house = To the house
 
+## A list as a file.
+
+list-files = Save as a file
+list-files-csv = CSV
+    .next = for a spreadsheet
+list-files-json = JSON
+    .next = all that is known
+list-files-of-boards = { $room }, boards
+list-files-of-labels = { $room }, labels
+list-files-of-shopping = { $room }, to buy
+list-files-of-strips = { $room }, strips
+
 ## Cautions.
 
 cautions = Cautions

@@ -28,6 +28,7 @@ FILES: dict[str, tuple[str, ...]] = {
     "cutlist.free": ("free", "battens"),
     "cutlist.fit": ("fit", "hair"),
     "cutlist.files": ("files",),
+    "lists": ("list_files",),
     "tape.corner": ("corner",),
     "tape.compound": ("compound",),
     "trim.casing": ("casing",),

@@ -1,9 +1,7 @@
 """`files`: the cut list of a room as a table for a spreadsheet and as all that is known of it, its plan and its walls
 as drawings that stand alone. Page and command line write these texts as they are: no file depends on who wrote it."""
 
-import json
 from collections.abc import Iterable, Mapping
-from fractions import Fraction
 from typing import Any
 
 from marshmallow import Schema
@@ -11,23 +9,17 @@ from marshmallow import Schema
 from scantling.engine.drawings import svg
 from scantling.engine.drawings.elevation import draw_elevation
 from scantling.engine.drawings.plans.whole import draw_whole
-from scantling.engine.errors import plain
 from scantling.engine.questions.cutlist.cut_list import find_list
 from scantling.engine.questions.cutlist.pieces import PiecesIn, answer_pieces
 from scantling.engine.questions.question import Answer, Context, Question
+from scantling.engine.questions.written import INCHES, count_in, format_csv, format_json
 from scantling.engine.shapes import out, text_out
-from scantling.engine.shown.shown_in import to_millimeters
-from scantling.engine.tape.lengths import HUNDREDTH
 
-#: The column that a spreadsheet may count with. A table is in millimeters where every piece on it is shown so.
-INCHES, IN_MILLIMETERS = "inches", "millimeters"
+#: A table is in millimeters where every piece on it is shown so.
 COLUMNS = (
     "room", "letter", "part", "profile", "wall", "cut", INCHES, "back", "front", "left end", "right end",
     "plus or minus", "state", "cut to", "as cut", "change", "notes",
 )  # fmt: skip
-#: A spreadsheet takes a cell that starts with one of these for a formula and runs it; some take the wide forms of them
-#: too, and look past spaces before it.
-FORMULA_STARTS = ("=", "+", "-", "@", "＝", "＋", "－", "＠")
 
 
 class WallFileOut(Schema):
@@ -40,21 +32,15 @@ class FilesOut(Schema):
 
 
 def format_table(answers: Iterable[tuple[str, Mapping[str, Any]]]) -> str:
-    """The cut lists of rooms, as `pieces` answers them, as one table, every cell safe to open in a spreadsheet.
-
-    Comma-separated as RFC 4180 has it.
-    """
+    """The cut lists of rooms, as `pieces` answers them, as one table."""
     pieces = [(name, piece) for name, answer in answers for piece in answer["pieces"]]
     metric = bool(pieces) and all(piece["cut"]["shown"].endswith(" mm") for _, piece in pieces)
-    heads = [IN_MILLIMETERS if metric and head == INCHES else head for head in COLUMNS]
-    rows = [heads, *((name, *_cells(piece, metric)) for name, piece in pieces)]
-    return "".join(",".join(_quote(_safe(cell)) for cell in row) + "\r\n" for row in rows)
+    return format_csv(COLUMNS, ((name, *_cells(piece, metric)) for name, piece in pieces), metric)
 
 
 def format_all(answers: Iterable[tuple[str, Mapping[str, Any]]]) -> str:
-    """All that `pieces` answers of rooms, as JSON (RFC 8259) that a person can read too."""
-    rooms = [{"room": name, **answer} for name, answer in answers]
-    return json.dumps(rooms, indent=1, sort_keys=True, allow_nan=False) + "\n"
+    """All that `pieces` answers of rooms, as JSON."""
+    return format_json([{"room": name, **answer} for name, answer in answers])
 
 
 def _cells(piece: Mapping[str, Any], metric: bool) -> tuple[object, ...]:
@@ -62,29 +48,10 @@ def _cells(piece: Mapping[str, Any], metric: bool) -> tuple[object, ...]:
     change, as_cut, cut_to = piece["change"], piece["as_cut"], piece["cut_to"]
     return (
         piece["letter"], piece["part_name"], piece["profile_shown"], piece["wall_number"], piece["cut"]["shown"],
-        _number(piece["cut"], metric), piece["back"]["shown"], piece["front"]["shown"], piece["left"]["shown"],
+        count_in(piece["cut"], metric), piece["back"]["shown"], piece["front"]["shown"], piece["left"]["shown"],
         piece["right"]["shown"], piece["plus_minus"]["shown"], piece["state"], cut_to["shown"] if cut_to else "",
         as_cut["text"] if as_cut else "", change["message"] if change else "", notes,
     )  # fmt: skip
-
-
-def _number(cut: Mapping[str, Any], metric: bool) -> object:
-    """A length to count with: inches, or millimeters to a hundredth."""
-    if not metric:
-        return cut["inches"]
-    return float(to_millimeters(Fraction(cut["exact"] or str(cut["inches"])), HUNDREDTH))
-
-
-def _safe(cell: object) -> str:
-    if not isinstance(cell, str):
-        return "" if cell is None else str(cell)
-    shown = plain(cell)
-    return f"'{shown}" if shown.lstrip().startswith(FORMULA_STARTS) else shown
-
-
-def _quote(cell: str) -> str:
-    doubled = cell.replace('"', '""')
-    return f'"{doubled}"' if any(mark in cell for mark in ',"\r\n') else cell
 
 
 def answer_files(asked: dict[str, Any], context: Context) -> Answer:
