@@ -231,8 +231,9 @@ SPOIL = """async ([what, build]) => {
   if (what === "a bit turned over") data[data.length >> 1] ^= 1;
   if (what === "of another browser") headers.set("x-agent", "another");
   if (what === "of another engine") headers.set("x-engine", "another");
-  if (what === "no memory at all") {
-    data = new TextEncoder().encode("x".repeat(4096));
+  if (what === "no memory at all") data = new TextEncoder().encode("x".repeat(4096));
+  if (what === "cut short when it was kept") data = data.slice(0, -65536);
+  if (what === "no memory at all" || what === "cut short when it was kept") {
     const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", data));
     headers.set("x-digest", Array.from(hash, (byte) => byte.toString(16).padStart(2, "0")).join(""));
   }
@@ -254,6 +255,7 @@ UNFINISHED = """async (build) => {
         ("of another browser", "compiled", 0),
         ("of another engine", "compiled", 0),
         ("no memory at all", "compiled", 2),
+        ("cut short when it was kept", "compiled", 2),
         ("one start that did not end", "restored", 0),
         ("two starts that did not end", "compiled", 2),
     ],
@@ -269,6 +271,35 @@ def test_a_start_restores_the_memory_of_an_earlier_one_and_on_any_doubt_does_not
     assert page.evaluate("() => services.engine.began") == began
     assert page.evaluate(UNFINISHED, bare.site.build) == unfinished
     assert page.evaluate("() => services.engine.ask({ ask: 'notebook' })")["answer"]["entries"] == 1
+
+
+def test_a_memory_comes_back_as_it_was_and_its_empty_pages_are_not_kept(bare, page):
+    """Into a runtime that has its own beginnings where the memory has nothing; and into no other than it came from."""
+    pages, same, refused = page.evaluate(
+        """async (build) => {
+          const { HEAD, packMemory, unpackMemory } = await import(`/v/${build}/engine/memory.js`);
+          const snapshot = new Uint8Array(128 + 6 * 65536);
+          new Uint32Array(snapshot.buffer)[1] = 128;
+          const memory = snapshot.subarray(128);
+          for (const at of [1, 2 * 65536 + 5, 4 * 65536 - 1, 6 * 65536 - 1]) memory[at] = 9;
+          const packed = packMemory(snapshot);
+          const [head, heap] = [new Uint8Array(HEAD), new Uint8Array(memory.length).fill(7)];
+          unpackMemory(packed, head, heap);
+          const cut = [packed.subarray(0, -1), packed.subarray(0, -65536)];
+          const refused = [[packed, heap.subarray(65536)], ...cut.map((one) => [one, heap])];
+          return [
+            Math.round(packed.length / 65536),
+            heap.every((byte, at) => byte === memory[at]) && new Uint32Array(head.buffer)[1] === HEAD,
+            refused.map(([bytes, into]) => {
+              try { unpackMemory(bytes, head, into); return ""; } catch (error) { return error.constructor.name; }
+            }),
+          ];
+        }""",
+        bare.site.build,
+    )
+
+    assert (pages, same) == (4, True)
+    assert all(refused)
 
 
 def test_another_engine_answers_by_itself_and_can_be_ended_while_it_works(page):

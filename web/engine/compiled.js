@@ -13,7 +13,7 @@ const shelf = (build) => new Shelf("compiled", build);
 const address = (build, runtime) => `/compiled/${build}/${runtime}`;
 
 /**
- * The compiled engine of this very build and runtime, or null.
+ * The compiled engine of this very build and runtime, not read yet, or null.
  * @param {string} build
  * @param {string} runtime
  * @returns {Promise<import("./shelf.js").Kept | null>}

@@ -3,7 +3,8 @@
 // as the memory holds, and that nobody has told or asked anything.
 
 import { keptEngine } from "./compiled.js";
-import { loadAhead, openDesk, readArchives, startPython } from "./python.js";
+import { packMemory } from "./memory.js";
+import { loadAhead, openDesk, readLibraries, startPython } from "./python.js";
 import { keepSnapshot } from "./snapshot.js";
 import { isFree } from "../room.js";
 
@@ -13,13 +14,13 @@ const ROOM = 100_000_000;
 /** @param {import("./snapshot.js").Of} of */
 async function make(of) {
   if (!(await isFree(ROOM))) return;
-  const [kept, archives, python] = await Promise.all([
+  const [kept, libraries, python] = await Promise.all([
     keptEngine(of.build, of.runtime),
-    readArchives(of.runtime),
+    readLibraries(of.runtime),
     startPython(of.runtime, { _makeSnapshot: true }),
   ]);
   if (!kept || kept.digest !== of.engine) return;
-  openDesk(python, { ...archives, engine: kept.data });
+  openDesk(python, { ...libraries, engine: await kept.sound() });
   let memory = python.makeMemorySnapshot();
   await loadAhead(python, () => {
     const larger = python.makeMemorySnapshot();
@@ -28,7 +29,7 @@ async function make(of) {
     memory = larger;
     return true;
   });
-  await keepSnapshot(of, memory);
+  await keepSnapshot(of, packMemory(memory));
 }
 
 addEventListener("message", async ({ data }) => {

@@ -1,6 +1,8 @@
 // @ts-check
 // Starts Python from our own files, opens the engine's desk in it, and loads what its first questions will want.
 
+import { HEAD, unpackMemory } from "./memory.js";
+
 /** The build these scripts were served with, and where. */
 export const [, BASE = "", BUILD = ""] = /^(.*)\/v\/([^/]+)\/engine\/[^/]+$/.exec(new URL(import.meta.url).pathname) ?? [];
 
@@ -15,20 +17,23 @@ async function bytes(url) {
   return new Uint8Array(await reply.arrayBuffer());
 }
 
-/** @typedef {{engine: Uint8Array, marshmallow: Uint8Array, pint: Uint8Array}} Archives */
+/** @typedef {{marshmallow: Uint8Array, pint: Uint8Array}} Libraries */
+/** @typedef {Libraries & {engine: Uint8Array}} Archives */
+
+/** The engine as source. */
+export const readSource = () => bytes(`${BASE}/v/${BUILD}/engine.zip`);
 
 /**
- * What Python reads besides its own library: the engine as source, and the libraries that it stands on.
+ * What Python reads besides its own library and the engine: the libraries that this stands on.
  * @param {string} runtime
- * @returns {Promise<Archives>}
+ * @returns {Promise<Libraries>}
  */
-export async function readArchives(runtime) {
-  const [engine, marshmallow, pint] = await Promise.all([
-    bytes(`${BASE}/v/${BUILD}/engine.zip`),
+export async function readLibraries(runtime) {
+  const [marshmallow, pint] = await Promise.all([
     bytes(`${BASE}/rt/${runtime}/marshmallow/marshmallow.zip`),
     bytes(`${BASE}/rt/${runtime}/pint/pint.zip`),
   ]);
-  return { engine, marshmallow, pint };
+  return { marshmallow, pint };
 }
 
 /** @param {string} runtime */
@@ -46,7 +51,7 @@ export function fetchPython(runtime) {
 /**
  * Starts Python from our own files only: an empty lock file, so that it asks for none.
  * @param {string} runtime
- * @param {{_makeSnapshot?: boolean, _loadSnapshot?: Uint8Array}} [memory]
+ * @param {{_makeSnapshot?: boolean, _loadSnapshot?: Uint8Array, createPyodideModule?: Function}} [memory]
  */
 export async function startPython(runtime, memory = {}) {
   const folder = folderOf(runtime);
@@ -59,6 +64,26 @@ export async function startPython(runtime, memory = {}) {
     packageBaseUrl: folder,
     checkAPIVersion: true,
     ...memory,
+  });
+}
+
+/**
+ * Python with a memory taken back. Most of what it takes to have a Python at all does not depend on that, and is done
+ * while the memory is still being checked: the runtime is told of it by a heading that is filled in later. Not while it
+ * is being read, for that waits again and again for this thread.
+ * @param {string} runtime
+ * @param {import("./snapshot.js").Memory} memory as it was packed
+ */
+export async function restorePython(runtime, memory) {
+  const [[, { default: createModule }]] = await Promise.all([fetchPython(runtime), memory.read()]);
+  const head = new Uint8Array(HEAD);
+  return startPython(runtime, {
+    _loadSnapshot: head,
+    createPyodideModule: async (/** @type {object} */ settings) => {
+      const [module, packed] = await Promise.all([createModule(settings), memory.sound()]);
+      unpackMemory(packed, head, module.HEAPU8);
+      return module;
+    },
   });
 }
 

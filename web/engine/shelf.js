@@ -2,7 +2,15 @@
 // What the engine keeps on the phone for its next start, in a cache named for its kind and build. Damaged memory or
 // bytecode can run and answer wrongly, which is why nothing here is ever used on its name alone.
 
-/** @typedef {{data: Uint8Array<ArrayBuffer>, digest: string, headers: Headers}} Kept */
+/**
+ * What was found, before its bytes are read: `digest` is what was noted of them; `read` gives them, and `sound` gives
+ * them if they are what they were.
+ * @typedef {{digest: string, headers: Headers, read: Read, sound: Read}} Kept
+ * @typedef {() => Promise<Uint8Array<ArrayBuffer>>} Read
+ */
+
+/** What was kept is not what was to be kept: none of its maker's fault, and it can be made anew. */
+export class Damaged extends Error {}
 
 /**
  * @param {BufferSource} data
@@ -11,6 +19,13 @@
 async function digestOf(data) {
   const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", data));
   return Array.from(hash, (byte) => byte.toString(16).padStart(2, "0")).join("");
+}
+
+/** @param {Read} read @returns {Read} */
+function once(read) {
+  /** @type {ReturnType<Read> | null} */
+  let reading = null;
+  return () => (reading ??= read());
 }
 
 export class Shelf {
@@ -24,18 +39,24 @@ export class Shelf {
   }
 
   /**
-   * What was kept under an address, whole as it was kept, or null.
+   * What was kept under an address, or null. To read it takes so long that much else can be done meanwhile.
    * @param {string} address
    * @returns {Promise<Kept | null>}
    */
   async find(address) {
     const found = await caches.match(address, { cacheName: this.#name });
     if (!found) return null;
-    const data = new Uint8Array(await found.arrayBuffer());
-    const digest = await digestOf(data);
-    if (digest === found.headers.get("x-digest")) return { data, digest, headers: found.headers };
+    const digest = found.headers.get("x-digest") ?? "";
+    const read = once(async () => new Uint8Array(await found.arrayBuffer()));
+    return { digest, headers: found.headers, read, sound: once(() => this.#sound(read, digest)) };
+  }
+
+  /** @param {Read} read @param {string} digest */
+  async #sound(read, digest) {
+    const data = await read();
+    if ((await digestOf(data)) === digest) return data;
     await this.drop();
-    return null;
+    throw new Damaged(`${this.#name} is damaged`);
   }
 
   /**

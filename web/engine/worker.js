@@ -3,7 +3,8 @@
 
 import { compileEngine, dropEngine, keptEngine, keepEngine } from "./compiled.js";
 import { restoreKept } from "./snapshot.js";
-import { BUILD, doorOf, fetchPython, FORGET, loadAhead, openDesk, PAUSE, putArchives, readArchives, startPython } from "./python.js";
+import { BUILD, doorOf, fetchPython, FORGET, loadAhead, openDesk, PAUSE, putArchives } from "./python.js";
+import { readLibraries, readSource, restorePython, startPython } from "./python.js";
 
 /** @typedef {{ build: string, runtime: string }} Boot */
 
@@ -21,21 +22,21 @@ let answer = null;
  */
 async function start({ runtime }) {
   // Both are waited for below, and told there if they fail.
-  const reading = readArchives(runtime);
+  const reading = readLibraries(runtime);
   reading.catch(() => {});
   fetchPython(runtime).catch(() => {});
   const kept = await keptEngine(BUILD, runtime);
   const of = { build: BUILD, runtime, engine: kept?.digest ?? "" };
-  const restored = kept && (await restoreKept(of, (memory) => restore(runtime, memory, kept.data, reading)));
+  const restored = kept && (await restoreKept(of, (memory) => restore(runtime, memory, kept, reading)));
   if (restored?.started) {
     const { started } = restored;
     afterwards(() => loadAhead(started));
     return "restored";
   }
-  const [python, archives] = await Promise.all([startPython(runtime), reading]);
+  const [python, libraries] = await Promise.all([startPython(runtime), reading]);
   if (kept) {
     try {
-      openDesk(python, { ...archives, engine: kept.data });
+      openDesk(python, { ...libraries, engine: await kept.sound() });
       answer = doorOf(python);
       afterwards(() => loadAhead(python).then(() => restored?.wanted && makeSnapshot(of)));
       return "compiled";
@@ -45,7 +46,7 @@ async function start({ runtime }) {
       python.runPython(FORGET);
     }
   }
-  openDesk(python, archives);
+  openDesk(python, { ...libraries, engine: await readSource() });
   answer = doorOf(python);
   afterwards(async () => {
     await loadAhead(python);
@@ -57,13 +58,13 @@ async function start({ runtime }) {
 
 /**
  * @param {string} runtime
- * @param {Uint8Array} memory
- * @param {Uint8Array} engine the compiled one that the memory was made with
- * @param {Promise<import("./python.js").Archives>} reading
+ * @param {import("./snapshot.js").Memory} memory
+ * @param {import("./shelf.js").Kept} kept the compiled engine that the memory was made with
+ * @param {Promise<import("./python.js").Libraries>} reading
  */
-async function restore(runtime, memory, engine, reading) {
-  const [python, archives] = await Promise.all([startPython(runtime, { _loadSnapshot: memory }), reading]);
-  putArchives(python, { ...archives, engine });
+async function restore(runtime, memory, kept, reading) {
+  const [python, libraries, engine] = await Promise.all([restorePython(runtime, memory), reading, kept.sound()]);
+  putArchives(python, { ...libraries, engine });
   answer = doorOf(python);
   return python;
 }
