@@ -14,6 +14,7 @@ from fractions import Fraction
 from scantling.engine.survey.room import Measure, Obstacle, Room, Wall
 from scantling.engine.tape.angles import SQUARE, STRAIGHT, Corner, rounded
 from scantling.engine.tape.lengths import ZERO, Length
+from scantling.engine.words import say
 
 LEFT, RIGHT = "left", "right"
 # What opens so wide behind a thing in a corner is room for a board; less is closed by a filler.
@@ -93,9 +94,9 @@ def things_round(room: Room, wall: Wall, side: str) -> Iterator[Body]:
             reach = from_corner(found[0], side, thing.at, thing.width)
             if reach:
                 top = thing.height.largest if thing.height else None
-                name = f"the {thing.name} on {found[0].name}"
+                name = say("the-thing-on-wall", thing=thing.name, wall=found[0].name)
                 body = Body(
-                    thing.id, name, f"depth of {name}", found[0], *reach, thing.depth, Band(ZERO, top),
+                    thing.id, name, say("depth-of-thing", what=name), found[0], *reach, thing.depth, Band(ZERO, top),
                     thing.clearance, thing.scribed,
                 )  # fmt: skip
                 yield from _over_toe(body, thing) if thing.toe else (body,)
@@ -107,10 +108,10 @@ def _over_toe(body: Body, thing: Obstacle) -> Iterator[Body]:
         yield body  # told as a problem of its wall
         return
     high, back = thing.toe
-    name = f"the toe kick of {body.name}"
+    name = say("thing-toe-kick", what=body.name)
     set_back = replace(body.depth, lengths=tuple(length - back for length in body.depth.lengths))
     yield replace(body, band=Band(high, body.band.top))
-    yield replace(body, name=name, figure=f"depth of {name}", depth=set_back, band=Band(ZERO, high))
+    yield replace(body, name=name, figure=say("depth-of-thing", what=name), depth=set_back, band=Band(ZERO, high))
 
 
 def find_unread_depths(room: Room, wall: Wall, side: str, deep: Length) -> Iterator[Obstacle]:

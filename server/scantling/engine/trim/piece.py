@@ -67,7 +67,7 @@ class Piece:
     whatever its letter and its length; `opening` is the id of the door or window it belongs to; `start`, of what hangs
     along a wall, how far along it the back begins; `blank`, of what is too short to hold, what to cut it from;
     `measured` where its length was read in its place; `salvaged`, of one that is there already, how it is trimmed;
-    `ripped` is how wide it is made, of what no setting says the width; `too_long` is how the sentence goes on that no
+    `ripped` is how wide it is made, of what no setting says the width; `too_long` is the key of the sentence that no
     board is so long. `part` and `place` are what it is called, `kind` and `side` what it is; `returns` is the key of
     the piece whose end it turns back to the wall.
     """
@@ -90,7 +90,7 @@ class Piece:
     blank: Length | None = None
     letter: str = ""
     measured: bool = False
-    too_long: str = "."
+    too_long: str = "longer-than-stock"
     side: str = ""
     returns: str = ""
     salvaged: str = ""

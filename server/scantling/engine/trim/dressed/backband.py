@@ -18,15 +18,11 @@ from scantling.engine.trim.openings.casing import sign, step_if_seen
 from scantling.engine.trim.openings.frame import derive_slant, flat_end
 from scantling.engine.trim.openings.reach import asks_for_band, find_banded
 from scantling.engine.trim.piece import Kind, Piece, Step
+from scantling.engine.words import say
 
 
 class BandError(SurveyError):
-    sentences = {
-        "uneven-band": "The {what}: head and legs of different widths take no backband that miters. Make them alike, "
-        "or set none.",
-        "no-room-for-band": "The {what}: beside a leg there is no room for its backband too, so none goes round it. "
-        "Set none there.",
-    }
+    family = "band"
 
 
 BANDED = (Kind.LEG, Kind.HEAD, Kind.SILL)
@@ -54,8 +50,8 @@ def _bands(standard: Standard, pieces: Sequence[Piece]) -> Iterator[Piece]:
         return
     for piece in casing:
         ends = tuple(_end(standard.backband_width, end) for end in (piece.left, piece.right))
-        gains = [Step("+ its miter across the band", end.grows) for end in ends if end.joint == "miter"]
-        gains += [step_if_seen(f"{sign(end.grows)} at its foot, across the band", end.grows)
+        gains = [Step(say("band-miter"), end.grows) for end in ends if end.joint == "miter"]
+        gains += [step_if_seen(say("band-foot", sign=sign(end.grows)), end.grows)
                   for end in ends if end.joint != "miter" and end.grows]  # fmt: skip
         yield replace(
             piece,
@@ -66,8 +62,8 @@ def _bands(standard: Standard, pieces: Sequence[Piece]) -> Iterator[Piece]:
             back=piece.front,
             left=ends[0],
             right=ends[1],
-            working=(Step(f"outer edge of the {piece.part}", piece.front), *gains,
-                     Step("= outer edge of the band", piece.front + ends[0].grows + ends[1].grows)),
+            working=(Step(say("band-from", part=piece.part), piece.front), *gains,
+                     Step(say("band-outer-edge"), piece.front + ends[0].grows + ends[1].grows)),
             flags=(),
         )  # fmt: skip
 

@@ -15,6 +15,7 @@ from scantling.engine.trim.openings.frame import flat_end
 from scantling.engine.trim.openings.heads import derive_past
 from scantling.engine.trim.piece import Flag, Kind, Piece, Step
 from scantling.engine.trim.told.tolerance import MARK
+from scantling.engine.words import say
 
 
 def set_blocks(standard: Standard, pieces: Sequence[Piece]) -> list[Piece]:
@@ -27,23 +28,23 @@ def set_blocks(standard: Standard, pieces: Sequence[Piece]) -> list[Piece]:
     set_in: list[Piece] = []
     for piece in pieces:
         if piece.kind == Kind.LEG:
-            set_in += [_shorter(piece, past, "− what its block stands past it"), _block(standard, piece, size)]
+            set_in += [_shorter(piece, past, say("block-past-leg")), _block(standard, piece, size)]
         elif piece.kind == Kind.HEAD:
             legs = standard.casing_width + standard.casing_overhang
-            short = _shorter(piece, legs * 2, "− the legs and overhangs that the blocks stand over")
-            set_in.append(_shorter(short, past * 2, "− what the two blocks stand past the legs"))
+            short = _shorter(piece, legs * 2, say("block-legs"))
+            set_in.append(_shorter(short, past * 2, say("block-past-legs")))
         else:
             set_in.append(piece)
     return set_in
 
 
 def _shorter(piece: Piece, by: Length, why: str) -> Piece:
-    steps = (Step(why, by), Step("= with corner blocks", piece.back - by)) if by else ()
+    steps = (Step(why, by), Step(say("block-so-long"), piece.back - by)) if by else ()
     return replace(piece, back=piece.back - by, working=(*piece.working, *steps))
 
 
 def _block(standard: Standard, leg: Piece, size: Length) -> Piece:
-    square = flat_end("square", "the casing")
+    square = flat_end("square", say("meets-casing"))
     return replace(
         leg,
         key=f"{leg.key} block",
@@ -54,6 +55,6 @@ def _block(standard: Standard, leg: Piece, size: Length) -> Piece:
         left=square,
         right=square,
         doubt=Doubt.of(MARK),
-        working=(Step("corner block, as it is set", size),),
-        flags=(Flag("block", "As wide as it is long: its grain runs with the leg's.", False),),
+        working=(Step(say("block-size"), size),),
+        flags=(Flag("block", say("block-grain"), False),),
     )

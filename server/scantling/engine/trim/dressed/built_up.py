@@ -11,6 +11,7 @@ from scantling.engine.standard import Standard, profile_name
 from scantling.engine.tape.lengths import Length
 from scantling.engine.trim.openings.frame import flat_end
 from scantling.engine.trim.piece import Kind, Piece, Step
+from scantling.engine.words import say
 
 
 def build_up(standard: Standard, pieces: Sequence[Piece]) -> list[Piece]:
@@ -32,7 +33,7 @@ def _level(head: Piece, part: str, standard: Standard) -> Iterator[Piece]:
     }[part]
     if thick is None:
         return
-    square, length = flat_end("square", "nothing: it stands past the head"), head.back + past * 2
+    square, length = flat_end("square", say("built-up-free-end")), head.back + past * 2
     yield replace(
         head,
         key=f"{head.key} {part}",
@@ -42,7 +43,7 @@ def _level(head: Piece, part: str, standard: Standard) -> Iterator[Piece]:
         back=length,
         left=square,
         right=square,
-        working=(Step("+ the head, end to end", head.back), Step("+ overhang, at both ends", past * 2),
-                 Step("= end to end", length)),
+        working=(Step(say("built-up-head"), head.back), Step(say("built-up-overhang"), past * 2),
+                 Step(say("end-to-end"), length)),
         flags=(),
     )  # fmt: skip

@@ -139,10 +139,8 @@ def _plates(seen: Seen, placed: Placed, piece: Piece) -> Iterator[Flag]:
 
 
 def say_too_long(wall: Wall) -> str:
-    """How the sentence goes on that no board is so long, of what runs along a wall."""
-    if wall.studs is None:
-        return f": read where the studs of {wall.name} are, to join it on one."
-    return f", and no stud of {wall.name} is where boards so long could be joined."
+    """The key of the sentence that no board is so long, of what runs along a wall."""
+    return "longer-than-stock-read-studs" if wall.studs is None else "longer-than-stock-no-stud"
 
 
 def _of_light(placed: Placed, piece: Piece) -> Iterator[Flag]:

@@ -10,6 +10,7 @@ from scantling.engine.movement import check_movement, derive_movement, find_wood
 from scantling.engine.standard import Standard
 from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_length
 from scantling.engine.trim.piece import Flag, Kind, Piece
+from scantling.engine.words import say
 
 
 def note_movement(standard: Standard, piece: Piece) -> Piece:
@@ -22,14 +23,14 @@ def note_movement(standard: Standard, piece: Piece) -> Piece:
     moved = derive_movement(wood, standard.wood_cut, width, from_percent, to_percent)
     if abs(moved.change) < SIXTY_FOURTH:
         return piece
-    way = "wider" if moved.change.inches > 0 else "narrower"
     wide, change, gap = (format_length(abs(one), SIXTY_FOURTH) for one in (width, moved.change, moved.miter_gap))
     said = [
-        f"{wood.name.capitalize()} {wide} wide, {standard.wood_cut}-sawn, from {float(from_percent):g} to "
-        f"{float(to_percent):g} % moisture: {change} {way}.",
-        *([f"A flat miter across it would open {gap}."] if _is_mitered_flat(piece) else []),
+        say("movement-wider" if moved.change.inches > 0 else "movement-narrower", wood=wood.name.capitalize(),
+            sawn=say(f"sawn-{standard.wood_cut}"), first=float(from_percent), last=float(to_percent), width=wide,
+            change=change),
+        *([say("movement-miter-opens", gap=gap)] if _is_mitered_flat(piece) else []),
         *check_movement(wood, from_percent, to_percent),
-    ]
+    ]  # fmt: skip
     return replace(piece, flags=(*piece.flags, Flag("movement", " ".join(said), attention=False)))
 
 

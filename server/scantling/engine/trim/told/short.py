@@ -9,6 +9,7 @@ from scantling.engine.standard import Standard
 from scantling.engine.tape.lengths import SIXTEENTH, ZERO, Length, format_length, round_to
 from scantling.engine.trim.ends import MITERED
 from scantling.engine.trim.piece import Flag, Piece
+from scantling.engine.words import say
 
 
 def _tip(piece: Piece) -> Length:
@@ -23,5 +24,5 @@ def mark_short(piece: Piece, standard: Standard) -> Piece:
     if piece.cut >= standard.hold:
         return piece
     blank = round_to(standard.hold + standard.kerf + piece.cut + _tip(piece), SIXTEENTH, toward="up")
-    message = f"Too short to hold at the saw: cut it from the end of a blank of {format_length(blank)} or more."
+    message = say("short-blank", blank=format_length(blank))
     return replace(piece, blank=blank, flags=(*piece.flags, Flag("short", message, attention=False)))

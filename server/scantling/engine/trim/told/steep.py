@@ -12,6 +12,7 @@ from scantling.engine.standard import Standard
 from scantling.engine.tape.angles import format_degrees
 from scantling.engine.trim.ends import End
 from scantling.engine.trim.piece import Flag, Piece
+from scantling.engine.words import say
 
 # What a wedge is cut to, and what is then left for the saw to do. Common practice, no source.
 WEDGE = Fraction(15)
@@ -28,9 +29,8 @@ def say_steep(left: End, right: End, most: Fraction, sides: tuple[str, str] = ("
     for side, end in zip(sides, (left, right), strict=True):
         if end.saw <= most or not end.leans:
             continue
-        wedge = max(WEDGE, end.saw - most)
-        left_over = format_degrees(end.saw - wedge)
-        cope = ", or cope it" if end.corner and end.corner.turn == "inside" and end.joint == "miter" else ""
-        wants, turns = format_degrees(end.saw), format_degrees(most)
-        how = f"clamp it along a wedge of {format_degrees(wedge)} at the fence and set {left_over}{cope}"
-        yield f"Its {side} end wants {wants} on the saw, which turns to {turns}: {how}."
+        deep = max(WEDGE, end.saw - most)
+        may_cope = end.corner and end.corner.turn == "inside" and end.joint == "miter"
+        wants, turns, wedge, left_over = map(format_degrees, (end.saw, most, deep, end.saw - deep))
+        yield say("steep-or-cope" if may_cope else "steep", end=say(f"end-{side}"), wants=wants, turns=turns,
+                  wedge=wedge, left_over=left_over)  # fmt: skip

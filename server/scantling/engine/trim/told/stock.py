@@ -8,6 +8,7 @@ from dataclasses import replace
 from scantling.engine.standard import Standard
 from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_length, round_to
 from scantling.engine.trim.piece import Flag, Piece
+from scantling.engine.words import say
 
 
 def longest_usable(standard: Standard, profile: str) -> Length | None:
@@ -26,5 +27,5 @@ def mark_too_long(piece: Piece, standard: Standard) -> Piece:
     longest = longest_usable(standard, piece.profile)
     if longest is None or not is_too_long(standard, piece):
         return piece
-    message = f"Longer than any board on the list, {format_length(longest)} usable{piece.too_long}"
+    message = say(piece.too_long, longest=format_length(longest), wall=piece.wall_number)
     return replace(piece, flags=(*piece.flags, Flag("longer-than-stock", message)))

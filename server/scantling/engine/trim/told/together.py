@@ -9,6 +9,7 @@ from dataclasses import replace
 from scantling.engine.standard import Standard
 from scantling.engine.tape.lengths import SIXTEENTH, Length, format_length, round_to
 from scantling.engine.trim.piece import Flag, Piece
+from scantling.engine.words import say
 
 # What is told of a return by itself, and here of them all.
 OF_EACH = ("glue", "short")
@@ -22,9 +23,8 @@ def gather_returns(pieces: Sequence[Piece], standard: Standard) -> list[Piece]:
         first, *others = (piece for piece in small if piece.profile == profile)
         blank = derive_blank(standard, [piece.cut for piece in (first, *others)])
         count = len(others) + 1
-        which = f"{f'all {count}' if count > 2 else 'both'} returns of this profile" if others else "it"
-        glue = "Glue them: they are too small to nail." if others else "Glue it: it is too small to nail."
-        said = f"{glue} Cut {which} off the end of one blank of {format_length(blank)} or more."
+        said = say("returns-all" if count > 2 else "returns-both" if others else "returns-one", count=count,
+                   blank=format_length(blank))  # fmt: skip
         found[first.key] = replace(first, blank=blank, flags=(*_others(first), Flag("returns", said, attention=False)))
         found |= {piece.key: replace(piece, blank=None, flags=_others(piece)) for piece in others}
     return [found.get(piece.key, piece) for piece in pieces]

@@ -10,6 +10,7 @@ from fractions import Fraction
 from scantling.engine.standard import Standard
 from scantling.engine.tape.lengths import SIXTY_FOURTH, THIRTY_SECOND, format_length
 from scantling.engine.trim.piece import Flag, Piece, Step
+from scantling.engine.words import say
 
 # Half a graduation of the tape at every reading, and as much at the pencil mark.
 READING = THIRTY_SECOND
@@ -25,7 +26,7 @@ def tell_doubt(piece: Piece) -> Piece:
     if piece.doubt.worst <= piece.doubt.told:
         return piece
     likely, worst = format_length(piece.doubt.plus_minus, THIRTY_SECOND), format_length(piece.doubt.worst, SIXTY_FOURTH)
-    said = f"± {likely} 19 times in 20; {worst} were all {len(piece.doubt.parts)} readings and marks out at once"
+    said = say("doubt-worst", likely=likely, worst=worst, count=len(piece.doubt.parts))
     return replace(piece, working=(*piece.working, Step(said)))
 
 
@@ -40,5 +41,5 @@ def mark_in_place(piece: Piece, standard: Standard) -> Piece:
     ):
         return piece
     bears, leave = (format_length(each, THIRTY_SECOND) for each in (standard.joint_gap, out))
-    message = f"Measure this one in place: its joints bear {bears}, and the readings leave ± {leave}."
+    message = say("measure-in-place", bears=bears, leave=leave)
     return replace(piece, flags=(*piece.flags, Flag("measure-in-place", message)))
