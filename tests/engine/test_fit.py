@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from scantling.engine.desk import Desk
+from scantling.engine.tape.lengths import parse_length
 
 from tests.cut_lists import ask, issue, listed, mark
 from tests.entries import House, four_walls
@@ -85,6 +86,21 @@ def test_a_hair_off_a_board_that_is_cut_is_the_same_board_trimmed():
     assert after["cut"] == before["cut"]
     assert after["as_cut"]["length"]["inches"] == answer["length"]["inches"]
     assert after["cut_to"] == before["cut"]
+
+
+@pytest.mark.parametrize("way", ["off", "more"])
+def test_a_metric_house_writes_a_hair_as_it_reads_and_means_the_same_by_it(way):
+    told = []
+    for lengths in ("inches", "millimeters"):
+        house = issued()
+        house.say("setting", of=house.house, name="lengths", value=lengths)
+        mark(house, house.room, "A", "cut", "119 7/8 in")
+        told.append(hair(house, "A", "1/64", way))
+    what = {"off": "as_cut", "more": "text"}[way]
+    inches, metric = (one["body"][what] for answer in told for one in answer["entries"] if what in one["body"])
+    assert metric.endswith(" mm")
+    assert told[0]["length"]["exact"] == told[1]["length"]["exact"]
+    assert parse_length(metric) == parse_length(inches)
 
 
 def test_a_hair_more_than_a_board_has_is_read_of_its_place_and_the_board_cut_again():

@@ -255,3 +255,11 @@ def test_a_long_tape_is_told_in_parts():
     assert ask(house, "tape", sum=NOBODY)["sums"] == []
     for part in ({"most": 0}, {"most": 201}, {"skip": -1}, {"most": "all"}):
         assert Desk().answer({"ask": "tape", **part})["error"]["key"] == "bad-field"
+
+
+def test_an_old_sum_is_begun_anew_in_a_metric_house_with_its_inches_written():
+    house = four_walls()
+    keep(house, "63 1/4 - 2")
+    assert ask(house, "tape")["sums"][0]["again"] == "63 1/4 - 2"
+    house.say("setting", of=house.house, name="lengths", value="millimeters")
+    assert ask(house, "tape", room=house.room)["sums"][0]["again"] == '63 1/4" - 2"'

@@ -18,7 +18,14 @@ from scantling.engine.tape.lengths import (
     round_to,
 )
 from scantling.engine.tape.measures import SQUARE_FOOT
-from scantling.engine.tape.sums import LONGEST_SUM, SumError, derive_remainder, evaluate_sum, say_remainder
+from scantling.engine.tape.sums import (
+    LONGEST_SUM,
+    SumError,
+    derive_remainder,
+    evaluate_sum,
+    say_remainder,
+    write_units,
+)
 
 from tests.asked import keys_of
 
@@ -406,3 +413,12 @@ def test_no_sum_takes_longer_than_a_keystroke(text):
         return time.process_time() - start
 
     assert min(seconds() for _ in range(3)) < 0.05
+
+
+OLD = ("63 1/4 - 2*(3 1/2 + 3/16)", "half of 63", "3 of 24 + 1", "120", "12 * 8", "5' 3 + 2", "90 mm + 2")
+
+
+@pytest.mark.parametrize("text", OLD)
+def test_an_old_sum_is_begun_anew_in_a_metric_house_as_what_it_was(text):
+    written = write_units(text, bare="inches")
+    assert evaluate_sum(written, bare="millimeters").value == evaluate_sum(text).value

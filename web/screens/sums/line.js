@@ -61,13 +61,13 @@ function Note({ kept: { sum, of, text, note } }) {
 }
 
 /** @param {{kept: any}} props */
-function Onward({ kept: { text, reading } }) {
+function Onward({ kept: { again, reading } }) {
   const on = (/** @type {() => void} */ doing) => () => {
     doing();
     go("sums");
   };
   return html`<div class="side-by-side">
-    <${Button} onTouch=${on(() => beginWith(text))}>${say("sum.again")}<//>
+    <${Button} onTouch=${on(() => beginWith(again))}>${say("sum.again")}<//>
     ${reading ? html`<${Button} onTouch=${on(() => bring(reading))}>${say("sum-into.sum", { length: reading })}<//>` : null}
   </div>`;
 }

@@ -7,11 +7,13 @@ hair otherwise. What follows is the list's own to say, as if that were written.
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from scantling.engine.cutlist.change import BEARS
 from scantling.engine.cutlist.follow import MATCHING, derive_ties
 from scantling.engine.cutlist.listed import CutList, Listed, Supposed
 from scantling.engine.cutlist.states import CUT, FITTED, RECUT, Made, State
+from scantling.engine.shown.shown_in import format_decimal, is_metric, to_millimeters
 from scantling.engine.tape.lengths import (
     FINEST_SHOWN,
     SIXTY_FOURTH,
@@ -27,6 +29,8 @@ from scantling.engine.trim.piece import Step
 OFF, MORE = "off", "more"
 #: What a plane or a blade takes that barely touches; what is more is read with the tape. Common practice, no source.
 HAIRS = (SIXTY_FOURTH, THIRTY_SECOND)
+#: Of a millimeter: every mark of a tape in inches comes out even.
+MILLIONTH = Fraction(1, 10**6)
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,11 +81,15 @@ def _read_anew(one: Listed, by: Length, way: str, follows: Length) -> Hair | Non
 def write_length(length: Length) -> str:
     """A length as text that reads back as it: a fraction where a tape has one, else decimals to a millionth.
 
+    In millimeters where lengths are shown so, or a bare 56.131130 would stand among them.
+
     Rounded to the tape, a hair of a figure from an angle would be half as much again, or half as much.
 
     >>> write_length(parse_length("63 17/64")), write_length(Length.approximate(56.13113))
     ('63 17/64"', '56.131130')
     """
+    if is_metric():
+        return f"{format_decimal(to_millimeters(length.inches, MILLIONTH))} mm"
     on_mark = FINEST_SHOWN % length.inches.denominator == 0
     return format_inches(length, SIXTY_FOURTH) if on_mark else f"{float(length.inches):.6f}"
 

@@ -120,19 +120,27 @@ def evaluate_sum(
     return _Working(text, tokens, names, bare).work()
 
 
-def write_units(text: str, names: Mapping[str, Length] = MappingProxyType({})) -> str:
-    """A sum with its millimeters written where a figure without a unit is a length in it; raises as `evaluate_sum`.
+WRITTEN = MappingProxyType({INCHES: '"', MILLIMETERS: " mm"})
 
-    So it comes to the same wherever it is read, and for ever. With a fraction in it, it is in inches and stays.
+
+def write_units(
+    text: str, names: Mapping[str, Length] = MappingProxyType({}), bare: str = MILLIMETERS
+) -> str:
+    """A sum with its unit written where a figure without one is a length in it; raises as `evaluate_sum`.
+
+    So it comes to the same wherever it is read, and for ever. Where millimeters are left out, one with a fraction in it
+    is in inches, and stays.
 
     >>> write_units("1607 - 2 × 89"), write_units("63 1/4 - 2"), write_units("1607 mm / 3")
     ('1607 mm - 2 × 89 mm', '63 1/4 - 2', '1607 mm / 3')
+    >>> write_units("63 1/4 - 2*(3 1/2 + 3/16)", bare=INCHES)
+    '63 1/4" - 2*(3 1/2" + 3/16")'
     """
-    wanted = evaluate_sum(text, names, MILLIMETERS)
-    for end in () if wanted.has_fraction else reversed(wanted.bare_ends):
-        tried = f"{text[:end]} mm{text[end:]}"
+    wanted = evaluate_sum(text, names, bare)
+    for end in () if wanted.has_fraction and bare == MILLIMETERS else reversed(wanted.bare_ends):
+        tried = f"{text[:end]}{WRITTEN[bare]}{text[end:]}"
         try:
-            alike = evaluate_sum(tried, names, MILLIMETERS).value == wanted.value
+            alike = evaluate_sum(tried, names, bare).value == wanted.value
         except EngineError:  # a count that would be a length, so that an area is added to one
             continue
         text = tried if alike else text

@@ -18,7 +18,7 @@ from scantling.engine.shapes import Asked, out, text_out, texts_out
 from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.tape.lengths import Length, format_reading, parse_length
 from scantling.engine.tape.quantities import INCHES
-from scantling.engine.tape.sums import evaluate_sum
+from scantling.engine.tape.sums import evaluate_sum, write_units
 
 SHOWN_AT_ONCE = 30
 SHOWN_AT_MOST = 200
@@ -39,9 +39,10 @@ class TapeIn(Asked):
 
 class KeptSumOut(Schema):
     """Either `worked` or `error` is null. `reading` is the text that a reading of it would have, null of what no tape
-    could read; `rounded` where that is not all of it, and `rounded_to` what: 1/64, or 0.1 mm."""
+    could read; `rounded` where that is not all of it, and `rounded_to` what: 1/64, or 0.1 mm. `again` is the sum to
+    begin with anew: it comes to the same where lengths without a unit are in millimeters."""
 
-    sum, text, note = text_out(), text_out(), text_out()
+    sum, text, note, again = text_out(), text_out(), text_out(), text_out()
     of = text_out(none=True)
     room = fields.String(required=True, metadata={"description": "the name of the room it was done in, or nothing"})
     worked = out(SumOut, none=True)
@@ -84,16 +85,17 @@ def _first(notebook: Notebook, kept: str) -> Entry:
 
 def _kept(kept: str, entry: Entry, heads: Sequence[Entry], asked: dict[str, Any], context: Context) -> Answer:
     text = entry.body["text"]
-    worked, length, error = None, None, None
+    worked, length, error, again = None, None, None, text
     try:
         worked = answer_sum({"text": text, "nearest": asked["nearest"], "bare": INCHES}, context)
         length = evaluate_sum(text).length
+        again = write_units(text, bare=INCHES) if is_metric() else text
     except EngineError as refused:  # a page writes what the engine could work; an entry may come from elsewhere
         error = refused.message
     return {
         "sum": kept, **{name: entry.body[name] for name in ("text", "note", "of")},
         "room": _room_name(context.notebook, entry.body["of"]),
-        "worked": worked, **_reading(length), "error": error, "entries": [one.id for one in heads],
+        "worked": worked, **_reading(length), "error": error, "again": again, "entries": [one.id for one in heads],
     }  # fmt: skip
 
 
