@@ -47,9 +47,23 @@ class Written:
     high: float
 
 
-def written(path: Path) -> list[list[Written]]:
-    """All texts, page by page."""
+@dataclass(frozen=True)
+class Sheet:
+    """What was printed: all texts page by page, and all of it with single spaces."""
+
+    pages: list[list[Written]]
+    text: str
+
+    @property
+    def words(self) -> set[str]:
+        """Every word, as it was written: two that stand side by side on the sheet are two."""
+        return {word for page in self.pages for one in page for word in one.text.split()}
+
+
+def read(path: Path) -> Sheet:
+    """Gone through once: a sheet with thirty drawings takes half a second."""
     pages: list[list[Written]] = []
+    texts: list[str] = []
     for page in PdfReader(path).pages:
         wide, high = float(page.mediabox.width), float(page.mediabox.height)
         found: list[Written] = []
@@ -60,19 +74,9 @@ def written(path: Path) -> list[list[Written]]:
                 scale = abs(tm[0] * cm[0] + tm[1] * cm[2]) or abs(tm[1] * cm[1])
                 found.append(Written(text.strip(), x, y, size * scale, wide, high))
 
-        page.extract_text(visitor_text=note)
+        texts.append(page.extract_text(visitor_text=note))
         pages.append(found)
-    return pages
-
-
-def read(path: Path) -> str:
-    """All its text with single spaces."""
-    return re.sub(r"\s+", " ", " ".join(page.extract_text() for page in PdfReader(path).pages))
-
-
-def words_of(path: Path) -> set[str]:
-    """Every word, as it was written: two that stand side by side on the sheet are two."""
-    return {word for page in written(path) for one in page for word in one.text.split()}
+    return Sheet(pages, re.sub(r"\s+", " ", " ".join(texts)))
 
 
 @pytest.fixture(params=["table", "phone in the dark"])
@@ -126,13 +130,14 @@ def test_every_sheet_is_headed_on_every_page_and_whole_and_can_be_read_at_a_saw(
     for name, (place, shows, most) in SHEETS.items():
         for size, width in PAPER.items():
             file = pages_printed(demo, tmp_path, place, shows, size)
-            pages, text, where = written(file), read(file), (name, size)
+            sheet, where = read(file), (name, size)
+            pages, text, words = sheet.pages, sheet.text, sheet.words
             assert 1 <= len(pages) <= most, where
             of_house = name in ("money", "rooms compared", "boards of the house")
             for number, page in enumerate(pages, start=1):
                 top = " ".join(one.text for one in page if one.y > page[0].high - 90)
-                for words in ("The bungalow", "revision ", f"page {number} of {len(pages)}"):
-                    assert words in top, (*where, words, top)
+                for said in ("The bungalow", "revision ", f"page {number} of {len(pages)}"):
+                    assert said in top, (*where, said, top)
                 assert ("Sewing room" in top) is not of_house, where
                 assert re.search(r"\d{1,4}[/.-]\d{1,2}[/.-]\d{1,4}", top), where
                 assert len(page) > 8, where  # a page with a caution on it alone is a sheet wasted
@@ -143,7 +148,7 @@ def test_every_sheet_is_headed_on_every_page_and_whole_and_can_be_read_at_a_saw(
             assert grounds_of(file) <= {("1", "1", "1")}, where
             assert [one for page in pages for one in lowest_of(page) if re.fullmatch(r"wall \d+", one)] == [], where
             if name in ("cut list", "boards"):
-                assert [letter for letter in letters if letter not in words_of(file)] == [], where
+                assert [letter for letter in letters if letter not in words] == [], where
             if name == "plan and readings":  # folded on the screen
                 assert text.count("along the floor") >= WALLS, where
             if name == "walls from in front":
@@ -157,8 +162,9 @@ def test_pieces_that_are_cut_stay_on_the_printed_list(demo, tmp_path):
     demo.get_by_role("button", name="Mark it cut").click()
     demo.get_by_role("button", name="Mark it fitted").wait_for()
     file = pages_printed(demo, tmp_path, *SHEETS["cut list"][:2], "Letter")
-    assert re.search(r"\bCut 1\b", read(file))
-    assert "A" in words_of(file)
+    sheet = read(file)
+    assert re.search(r"\bCut 1\b", sheet.text)
+    assert "A" in sheet.words
 
 
 def test_every_piece_has_its_label_and_every_sheet_of_them_its_heading(demo, tmp_path):
@@ -169,11 +175,12 @@ def test_every_piece_has_its_label_and_every_sheet_of_them_its_heading(demo, tmp
     for sheet, count, size in (("Letter, 30 labels", 30, 612), ("A4, 21 labels", 21, 595)):
         demo.get_by_role("radio", name=sheet).check()
         demo.pdf(path=file, prefer_css_page_size=True)
-        pages = written(file)
+        labels = read(file)
+        pages, words = labels.pages, labels.words
         assert len(pages) == -(-len(letters) // count)
         assert [one for page in pages for one in page if abs(one.wide - size) > 1] == []
-        assert [letter for letter in letters if letter not in words_of(file)] == []
-        assert read(file).count("Sewing room") >= len(letters) + len(pages)
+        assert [letter for letter in letters if letter not in words] == []
+        assert labels.text.count("Sewing room") >= len(letters) + len(pages)
         assert [one for page in pages for one in page if one.size < LEAST] == []
         for page in pages:
             assert any("revision" in one.text and one.y > one.high - 40 for one in page)

@@ -32,6 +32,8 @@ pytestmark = [
     pytest.mark.skipif(bool(MISSING), reason=f"no WebKit here: install the package {' and '.join(MISSING)}"),
 ]
 PATIENCE = 90.0
+#: Without its last compiler: a page lives for seconds here, and code made faster than that costs more than it gives.
+QUIET = {"JSC_useOMGJIT": "0"}
 LOOK_AGAIN = 0.05
 
 #: The first that can be seen of what a selector names, with these words in it (all of them, where `exact`).
@@ -127,7 +129,7 @@ def hand(monkeypatch: pytest.MonkeyPatch) -> Iterator[Hand]:
             options = webdriver.WebKitGTKOptions()
             options.binary_location = str(BROWSER)
             options.add_argument("--automation")
-            driver = webdriver.WebKitGTK(options=options, service=Service(DRIVER, env=dict(os.environ)))
+            driver = webdriver.WebKitGTK(options=options, service=Service(DRIVER, env=os.environ | QUIET))
             try:
                 driver.set_window_size(390, 844)
                 yield Hand(driver)
