@@ -30,7 +30,8 @@ from tests.ports import free_port
 
 #: The one without windows first: it takes half of the processor.
 BROWSERS = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
-QUIET = [
+#: A browser as people run it, but that it keeps to itself.
+PLAIN = [
     "--headless",
     "--no-sandbox",
     "--disable-gpu",
@@ -39,8 +40,9 @@ QUIET = [
     "--disable-background-networking",
     "--disable-component-update",
     "--disable-sync",
-    "--js-flags=--liftoff-only",  # a page lives for seconds here: code made faster than that costs more than it gives
 ]
+#: A page lives for seconds here: code made faster than the first compiler does costs more than it gives.
+QUIET = [*PLAIN, "--js-flags=--liftoff-only"]
 SECOND = 1000
 #: Waking takes about a second here; a busy machine may take ten times as long.
 PATIENCE = 60 * SECOND
@@ -70,7 +72,8 @@ KEPT = """async ([kind, build]) => {
   return found[0] ? new Uint8Array(await found[0].arrayBuffer()).toBase64() : null;
 }"""
 
-#: Makes a phone new again but for what takes seconds to make: the engine as it compiled it, and its memory.
+#: Makes a phone new again but for what takes seconds: the engine as it compiled it, its memory, and the page where that
+#: is kept for the day without a laptop.
 WIPE = """async () => {
   for (const { name } of await indexedDB.databases()) {
     await new Promise((done, fail) => {
@@ -79,7 +82,7 @@ WIPE = """async () => {
       gone.onerror = () => fail(gone.error);
     });
   }
-  for (const name of await caches.keys()) if (!/^(compiled|snapshot)-/.test(name)) await caches.delete(name);
+  for (const name of await caches.keys()) if (!/^(compiled|snapshot|page)-/.test(name)) await caches.delete(name);
   localStorage.clear();
 }"""
 
@@ -208,10 +211,15 @@ def laptop(tmp_path: Path, site: Site, port: int) -> Iterator[Laptop]:
     running.stop()
 
 
+@pytest.fixture(scope="session")
+def bare_port() -> int:
+    return free_port()
+
+
 @pytest.fixture
-def bare(tmp_path: Path, bare_site: Site) -> Iterator[Laptop]:
+def bare(tmp_path: Path, bare_site: Site, bare_port: int) -> Iterator[Laptop]:
     """A laptop serving the page without its screens."""
-    running = Laptop(tmp_path / "laptop", bare_site).start()
+    running = Laptop(tmp_path / "laptop", bare_site, bare_port).start()
     yield running
     running.stop()
 
@@ -332,7 +340,7 @@ def new_sleeper(new_phone: Callable[..., BrowserContext]) -> Callable[[], Browse
 
 @dataclass
 class Used:
-    """A phone that passes from test to test, wiped in between; its page is not kept for the day without a laptop."""
+    """A phone that passes from test to test, wiped in between."""
 
     context: BrowserContext
     wrong: list[str]
@@ -349,42 +357,58 @@ class Used:
 
 
 @pytest.fixture(scope="session")
-def on_the_shelf() -> list[Used]:
-    """The used phones that no test has in hand."""
-    return []
+def on_the_shelf() -> dict[tuple[str, str], list[Used]]:
+    """The used phones that no test has in hand, by their laptop and whether they may keep its page."""
+    return {}
 
 
 @pytest.fixture
-def used_phone(
+def take_used(
     browser: Browser,
     playwright: Playwright,
-    laptop: Laptop,
+    request: pytest.FixtureRequest,
     warm: Callable[[BrowserContext], None],
-    on_the_shelf: list[Used],
-) -> Iterator[Callable[[], BrowserContext]]:
-    """Gives phones that have nothing on them but the engine compiled: a new one takes seconds more of the processor.
-    For tests that leave no script behind in a phone and do not ask what it keeps with no laptop."""
-    taken: list[Used] = []
+    on_the_shelf: dict[tuple[str, str], list[Used]],
+) -> Iterator[Callable[[str], BrowserContext]]:
+    """Gives phones that have nothing on them but what takes seconds of the processor to make. For tests that leave no
+    script behind in a phone, and whose laptop serves the page as it is."""
+    laptop: Laptop = request.getfixturevalue("bare" if "bare" in request.fixturenames else "laptop")
+    taken: list[tuple[list[Used], Used]] = []
 
-    def take() -> BrowserContext:
-        if on_the_shelf:
-            used = on_the_shelf.pop()
+    def take(service_workers: str) -> BrowserContext:
+        shelf = on_the_shelf.setdefault((laptop.url, service_workers), [])
+        if shelf:
+            used = shelf.pop()
         else:
-            context = browser.new_context(**playwright.devices["Pixel 7"], service_workers="block")
+            context = browser.new_context(**playwright.devices["Pixel 7"], service_workers=service_workers)
             context.set_default_timeout(PATIENCE)
             warm(context)
             used = Used(context, listen(context))
-        taken.append(used)
+        taken.append((shelf, used))
         return used.context
 
     yield take
-    for used in taken:
+    if not laptop.server:
+        laptop.start()  # a phone is wiped at its address
+    for shelf, used in taken:
         if used.wrong:
             used.context.close()
         else:
             used.wipe(laptop.url)
-            on_the_shelf.append(used)
-    assert [used.wrong for used in taken if used.wrong] == []
+            shelf.append(used)
+    assert [used.wrong for _, used in taken if used.wrong] == []
+
+
+@pytest.fixture
+def used_phone(take_used: Callable[[str], BrowserContext]) -> Callable[[], BrowserContext]:
+    """Gives used phones that keep no page for the day without a laptop."""
+    return lambda: take_used("block")
+
+
+@pytest.fixture
+def keeper(take_used: Callable[[str], BrowserContext]) -> Callable[[], BrowserContext]:
+    """Gives used phones that keep the page: it is there from an earlier test, or comes while `opened` waits for it."""
+    return lambda: take_used("allow")
 
 
 @pytest.fixture
@@ -394,8 +418,8 @@ def phone(new_phone: Callable[[], BrowserContext]) -> BrowserContext:
 
 @pytest.fixture
 def desktop(new_phone: Callable[..., BrowserContext]) -> BrowserContext:
-    """The same page on the laptop's own screen."""
-    return new_phone(viewport={"width": 1280, "height": 800}, is_mobile=False, has_touch=False)
+    """The same page on the laptop's own screen; it is not kept for the day without a laptop."""
+    return new_phone(service_workers="block", viewport={"width": 1280, "height": 800}, is_mobile=False, has_touch=False)
 
 
 @dataclass

@@ -59,9 +59,10 @@ def read_again(page: Page, wall: str, text: str) -> None:
 
 
 def test_a_board_cut_with_no_signal_is_told_to_be_trimmed_after_a_new_reading_and_the_laptop_says_the_same(
-    house, phone, desktop, opened
+    house, keeper, desktop, opened
 ):
     url, room = house
+    phone = keeper()
     page = opened(phone, url)
     arrive(page)
     expect(page.get_by_text("may change until the list is issued")).to_be_visible()
@@ -83,7 +84,8 @@ def test_a_board_cut_with_no_signal_is_told_to_be_trimmed_after_a_new_reading_an
     shared(page)
     found = of_wall(url, room, 3)
     assert (found["letter"], found["state"], found["change"]["advice"]) == (letter, "cut", "trim")
-    second = opened(desktop, url)
+    second = desktop.new_page()
+    second.goto(url)
     arrive(second)
     expect(second.get_by_role("region", name="Look at these first")).to_contain_text(f'{letter} is 1/8" long')
 
@@ -142,14 +144,14 @@ def door_in(wall: str) -> list[dict[str, Any]]:
     ]  # fmt: skip
 
 
-def test_two_phones_that_issue_apart_give_no_letter_twice_and_the_second_is_told(house, new_phone, opened, until):
+def test_two_phones_that_issue_apart_give_no_letter_twice_and_the_second_is_told(house, keeper, opened, until):
     url, room = house
     wall = of_wall(url, room, 5)["wall"]
-    first = opened(new_phone(), url)
+    first = opened(keeper(), url)
     arrive(first)
     first.context.set_offline(True)
     send(url, door_in(wall))  # which the first phone does not hear of before it issues
-    second = opened(new_phone(), url)
+    second = opened(keeper(), url)
     arrive(second)
     second.context.set_offline(True)
     issue(first)
@@ -171,9 +173,10 @@ def test_two_phones_that_issue_apart_give_no_letter_twice_and_the_second_is_told
         expect(page.locator(".flag", has_text="Another device lettered it")).to_contain_text(f"it is {told}")
 
 
-def test_a_board_is_marked_while_the_engine_sleeps(house, phone, new_sleeper, opened, until):
+def test_a_board_is_marked_while_the_engine_sleeps(house, used_phone, new_sleeper, until):
     url, room = house
-    page = opened(phone, url)
+    page = used_phone().new_page()
+    page.goto(url)
     arrive(page)
     issue(page)
     shared(page)

@@ -1,12 +1,13 @@
 """The engine in the page: it says how it is, nobody waits for ever, and it answers what the laptop answers."""
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
 import pytest
-from playwright.sync_api import Page
+from playwright.sync_api import BrowserContext, Page
 from scantling.engine.desk import Desk
 
+from tests.browser.conftest import PLAIN, browser_path, give
 from tests.parity_questions import make_questions
 
 AWAKE = "() => globalThis.services?.engine.state === 'awake'"
@@ -23,17 +24,38 @@ IMPATIENT = """async ([build, runtime, patience]) => {
 
 
 @pytest.fixture
-def page(bare, new_phone) -> Page:
+def page(bare, used_phone) -> Page:
     """A page that is not kept on the phone: the engine is the same, and there is less to wait for."""
-    made = new_phone(service_workers="block").new_page()
-    made.goto(bare.url)
-    made.wait_for_function("() => globalThis.services")
-    return made
+    return arrive(used_phone(), bare.url)
 
 
 @pytest.fixture
-def asked_twice(bare, page) -> Callable[[list[dict]], tuple[str, str]]:
+def own_page(bare, new_phone) -> Page:
+    """The same on a phone of its own, for a test that spoils what it keeps of the engine."""
+    return arrive(new_phone(service_workers="block"), bare.url)
+
+
+def arrive(context: BrowserContext, url: str) -> Page:
+    page = context.new_page()
+    page.goto(url)
+    page.wait_for_function("() => globalThis.services")
+    return page
+
+
+@pytest.fixture
+def plain_page(bare, playwright, engine_kept) -> Iterator[Page]:
+    """The same in a browser with all its compilers, as people run it."""
+    browser = playwright.chromium.launch(executable_path=browser_path(), args=PLAIN)
+    context = browser.new_context(service_workers="block")
+    give(context, bare, engine_kept)
+    yield arrive(context, bare.url)
+    browser.close()
+
+
+@pytest.fixture
+def asked_twice(bare, plain_page) -> Callable[[list[dict]], tuple[str, str]]:
     """The same questions to the phone and to the laptop, each on an empty notebook: two texts."""
+    page = plain_page
     page.evaluate(
         """async (build) => {
       globalThis.raw = new Worker(`/v/${build}/engine/worker.js`, { type: "module" });
@@ -166,8 +188,8 @@ def test_an_engine_of_another_build_is_refused(bare, page):
         page.evaluate("() => other.ask({ ask: 'read', text: '1' })")
 
 
-def test_a_compiled_engine_that_was_damaged_is_not_used_and_made_anew(bare, phone, opened, until):
-    page = opened(phone, bare.url)
+def test_a_compiled_engine_that_was_damaged_is_not_used_and_made_anew(own_page, until):
+    page = own_page
     page.wait_for_function(AWAKE)
     until(page, COMPILED)
     size = page.evaluate("""async () => {
@@ -199,8 +221,8 @@ def test_a_compiled_engine_that_was_damaged_is_not_used_and_made_anew(bare, phon
     )
 
 
-def test_a_compiled_engine_that_does_not_open_gives_way_to_the_source(bare, phone, opened, until):
-    page = opened(phone, bare.url)
+def test_a_compiled_engine_that_does_not_open_gives_way_to_the_source(bare, own_page, until):
+    page = own_page
     page.wait_for_function(AWAKE)
     until(page, COMPILED)
     # The checksum is right, the archive is not: what a mistake in the compiling would look like.
@@ -260,8 +282,11 @@ UNFINISHED = """async (build) => {
         ("two starts that did not end", "compiled", 2),
     ],
 )
-def test_a_start_restores_the_memory_of_an_earlier_one_and_on_any_doubt_does_not(what, began, unfinished, bare, page):
+def test_a_start_restores_the_memory_of_an_earlier_one_and_on_any_doubt_does_not(
+    what, began, unfinished, bare, own_page
+):
     """A memory that was made by this very page for the tests, so that it is known to fit the runtime's."""
+    page = own_page
     page.wait_for_function(AWAKE)
     assert page.evaluate("() => services.engine.began") == "restored"
     page.evaluate("() => services.journal.append('device', { name: 'phone' })")

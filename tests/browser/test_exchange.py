@@ -535,8 +535,10 @@ def test_two_tabs_do_not_share_at_the_same_time(bare, sleeper, open_bare):
     assert names(bare) == ["one"]
 
 
-def test_entries_of_the_laptop_reach_the_engine_of_the_phone(bare, phone, opened):
-    page = opened(phone, bare.url)
+def test_entries_of_the_laptop_reach_the_engine_of_the_phone(bare, used_phone):
+    page = used_phone().new_page()
+    page.goto(bare.url)
+    page.wait_for_function("() => globalThis.services?.engine.state === 'awake'")
     entry = {
         "id": "01900000-0000-7000-8000-000000000001", "device": "00000000000000aa", "seq": 1, "version": 1,
         "stamp": "019000000000-0000-00000000000000aa", "kind": "device", "body": {"name": "laptop"}, "supersedes": [],

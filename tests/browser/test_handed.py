@@ -32,19 +32,24 @@ WITHOUT_A_PAGE = """async (text) => {
 QUEUE = """Object.defineProperty(globalThis, "launchQueue", { value: { setConsumer: (take) => {
   globalThis.launch = (text) => take({ files: [{ getFile: async () => new File([text], "n.ndjson") }] });
 } } });"""
+#: What the page says once it has what the laptop has.
+EXCHANGED = re.compile(r"^\s*shared")
 NOTEBOOK = "".join(f"{json.dumps(line)}\n" for line in [
     {"format": "scantling journal", "version": 1, "entries": 10, "houses": [entity(900)]}, *walked_room()[:10],
 ])  # fmt: skip
 
 
 @pytest.fixture
-def share(laptop: Laptop, phone: BrowserContext, opened) -> Callable[..., Page]:
+def share(laptop: Laptop, keeper: Callable[[], BrowserContext], opened) -> Callable[..., Page]:
     """A share to the page on a phone that has it whole, the laptop off."""
+    phone = keeper()
 
     def send(text: str = "", *files: tuple[str, str, str], where: str = "/share") -> Page:
         if not laptop.server:
             laptop.start()
-        opened(phone, laptop.url).close()
+        page = opened(phone, laptop.url)
+        expect(page.locator(".status")).to_contain_text(EXCHANGED)
+        page.close()
         page = phone.new_page()
         page.goto(f"{laptop.url}nothing")
         page.evaluate(CONTROLLED)
@@ -88,10 +93,11 @@ def test_each_of_several_is_answered_for(share, laptop):
     expect(page.get_by_text("d.txt was shared with this page, and names no house")).to_be_visible()
 
 
-def test_what_was_shared_waits_until_a_page_is_open_to_bring_it(laptop, phone, opened):
+def test_what_was_shared_waits_until_a_page_is_open_to_bring_it(laptop, keeper, opened):
     """The window that the share opens may be closed at once, or never come."""
     send(laptop.url, walked_room()[:1])
-    page = opened(phone, laptop.url)
+    page = opened(keeper(), laptop.url)
+    expect(page.locator(".status")).to_contain_text(EXCHANGED)
     laptop.stop()
     page.evaluate(WITHOUT_A_PAGE, NOTEBOOK)
     page.evaluate(WITHOUT_A_PAGE, "63 1/4")
@@ -101,7 +107,8 @@ def test_what_was_shared_waits_until_a_page_is_open_to_bring_it(laptop, phone, o
     expect(page.get_by_text("n.txt holds no entry of a notebook")).to_be_visible()
 
 
-def test_a_form_of_another_site_shares_nothing(laptop, phone, opened, tmp_path):
+def test_a_form_of_another_site_shares_nothing(laptop, keeper, opened, tmp_path):
+    phone = keeper()
     send(laptop.url, walked_room()[:1])
     opened(phone, laptop.url).close()
     with Laptop(tmp_path / "other", laptop.site) as other:

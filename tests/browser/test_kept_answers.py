@@ -27,10 +27,10 @@ KEPT = """async () => {
 
 
 @pytest.fixture
-def kept(laptop, new_phone, until):
+def kept(laptop, used_phone, until):
     """A phone that had the engine awake once, on every screen of the invented room; and will not have it again."""
     send(laptop.url, walked_room(read=True))
-    context = new_phone(service_workers="block")
+    context = used_phone()
     page = context.new_page()
     page.goto(laptop.url)
     awake(page)

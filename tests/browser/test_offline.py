@@ -36,8 +36,8 @@ def read_back(page: Page, text: str) -> str:
     return page.evaluate(READ, text)["answer"]["length"]["shown"]
 
 
-def test_the_page_opens_reads_and_saves_with_the_laptop_off(bare, phone, opened):
-    page = opened(phone, bare.url)
+def test_the_page_opens_reads_and_saves_with_the_laptop_off(bare, keeper, opened):
+    page = opened(keeper(), bare.url)
     bare.stop()
     page.reload()
     page.wait_for_function(AWAKE)
@@ -48,15 +48,16 @@ def test_the_page_opens_reads_and_saves_with_the_laptop_off(bare, phone, opened)
     assert page.evaluate(NAMES) == ["phone in the bath"]
 
 
-def test_the_whole_page_opens_with_the_laptop_off(laptop, phone, opened):
-    page = opened(phone, laptop.url)
+def test_the_whole_page_opens_with_the_laptop_off(laptop, keeper, opened):
+    page = opened(keeper(), laptop.url)
     laptop.stop()
     page.reload()
     expect(page.locator("#page")).not_to_be_empty()
     expect(page.locator("nav")).to_contain_text("Survey")
 
 
-def test_the_page_opens_in_flight_mode(bare, phone, opened):
+def test_the_page_opens_in_flight_mode(bare, keeper, opened):
+    phone = keeper()
     page = opened(phone, bare.url)
     phone.set_offline(True)
     page.reload()
@@ -103,8 +104,8 @@ def test_a_killed_browser_loses_no_reading_that_was_called_saved(bare, profile, 
     assert sorted(numbers) == list(range(1, len(numbers) + 1))
 
 
-def test_an_address_that_is_not_the_page_is_not_answered_from_the_phone(bare, phone, opened):
-    page = opened(phone, bare.url)
+def test_an_address_that_is_not_the_page_is_not_answered_from_the_phone(bare, keeper, opened):
+    page = opened(keeper(), bare.url)
     assert page.evaluate("async () => (await fetch('/api/nothing')).status") == 404
     bare.stop()
     with pytest.raises(Error, match="Failed to fetch"):

@@ -842,8 +842,8 @@ def test_every_control_has_a_name_and_every_field_a_label(still):
     assert nameless == []
 
 
-def test_the_light_stays_on_while_measuring_and_is_let_go_after(laptop, phone):
-    page = phone.new_page()
+def test_the_light_stays_on_while_measuring_and_is_let_go_after(laptop, used_phone):
+    page = used_phone().new_page()
     page.add_init_script(
         """globalThis.lights = 0;
         Object.defineProperty(navigator, "wakeLock", { value: { request: async () => {

@@ -19,8 +19,8 @@ from tests.browser.touch import (
 EVERY_KIND = {"house": 1, "room": 2, "wall": 10, "opening": 1, "obstacle": 1, "reading": 22}
 
 
-def test_a_room_is_recorded_by_touch_with_the_server_stopped(laptop, phone, opened, until):
-    page = opened(phone, laptop.url)
+def test_a_room_is_recorded_by_touch_with_the_server_stopped(laptop, keeper, opened, until):
+    page = opened(keeper(), laptop.url)
     laptop.stop()
 
     start_house(page)
@@ -48,7 +48,8 @@ def test_a_room_is_recorded_by_touch_with_the_server_stopped(laptop, phone, open
     assert texts == set(READ.values()), "every reading arrived as it was typed"
 
 
-def test_recording_needs_no_engine_at_all(laptop, phone, opened):
+def test_recording_needs_no_engine_at_all(laptop, keeper, opened):
+    phone = keeper()
     page = opened(phone, laptop.url)
     page.close()
     laptop.stop()

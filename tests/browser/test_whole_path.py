@@ -27,8 +27,12 @@ def listed(page: Page) -> list[tuple[str, str]]:
     ]
 
 
-def test_a_room_measured_with_no_signal_is_the_same_house_on_the_laptop(laptop, profile, desktop, opened, until):
-    page = opened(profile.open(), laptop.url)
+def test_a_room_measured_with_no_signal_is_the_same_house_on_the_laptop(
+    laptop, profile, warm, desktop, opened, until
+):
+    context = profile.open()
+    warm(context)
+    page = opened(context, laptop.url)
     awake(page)
     laptop.stop()
     profile.close()
@@ -64,7 +68,8 @@ def test_a_room_measured_with_no_signal_is_the_same_house_on_the_laptop(laptop, 
         pieces = json.load(reply)["pieces"]
     assert [(piece["letter"], piece["cut"]["shown"].removesuffix('"')) for piece in pieces] == on_the_phone
 
-    second = opened(desktop, laptop.url)
+    second = desktop.new_page()
+    second.goto(laptop.url)
     until(second, lambda: second.get_by_role("heading", name="Sewing room").count())
     until(second, lambda: listed(second) == on_the_phone)
     visit(second, "boards")
