@@ -4,8 +4,6 @@ import pytest
 
 from tests.browser.conftest import BROWSERS, QUIET, browser_path, poll
 
-pytestmark = pytest.mark.further
-
 REGISTERED = """async () => {
   const all = await navigator.serviceWorker.getRegistrations();
   const found = all.find(({ scope }) => scope.endsWith("/background/here/"));

@@ -10,8 +10,6 @@ from playwright.sync_api import Page
 from scantling.blobs import Blobs, Piece
 from scantling.cli import main
 
-pytestmark = pytest.mark.further
-
 ATTACH = """async ([seed, size]) => {
   const bytes = new Uint8Array(await (await fetch(`/seed?${seed}-${size}`)).arrayBuffer());
   const photo = new Blob([bytes], { type: "image/jpeg" });

@@ -5,8 +5,6 @@ from playwright.sync_api import CDPSession, Locator, Page, expect
 
 from tests.browser.touch import awake, button, entity, send, touch, visit, walked_room
 
-pytestmark = pytest.mark.further
-
 #: What is on its way by itself.
 STILL = """() => [...document.querySelectorAll(".closer, .closer *")].flatMap((one) => one.getAnimations()).length"""
 

@@ -8,8 +8,6 @@ from playwright.sync_api import Page, expect
 from tests.browser.touch import awake, button, send, touch, visit
 from tests.entries import House
 
-pytestmark = pytest.mark.further
-
 
 @pytest.fixture
 def two_rooms(laptop, used_phone) -> Page:

@@ -1,13 +1,10 @@
 """Joints that a person decides: one turned round on the page of a piece, one at the rake of a stair."""
 
-import pytest
 from playwright.sync_api import expect
 
 from tests.browser.touch import awake, button, send, touch, visit
 from tests.cut_lists import issue
 from tests.entries import House, four_walls
-
-pytestmark = pytest.mark.further
 
 
 def test_a_joint_is_turned_round_on_the_page_of_its_piece_and_back(laptop, used_phone):

@@ -12,8 +12,6 @@ from scantling.demo_house import house_file, load_demo
 from tests.browser.conftest import Laptop
 from tests.browser.touch import OTHER_PHONE, entity, send, touch, visit
 
-pytestmark = pytest.mark.further
-
 ROOMS = 50
 
 

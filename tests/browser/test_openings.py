@@ -5,8 +5,6 @@ from playwright.sync_api import Page, expect
 
 from tests.browser.touch import awake, button, entity, press, send, title, touch, unfold, visit, walked_room
 
-pytestmark = pytest.mark.further
-
 WINDOW, CABINET = entity(950), entity(903)
 
 

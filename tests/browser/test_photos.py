@@ -21,8 +21,6 @@ from scantling.demo_house import house_file, load_demo
 from tests.browser.conftest import Laptop, poll
 from tests.browser.touch import title, touch, visit
 
-pytestmark = pytest.mark.further
-
 #: A picture whose left half is red and whose right half is blue.
 DRAWN = """async ([width, height, type]) => {
   const canvas = Object.assign(document.createElement("canvas"), { width, height });

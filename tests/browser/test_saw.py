@@ -8,8 +8,6 @@ from playwright.sync_api import Page, expect
 from tests.browser.conftest import Laptop
 from tests.browser.touch import button, send, title, touch, visit, walked_room
 
-pytestmark = pytest.mark.further
-
 STUB = """
 globalThis.said = [];
 Object.defineProperty(globalThis, "speechSynthesis", { value: {

@@ -9,8 +9,6 @@ from tests.browser.conftest import Laptop
 from tests.browser.test_kept_answers import COUNT
 from tests.browser.touch import awake, entity, send, title, visit, walked_room
 
-pytestmark = pytest.mark.further
-
 WALL = entity(1)
 DOOR = entity(902)
 
