@@ -17,28 +17,20 @@ CODE = sorted(path for path in ENGINE.rglob("*.py") if path.relative_to(ENGINE).
 NOT_YET = {
     "bodies.py",
     "cautions.py",
-    "coverings",
     "cutlist",
-    "desk.py",
     "drawings",
-    "forms.py",
     "journal.py",
     "movement.py",
     "notebook.py",
     "questions",
-    "rack",
     "settings.py",
-    "shapes.py",
     "standard.py",
-    "supplies",
     "trim/ends.py",
     "trim/moldings",
     "trim/openings",
     "trim/own",
     "trim/piece.py",
     "trim/runs",
-    "walk",
-    "work",
 }
 #: Two words beside each other, a word beside a value (\x01), or one that begins as a sentence does.
 SENTENCE = re.compile(
@@ -50,10 +42,21 @@ SIGNS = re.compile(r"<[^>]*>|\x01 (?:mm|cm|ml)²?(?!\w)")
 NO_SENTENCE = {
     "feet and inches",  # a setting, as the journal keeps it
     "lengths shown in",  # what a context variable is called
+    "paste the wall", "peel and stick",  # settings of a paper
+    "to cut",  # the state of a piece
+    " of \x01",  # by which a scrap of another room is found
+    "tuple[int, Reached] | None",  # a type
     "\x01 thousand", "\x01 hundred",  # numbers in words, said by the rules that they are read by
     # What pieces and profiles are called where states of pieces and boards are kept by it, and their keys.
     "head cap", "corner block", "\x01 corner block", "\x01 block", "\x01 backband",
 }  # fmt: skip
+#: Tables that no person reads, each with what it is.
+NO_WORDS = {
+    "__all__": "what a module gives out",
+    "SAID_AS": "what dictation writes for the name of a figure",
+    "WOODS": "what woods are called where they are sold, which is what a setting keeps",
+    "SUNDRIES": "what supplies and their packages are called, by which what was ticked off is found",
+}
 #: What they are given is no sentence: a pattern, a name, what a program is told.
 SPEAK_TO_THE_PROGRAM = {"compile", "sub", "match", "search", "TypeVar", "ContextVar", "getattr", "cast", "Literal",
                         "about", "derived"}  # fmt: skip
@@ -118,7 +121,7 @@ def calls():
                 keys = keys_in(node.args[0]) if called(node) in SAY else []
             if called(node) == "say_counted":
                 keys = [f"{key}.{ANY}" for key in keys]
-                values = values and values | {"count"}
+                values = values if values is None else values | {"count"}
             for key in keys:
                 yield name_of(path), ast.unparse(node), matching(key), values
 
@@ -202,8 +205,17 @@ def text_of(node):
     return node.value if isinstance(node, ast.Constant) and isinstance(node.value, str) else None
 
 
+def tables(path):
+    """The texts of tables that no person reads."""
+    return {id(node) for table, _ in nodes(path) if isinstance(table, ast.Assign | ast.AnnAssign)
+            and ast.unparse(table.targets[0] if isinstance(table, ast.Assign) else table.target) in NO_WORDS
+            for node in ast.walk(table)}  # fmt: skip
+
+
 def sentences_in(path):
-    texts = [(node, text_of(node)) for node, above in nodes(path) if not is_for_the_program(node, above)]
+    silent = tables(path)
+    texts = [(node, text_of(node)) for node, above in nodes(path)
+             if id(node) not in silent and not is_for_the_program(node, above)]  # fmt: skip
     return [f"{name_of(path)}:{node.lineno}: {text}" for node, text in texts
             if text and text not in NO_SENTENCE and SENTENCE.search(SIGNS.sub("", text))]  # fmt: skip
 

@@ -15,6 +15,7 @@ from scantling.engine.questions.shown_in import find_shown_in
 from scantling.engine.shapes import QuestionError, load
 from scantling.engine.shown.shown_in import showing
 from scantling.engine.weight import QUESTIONS_AT_MOST, check_weight
+from scantling.engine.words import say
 
 __all__ = ["QUESTIONS", "Desk", "answer"]
 
@@ -63,7 +64,7 @@ class Desk:
         try:
             asked = json.loads(text)
         except (ValueError, RecursionError) as error:
-            why = "it is nested too deep" if isinstance(error, RecursionError) else str(error)
+            why = say("question-nested") if isinstance(error, RecursionError) else str(error)
             return dump({"error": QuestionError("not-json", why=why).body()})
         if isinstance(asked, list) and len(asked) > QUESTIONS_AT_MOST:
             refusal = QuestionError("too-many-questions", count=len(asked), most=QUESTIONS_AT_MOST)

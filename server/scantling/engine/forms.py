@@ -8,18 +8,20 @@ from typing import Any
 import marshmallow
 from marshmallow import fields, validate
 
+from scantling.engine.words import say
+
 Field = fields.Field[Any]
 
 # The more special kind first: a whole number is a number too.
 WANTS: tuple[tuple[type[Field], str], ...] = (
-    (fields.Integer, "a whole number"),
-    (fields.Number, "a number"),
-    (fields.Boolean, "true or false"),
-    (fields.String, "text"),
-    (fields.List, "a list"),
-    (fields.Nested, "an object"),
-    (fields.Dict, "an object"),
-    (fields.Field, "a value"),
+    (fields.Integer, "ask-a-whole"),
+    (fields.Number, "ask-a-number"),
+    (fields.Boolean, "ask-a-boolean"),
+    (fields.String, "ask-a-text"),
+    (fields.List, "ask-a-list"),
+    (fields.Nested, "ask-an-object"),
+    (fields.Dict, "ask-an-object"),
+    (fields.Field, "ask-a-value"),
 )
 
 
@@ -27,8 +29,8 @@ class Schema(marshmallow.Schema):
     """A schema for what comes in."""
 
     error_messages = {
-        "unknown": "Nothing is read under this name: leave it out, or check how it is spelt.",
-        "type": "Write an object here: names and values in braces.",
+        "unknown": say("ask-unknown"),
+        "type": say("ask-object"),
     }
 
     def on_bind_field(self, field_name: str, field_obj: Field) -> None:
@@ -43,9 +45,9 @@ class Schema(marshmallow.Schema):
 
 def _tell(field: Field, name: str, wanted: str) -> None:
     said = {
-        "required": f'"{name}" is missing: write {wanted}.',
-        "null": f'"{name}" is null: write {wanted}.',
-        **dict.fromkeys(("invalid", "type", "validator_failed"), f"This is not what is read here: write {wanted}."),
+        "required": say("ask-missing", name=name, wanted=wanted),
+        "null": say("ask-null", name=name, wanted=wanted),
+        **dict.fromkeys(("invalid", "type", "validator_failed"), say("ask-not-this", wanted=wanted)),
     }
     # It formats what it says, so a brace must stand twice; and copies of one field share their messages.
     doubled = {key: words.replace("{", "{{").replace("}", "}}") for key, words in said.items()}
@@ -60,7 +62,7 @@ def _say_wanted(field: Field) -> str:
     """
     wanted = _say_kind(field)
     if isinstance(field, fields.List):
-        wanted = f"{wanted}, each {_say_kind(field.inner)}"
+        wanted = say("ask-each", wanted=wanted, one=_say_kind(field.inner))
     told = field.metadata.get("description")
     return f"{wanted}: {str(told).rstrip('.')}" if told else wanted
 
@@ -71,10 +73,10 @@ def _say_kind(field: Field) -> str:
         return str(own)
     choices = [check.choices for check in field.validators if isinstance(check, validate.OneOf)]
     if choices:
-        return f"one of {', '.join(choices[0])}"
-    kind = next(words for sort, words in WANTS if isinstance(field, sort))
+        return say("ask-choice", choices=", ".join(choices[0]))
+    kind = next(say(words) for sort, words in WANTS if isinstance(field, sort))
     if not isinstance(field, fields.Nested):
         return kind
     needed = [one.data_key or name for name, one in field.schema.fields.items() if one.required]
-    many = f"a list, each {kind}" if field.many else kind
-    return f"{many} with {', '.join(needed)}" if needed else many
+    many = say("ask-list-of", one=kind) if field.many else kind
+    return say("ask-with", wanted=many, fields=", ".join(needed)) if needed else many

@@ -17,7 +17,7 @@ from scantling.engine.tape.angles import parse_degrees
 from scantling.engine.tape.figures import parse_figure
 from scantling.engine.tape.lengths import SIXTEENTH, SIXTY_FOURTH, Length, format_length, from_decimals, parse_length
 from scantling.engine.tape.written import LARGEST
-from scantling.engine.words import show_quoted
+from scantling.engine.words import say, show_quoted
 
 
 class QuestionError(EngineError):
@@ -33,20 +33,20 @@ def _parse_exact(text: object) -> Length:
     """The exact form of an answer, which nobody writes off a tape: there "631/4" is 63 1/4 without its space."""
     length = parse_figure(text) if isinstance(text, str) else None
     if length is None or length.inches > LARGEST:
-        raise ValidationError('Give an exact length as answers do, such as {"exact": "253/4"}.')
+        raise ValidationError(say("ask-exact"))
     return length
 
 
 class LengthText(fields.Field[Length]):
     """A length as a person writes it: "63 1/4", "5' 3 1/4\\"", "1607 mm"; or as answers do: {"exact": "253/4"}."""
 
-    wants = 'a length as text, such as "63 1/4"'
+    wants = say("ask-length")
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Length:
         if isinstance(value, Mapping):
             return _parse_exact(value.get("exact"))
         if isinstance(value, bool) or not isinstance(value, str | int | float):
-            raise ValidationError('Write a length as text, such as "63 1/4".')
+            raise ValidationError(say("ask-length-as-text"))
         try:
             return parse_length(str(value))
         except EngineError as error:
@@ -60,11 +60,11 @@ class LengthText(fields.Field[Length]):
 class DegreesText(fields.Field[Fraction]):
     """Decimal degrees as text or number: "91.5", 90."""
 
-    wants = 'an angle in degrees, such as "91.5"'
+    wants = say("ask-degrees")
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Fraction:
         if isinstance(value, bool) or not isinstance(value, str | int | float):
-            raise ValidationError('Write an angle in degrees, such as "91.5".')
+            raise ValidationError(say("ask-degrees-as-text"))
         try:
             return parse_degrees(str(value))
         except EngineError as error:
@@ -74,12 +74,12 @@ class DegreesText(fields.Field[Fraction]):
 class Graduation(LengthText):
     """What figures are shown to: a fraction of an inch between 1/64 and 1, such as "1/16"."""
 
-    wants = 'a graduation of the tape, such as "1/16"'
+    wants = say("ask-graduation")
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Length:
         graduation = super()._deserialize(value, attr, data, **kwargs)
         if graduation.inches.numerator != 1 or graduation.inches.denominator not in (1, 2, 4, 8, 16, 32, 64):
-            raise ValidationError("Show figures to 1, 1/2, 1/4, 1/8, 1/16, 1/32 or 1/64 of an inch.")
+            raise ValidationError(say("ask-fraction-of-inch"))
         return graduation
 
 
@@ -91,7 +91,7 @@ class Asked(forms.Schema):
 
     ask = fields.String(required=True)
     nearest = Graduation(load_default=SIXTEENTH)
-    shown_in = fields.String(validate=validate.OneOf(SHOWN_IN, error=f"Choose one of: {', '.join(SHOWN_IN)}."))
+    shown_in = fields.String(validate=validate.OneOf(SHOWN_IN, error=say("ask-one-of", choices=", ".join(SHOWN_IN))))
 
 
 class LengthOut(Schema):
@@ -135,7 +135,7 @@ def texts_out() -> fields.List[str]:
 
 
 def one_of(*choices: str) -> validate.OneOf:
-    return validate.OneOf(choices, error=f"Choose one of: {', '.join(choices)}.")
+    return validate.OneOf(choices, error=say("ask-one-of", choices=", ".join(choices)))
 
 
 def load(schema: Schema, question: Mapping[str, Any]) -> dict[str, Any]:

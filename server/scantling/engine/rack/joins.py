@@ -30,6 +30,7 @@ from scantling.engine.trim.moldings.molding import Molding, Scarfed, derive_mold
 from scantling.engine.trim.piece import Piece
 from scantling.engine.trim.runs.scarf import say_rule, say_studs
 from scantling.engine.trim.told.stock import is_too_long
+from scantling.engine.words import say
 
 PLANS_AT_MOST = 40
 """How many plans the joints of a room are tried with: of each run the studs that would do, some nine to a wall. What
@@ -38,7 +39,7 @@ comes after, in a room of many long walls, is joined by the rule."""
 SEARCH = 0.004
 """Seconds' worth of search for each: a room's boards are few, and a plan that is not the best is none the worse."""
 
-STAYS = "as it is on the boards that were lettered, planned or cut"
+STAYS = say("join-as-lettered")
 
 Studs = tuple[Length, ...]
 Rank = tuple[int, int, Length]
@@ -126,7 +127,7 @@ def _cheapest(room: Room, molding: Molding, one: Scarfed, at_most: int) -> _Foun
         rank = _rank(room.standard, [*others, *_boards_of(room, molding, one, way)])
         ranks |= {way: rank} if rank else {}
     if one.joints not in ranks:
-        why = say_rule(room.standard) if len(ways) > 1 else "the only way to join it"
+        why = say_rule(room.standard) if len(ways) > 1 else say("join-only-way")
         return _Found(Joined(one.joints, why), len(ways))
     best = min(ranks, key=lambda way: ranks[way])
     return _Found(Joined(best, _say(ranks, one.joints, best)), len(ways))
@@ -146,16 +147,17 @@ def _rank(standard: Standard, pieces: Sequence[Piece]) -> Rank | None:
 
 def _say(ranks: Mapping[Studs, Rank], rule: Studs, best: Studs) -> str:
     """Why these joints and not those that the rule would have."""
-    ways = f"of {len(ranks)} ways to join it"
+    ways = len(ranks)
     if best == rule:
-        return f"{ways}, none is cheaper or leaves more of a board"
+        return say("join-none-better", ways=ways)
     other = say_studs(rule).removeprefix("joined ")
     (cost, count, left), (cost_by_rule, count_by_rule, left_by_rule) = ranks[best], ranks[rule]
     if cost != cost_by_rule:
-        why = f"the boards cost ${format_price(cost)}, {other} they would cost ${format_price(cost_by_rule)}"
-    elif count != count_by_rule:
-        why = f"it takes {count} boards, {other} it would take {count_by_rule}"
-    else:
-        than = f", {other} {format_length(-left_by_rule)}" if left_by_rule else f", {other} nothing to keep"
-        why = f"the boards cost the same, and {format_length(-left)} is left of one{than}"
-    return f"{ways}, the best: {why}"
+        prices = {"cost": format_price(cost), "other_cost": format_price(cost_by_rule)}
+        return say("join-cheaper", ways=ways, other=other, **prices)
+    if count != count_by_rule:
+        return say("join-fewer", ways=ways, other=other, count=count, other_count=count_by_rule)
+    if not left_by_rule:
+        return say("join-leaves", ways=ways, other=other, left=format_length(-left))
+    lengths = {"left": format_length(-left), "other_left": format_length(-left_by_rule)}
+    return say("join-leaves-more", ways=ways, other=other, **lengths)

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from scantling.engine.boards.case.case import Case
 from scantling.engine.rack.stick import DONE, SPOILT, TO_CUT, Line, Stick, derive_own
 from scantling.engine.tape.lengths import ZERO
+from scantling.engine.words import say, say_counted
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,12 +56,11 @@ def derive_standing(case: Case, sticks: Sequence[Stick], letters: Mapping[str, s
             continue  # nothing is cut from it any more, and it was not bought yet
         standing.append(renewed)
         if not _fits(case, renewed):
-            reasons.append(f"{_listed(line.letter for line in renewed.open)} no longer come out of one board.")
+            reasons.append(say("plan-not-one-board", letters=_listed(line.letter for line in renewed.open)))
     held = {line.key for stick in standing for line in stick.open}
     homeless = [letter for key, letter in letters.items() if key not in held]
     if homeless:
-        reasons.append(f"{_listed(homeless)} are not on any board of it." if len(homeless) > 1
-                       else f"{homeless[0]} is not on any board of it.")  # fmt: skip
+        reasons.append(say_counted("plan-no-board", len(homeless), letters=_listed(homeless)))
     return standing, reasons
 
 

@@ -12,6 +12,7 @@ from scantling.engine.survey.room import Room
 from scantling.engine.tape.lengths import ZERO, Length
 from scantling.engine.trim.own.battens import read_wanted
 from scantling.engine.trim.piece import Kind, Piece
+from scantling.engine.words import say
 
 CASING = (Kind.LEG, Kind.HEAD, Kind.SILL)
 # How many edges of a part meet wall or ceiling where caulk is seen. Shoe and floor are never caulked together.
@@ -49,7 +50,7 @@ def derive_joints(pieces: Sequence[Piece]) -> list[Joint]:
         if piece.kind in CAULKED and not (piece.kind == Kind.BASE and capped):
             name = "casing" if piece.kind in CASING else piece.part
             found[name] = found.get(name, ZERO) + _long(piece) * CAULKED[piece.kind]
-    return [Joint(f"{name} to wall", length) for name, length in found.items()]
+    return [Joint(say("caulk-to-wall", part=name), length) for name, length in found.items()]
 
 
 def derive_nailing(room: Room, pieces: Sequence[Piece], crown: Length) -> list[Nailing]:
@@ -59,8 +60,8 @@ def derive_nailing(room: Room, pieces: Sequence[Piece], crown: Length) -> list[N
     """
     casing = tuple(_long(piece) for piece in _whole(pieces) if piece.kind in CASING)
     thick = room.standard.casing_thickness
-    found = [Nailing("casing, outer edge", thick, True, STUD, 1, casing),
-             Nailing("casing, inner edge", thick, False, JAMB, 1, casing)] if casing else []  # fmt: skip
+    found = [Nailing(say("nails-outer-edge"), thick, True, STUD, 1, casing),
+             Nailing(say("nails-inner-edge"), thick, False, JAMB, 1, casing)] if casing else []  # fmt: skip
     alike: dict[tuple[Kind, str, Length], list[Length]] = {}
     for piece in _whole(pieces):
         own = _thickness(room, piece, crown) if piece.kind in ROWS else None

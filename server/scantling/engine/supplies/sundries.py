@@ -9,9 +9,10 @@ from fractions import Fraction
 
 from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.tape.measures import FOOT, SQUARE_FOOT, format_run, format_surface
+from scantling.engine.words import say
 
 HOLES, AREA, LENGTH = "holes", "area", "length"
-UNITS = {HOLES: "holes", AREA: "sq ft", LENGTH: "ft"}
+UNITS = {HOLES: "counted-holes", AREA: "in-square-feet", LENGTH: "in-feet"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +52,7 @@ def format_counted(by: str, amount: Fraction) -> str:
     """
     if by != HOLES and is_metric():
         return format_surface(amount * SQUARE_FOOT) if by == AREA else format_run(amount * FOOT)
-    return f"{float(amount):.2f}".removesuffix(".00") + f" {UNITS[by]}"
+    return say(UNITS[by], figure=f"{float(amount):.2f}".removesuffix(".00"))
 
 
 def name_as_sold(words: str) -> str:

@@ -23,7 +23,7 @@ from scantling.engine.tape.spoken import TENS, UNITS, gather_numbers
 from scantling.engine.tape.sums import write_units
 from scantling.engine.walk.figure import Figure
 from scantling.engine.walk.rows import AGREE, Row
-from scantling.engine.words import show_examples
+from scantling.engine.words import say
 
 LONGEST_BREATH = 1000
 PARTS_AT_MOST = 40
@@ -59,20 +59,6 @@ SOUNDS_LIKE: Mapping[str, int] = MappingProxyType({"to": 2, "too": 2, "for": 4, 
 #: Words between readings that say nothing.
 FILLERS = frozenset(("the", "is", "it", "its", "then", "next", "um", "uh", "er", "so", "now", "to", "from", "that"))
 JOINS = frozenset(("and", "a", "an"))
-
-DOUBTS: Mapping[str, str] = MappingProxyType(
-    {
-        "not-read": "{why}",
-        "no-figure": "No figure was heard for it: say it again.",
-        "which": "Which of these is it?",
-        "none-such": "Wall {number} lists nothing of that name: which of these is it?",
-        "no-wall": "Which wall is not said: begin with its number.",
-        "sounds-like": "“{word}” was taken for wall {number}: is it?",
-        "twice": "It was said twice, and not alike: keep it too?",
-        "differs": "Before it was read as {before}: keep both?",
-        "so-short": "Under an inch is short for a wall: is it?",
-    }
-)
 
 _MARK = re.compile(
     r"(?P<figure>[0-9](?:[0-9.,/]*[0-9])?)|(?P<word>[a-z]+)|(?P<stop>[,;:!?.]+)|(?P<space> +)|(?P<other>.)", re.ASCII
@@ -221,7 +207,7 @@ def _at_wall(marks: Sequence[_Mark], at: int, room: Room, said: _Said) -> tuple[
     wall = next((one for one in room.walls if one.number == number), None)
     if wall is None:
         return _Said(said.wall, named="wall"), at
-    return _Said(wall, like, named=f"wall {wall.number},"), after
+    return _Said(wall, like, named=f"{wall.name},"), after
 
 
 def _number_at(marks: Sequence[_Mark], at: int) -> tuple[int | None, int]:
@@ -275,21 +261,21 @@ def _understand(said: _Said, rows: Sequence[Row], bare: str) -> Part:
     length = _with_unit(text, bare)
     heard = " ".join(filter(None, (said.named, text)))
     if said.wall is None:
-        return Part(heard, text, None, None, DOUBTS["no-wall"])
+        return Part(heard, text, None, None, say("heard-no-wall"))
     wall = said.wall
     figures = [row.figure for row in rows if row.figure.wall == wall.id and row.figure.what in SAID_AS]
     candidates = _candidates(said, wall, figures)
     if not text:
-        return Part(heard, text, None, None, DOUBTS["no-figure"])
+        return Part(heard, text, None, None, say("heard-no-figure"))
     if len(candidates) == 1:
         only = candidates[0]
         written = _without_number(text, wall, only) if only.what in CORNERS else length
         return _read(heard, written, only, wall, said.like)
-    doubt = DOUBTS["which"] if candidates else DOUBTS["none-such"].format(number=wall.number)
+    doubt = say("heard-which") if candidates else say("heard-none-such", number=wall.number)
     values = {one: _value(text if one.what in CORNERS else length, one.what, wall) for one in candidates or figures}
     first = next((value for value, _ in values.values() if value is not None), None)
     if first is None:
-        return Part(heard, text, None, None, DOUBTS["not-read"].format(why=_value(text, "length", wall)[1]))
+        return Part(heard, text, None, None, _value(text, "length", wall)[1])
     # A length and an angle of the same words are shown otherwise: what may be one is not offered as the other.
     alike = tuple(one for one, (value, _) in values.items() if type(value) is type(first))
     return Part(heard, text if isinstance(first, Corner) else length, None, first, doubt, alike)
@@ -319,12 +305,12 @@ def _candidates(said: _Said, wall: Wall, figures: Sequence[Figure]) -> list[Figu
 def _read(heard: str, text: str, figure: Figure, wall: Wall, like: str) -> Part:
     value, why = _value(text, figure.what, wall)
     if value is None:
-        return Part(heard, text, None, None, DOUBTS["not-read"].format(why=why))
+        return Part(heard, text, None, None, why)
     if like:
-        doubt = DOUBTS["sounds-like"].format(word=like, number=wall.number)
+        doubt = say("heard-sounds-like", word=like, number=wall.number)
         return Part(heard, text, None, value, doubt, (figure,))
     if figure.what == "length" and isinstance(value, Length) and value < ONE_INCH:
-        return Part(heard, text, None, value, show_examples(DOUBTS["so-short"]), (figure,))
+        return Part(heard, text, None, value, say("heard-so-short"), (figure,))
     return Part(heard, text, figure, value)
 
 
@@ -377,9 +363,9 @@ def _compared(part: Part, rows: Sequence[Row], said: dict[tuple[str, str], Lengt
     before = next((row for row in rows if (row.figure.of, row.figure.what) == key), None)
     doubt = ""
     if key in said and _differ(said[key], part.value):
-        doubt = DOUBTS["twice"]
+        doubt = say("heard-twice")
     elif before and before.value is not None and _differ(before.value, part.value):
-        doubt = DOUBTS["differs"].format(before=", ".join(one.text for one in before.taken if one.strike is None))
+        doubt = say("heard-differs", before=", ".join(one.text for one in before.taken if one.strike is None))
     said.setdefault(key, part.value)
     return Part(part.heard, part.text, None, part.value, doubt, (part.figure,)) if doubt else part
 

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from scantling.engine.words import say
+
 
 @dataclass(frozen=True, slots=True)
 class Figure:
@@ -22,7 +24,7 @@ class Figure:
     @property
     def short(self) -> str:
         """The title without the wall that it stands under."""
-        return self.title.removeprefix(f"wall {self.number}, ")
+        return self.title.removeprefix(say("walk-figure", wall=say("wall", number=self.number), title=""))
 
     @property
     def wanted(self) -> bool:

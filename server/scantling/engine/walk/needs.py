@@ -21,6 +21,7 @@ from scantling.engine.trim.runs.course import FLOOR, HEAD, WAIST, Course, may_ye
 from scantling.engine.trim.runs.run import CORNER, FACE, Run
 from scantling.engine.walk.figure import Figure
 from scantling.engine.walk.openings import figures_of_casing
+from scantling.engine.words import say
 
 # Base so high may meet a low window. Common practice, no source.
 HIGH_BASE = Length(Fraction(10))
@@ -69,9 +70,9 @@ def _figures_of(
     cased = (opening for opening in wall.openings if is_cased(opening) and room.after(wall))
     beside = next((_beside(room, wall, opening) for opening in cased), "")
     yield Figure(
-        wall.id, "length", wall.id, wall.number, f"{wall.name}, along the floor",
-        "Hold the tape 2 in up from the floor, corner to corner.",
-        f"every piece of {_and(moldings)} on this wall" if moldings else beside or "the drawing only",
+        wall.id, "length", wall.id, wall.number, _title(wall, say("walk-along-floor")),
+        say("walk-along-floor-how"),
+        say("walk-for-all", of=_and(moldings)) if moldings else beside or say("walk-for-drawing"),
         used=bool(moldings or beside), read=wall.length is not None,
     )  # fmt: skip
     yield from _figures_overhead(wall, [one for one in moldings if one.course.level == HEAD])
@@ -81,9 +82,9 @@ def _figures_of(
         yield _fall_figure(wall)
     for part, rail in ((one.part, one.course.rail) for one in moldings if one.course.rail):
         yield Figure(
-            wall.id, rail, wall.id, wall.number, f"{wall.name}, along the {part}",
-            f"Hold the tape as high as the {part} will run, corner to corner.", f"the {part} on this wall",
-            used=True, read=rail in wall.at_rails, assumed="along the floor, and by how far walls lean",
+            wall.id, rail, wall.id, wall.number, _title(wall, say("walk-along-rail", rail=part)),
+            say("walk-along-rail-how", rail=part), say("walk-for-this-wall", of=part),
+            used=True, read=rail in wall.at_rails, assumed=say("walk-as-floor-and-lean"),
         )  # fmt: skip
     after = room.after(wall)
     if after:
@@ -97,27 +98,26 @@ def _figures_behind(wall: Wall, longer: bool) -> Iterator[Figure]:
     """Its studs, where something along it is longer than a board; whether it leans or bows, which nothing waits for."""
     if longer:
         yield Figure(
-            wall.id, "studs", wall.id, wall.number, f"{wall.name}, studs",
-            "From the left corner to the middle of each, as 14 1/2, 30 1/2; or 14 1/2, every 16.",
-            "where boards are joined, for none is long enough", used=True, read=wall.studs is not None,
+            wall.id, "studs", wall.id, wall.number, _title(wall, say("walk-studs")),
+            say("walk-studs-how"), say("walk-studs-why"),
+            used=True, read=wall.studs is not None,
         )  # fmt: skip
     yield Figure(
-        wall.id, "plumb", wall.id, wall.number, f"{wall.name}, out of plumb",
-        "Hold a 24 in level upright on it by its right corner; read the gap and where it is: 1/4 top, or 1/4 foot.",
-        "the ends of what stands against it", used=True, read=bool(wall.plumb_texts), assumed="plumb",
+        wall.id, "plumb", wall.id, wall.number, _title(wall, say("walk-plumb")),
+        say("walk-plumb-how"), say("walk-plumb-why"),
+        used=True, read=bool(wall.plumb_texts), assumed=say("wall-plumb"),
     )  # fmt: skip
     yield Figure(
-        wall.id, "bow", wall.id, wall.number, f"{wall.name}, bow",
-        "Stretch a string along it, 2 in up; read how far off it is and where: 1/4 hollow at 48, or 1/4 hump at 48.",
-        "whether a long board is sprung to it", used=True, read=bool(wall.bow_texts), assumed="straight",
+        wall.id, "bow", wall.id, wall.number, _title(wall, say("walk-bow")), say("walk-bow-how"), say("walk-bow-why"),
+        used=True, read=bool(wall.bow_texts), assumed=say("wall-straight"),
     )  # fmt: skip
 
 
 def _fall_figure(wall: Wall) -> Figure:
     return Figure(
-        wall.id, "fall", wall.id, wall.number, f"{wall.name}, fall of the floor",
-        "Hold a level along it and read how much lower one end of the floor is: 1/2 right, or 1/2 left.",
-        "the ends of the base against what stands plumb", used=True, read=bool(wall.falls), assumed="level",
+        wall.id, "fall", wall.id, wall.number, _title(wall, say("walk-fall")),
+        say("walk-fall-how"), say("walk-fall-why"),
+        used=True, read=bool(wall.falls), assumed=say("floor-level"),
     )  # fmt: skip
 
 
@@ -125,21 +125,21 @@ def _figures_overhead(wall: Wall, moldings: list[Molding]) -> Iterator[Figure]:
     """What may be read again up there, where walls are not as long as at the floor: nothing waits for it."""
     if moldings:
         yield Figure(
-            wall.id, "ceiling", wall.id, wall.number, f"{wall.name}, along the ceiling",
-            "Hold the tape under the ceiling, corner to corner.", f"the {_and(moldings)} on this wall",
-            used=True, read=wall.ceiling is not None, assumed="along the floor",
+            wall.id, "ceiling", wall.id, wall.number, _title(wall, say("walk-ceiling")),
+            say("walk-ceiling-how"), say("walk-for-this-wall", of=_and(moldings)),
+            used=True, read=wall.ceiling is not None, assumed=say("walk-along-floor"),
         )  # fmt: skip
     if _has(moldings, Kind.CROWN):
         yield Figure(
-            wall.id, "ceiling_corner", wall.id, wall.number, f"corner {wall.number}, at the ceiling",
-            "Set the gauge in the same corner, under the ceiling.", f"the joint of the crown at corner {wall.number}",
-            used=True, read=wall.ceiling_corner is not None, assumed="as at the floor",
+            wall.id, "ceiling_corner", wall.id, wall.number, say("walk-ceiling-corner", number=wall.number),
+            say("walk-ceiling-corner-how"), say("walk-ceiling-corner-why", number=wall.number),
+            used=True, read=wall.ceiling_corner is not None, assumed=say("walk-as-at-floor"),
         )  # fmt: skip
     if _has(moldings, Kind.CROWN) and any(thing.height for thing in wall.obstacles):
         yield Figure(
-            wall.id, "height", wall.id, wall.number, f"{wall.name}, floor to ceiling",
-            "Beside the tallest thing along this wall, floor to ceiling.", "whether that breaks the crown",
-            used=True, read=wall.height is not None, assumed="above all that stands here",
+            wall.id, "height", wall.id, wall.number, _title(wall, say("walk-height")),
+            say("walk-height-how"), say("walk-height-why"),
+            used=True, read=wall.height is not None, assumed=say("walk-above-all"),
         )  # fmt: skip
 
 
@@ -149,7 +149,11 @@ def _has(moldings: list[Molding], kind: Kind) -> bool:
 
 def _and(moldings: Iterable[Molding]) -> str:
     *most, last = (one.part for one in moldings)
-    return f"{', '.join(most)} and {last}" if most else last
+    return say("all-of", one=", ".join(most), other=last) if most else last
+
+
+def _title(wall: Wall, title: str) -> str:
+    return say("walk-figure", wall=wall.name, title=title)
 
 
 def _where(thing: Opening | Obstacle) -> tuple[bool, Length, str]:
@@ -161,20 +165,16 @@ def _figures_of_thing(
     room: Room, wall: Wall, thing: Opening | Obstacle, moldings: list[Molding]
 ) -> Iterator[Figure]:
     base = _use_along(wall, thing, moldings)
-    casing = f"the casing of the {thing.name}" if isinstance(thing, Opening) and is_cased(thing) else ""
+    casing = say("walk-for-casing", thing=thing.name) if isinstance(thing, Opening) and is_cased(thing) else ""
     beside = casing and _beside(room, wall, thing)
-    edge = "inner face of the jamb" if isinstance(thing, Opening) else "near edge"
-    across, level = ("jamb to jamb", "jamb to jamb: at the head, halfway, and at the foot")
-    if isinstance(thing, Obstacle):
-        across = level = "from edge to edge, at the floor"
+    of = "opening" if isinstance(thing, Opening) else "thing"
     figures: tuple[tuple[str, Measure | None, str, str, str], ...] = (
-        ("at", thing.at, f"left corner to the {thing.name}", f"From the left corner to the {edge}, 2 in up.",
-         base or beside),
-        ("width", thing.width, f"{thing.name}, {across}", f"Hold the tape level, {level}.", base or casing),
+        ("at", thing.at, say("walk-at", thing=thing.name), say(f"walk-at-how-{of}"), base or beside),
+        ("width", thing.width, say(f"walk-width-{of}", thing=thing.name), say(f"walk-width-how-{of}"), base or casing),
     )  # fmt: skip
     for what, measure, title, hint, use in figures:
         yield Figure(
-            thing.id, what, wall.id, wall.number, f"{wall.name}, {title}", hint, use or "the drawing only",
+            thing.id, what, wall.id, wall.number, _title(wall, title), hint, use or say("walk-for-drawing"),
             used=bool(use), read=measure is not None,
         )  # fmt: skip
     if isinstance(thing, Obstacle):
@@ -184,9 +184,8 @@ def _figures_of_thing(
     if isinstance(thing, Opening) and thing.kind != "window" and thing.standard and thing.standard.is_bare:
         wrapped = bool(moldings) and thing.standard.casing_arris == WRAPPED
         yield Figure(
-            thing.id, "depth", wall.id, wall.number, f"{wall.name}, {thing.name}, how deep its reveal is",
-            "From this wall's face to where the base is to end in the opening.",
-            f"the {_and(moldings)} that goes on into it" if wrapped else "the drawing only",
+            thing.id, "depth", wall.id, wall.number, _title(wall, say("walk-reveal", thing=thing.name)),
+            say("walk-reveal-how"), say("walk-reveal-why", of=_and(moldings)) if wrapped else say("walk-for-drawing"),
             used=wrapped, read=thing.depth is not None,
         )  # fmt: skip
     if isinstance(thing, Opening) and thing.kind == "window":
@@ -199,18 +198,18 @@ def _beside(room: Room, wall: Wall, thing: Opening | Obstacle) -> str:
     """What the place of an opening tells its casing: how much room there is to the corner on either side."""
     ends = room.before(wall) or room.after(wall)
     if isinstance(thing, Opening) and thing.kind == "window" and any(map(is_mulled, wall.openings)):
-        return "what it shares a casing with"
-    return f"the room beside the casing of the {thing.name}" if ends else ""
+        return say("walk-for-shared")
+    return say("walk-for-beside", thing=thing.name) if ends else ""
 
 
 def _use_along(wall: Wall, thing: Opening | Obstacle, moldings: list[Molding]) -> str:
     """Which moldings need a thing's place and width; none for what they do not come to."""
     broken = [one for one in moldings if thing in stops_at(wall, one.course)]
     if broken:
-        return f"the {_and(broken)} to the left and right of the {thing.name}"
+        return say("walk-for-sides", of=_and(broken), thing=thing.name)
     if isinstance(thing, Obstacle) and thing.base == "notch":
         notched = any(one.course.reaches(wall, thing) for one in moldings)
-        return f"the notch for the {thing.name}" if notched else ""
+        return say("walk-for-notch", thing=thing.name) if notched else ""
     return ""
 
 
@@ -223,18 +222,18 @@ def _height_figure(wall: Wall, thing: Obstacle, moldings: list[Molding]) -> Iter
     notched = [one for one in moldings if one.course.level == FLOOR and one.course.reaches(wall, thing)]
     if thing.base == "notch" and notched:
         yield Figure(
-            thing.id, "height", wall.id, wall.number, f"{wall.name}, {thing.name}, how tall",
-            "From the floor to its top.", f"how high the {_and(notched)} is notched for it",
-            used=True, read=thing.height is not None, assumed=f"taller than the {_and(notched)}",
+            thing.id, "height", wall.id, wall.number, _title(wall, say("walk-tall", thing=thing.name)),
+            say("walk-tall-how"), say("walk-tall-notched", of=_and(notched)),
+            used=True, read=thing.height is not None, assumed=say("walk-taller", of=_and(notched)),
         )  # fmt: skip
         return
     if not reached:
         return
     waits = any(one.course.level == WAIST for one in reached)
     yield Figure(
-        thing.id, "height", wall.id, wall.number, f"{wall.name}, {thing.name}, how tall",
-        "From the floor to its top.", f"whether it breaks the {_and(reached)}",
-        used=True, read=thing.height is not None, assumed="" if waits else f"lower than the {_and(reached)}",
+        thing.id, "height", wall.id, wall.number, _title(wall, say("walk-tall", thing=thing.name)),
+        say("walk-tall-how"), say("walk-breaks", of=_and(reached)),
+        used=True, read=thing.height is not None, assumed="" if waits else say("walk-lower", of=_and(reached)),
     )  # fmt: skip
 
 
@@ -244,9 +243,9 @@ def _plate_figure(wall: Wall, plate: Obstacle, moldings: list[Molding]) -> Itera
             if one.course.level == WAIST or (one.course.level == FLOOR and one.course.tall >= HIGH_BASE)]  # fmt: skip
     if near:
         yield Figure(
-            plate.id, "height", wall.id, wall.number, f"{wall.name}, {plate.name}, how high",
-            "From the floor to the top of its plate.", f"whether the {_and(near)} crosses it",
-            used=True, read=plate.height is not None, assumed=f"clear of the {_and(near)}",
+            plate.id, "height", wall.id, wall.number, _title(wall, say("walk-plate", thing=plate.name)),
+            say("walk-plate-how"), say("walk-plate-why", of=_and(near)),
+            used=True, read=plate.height is not None, assumed=say("walk-clear", of=_and(near)),
         )  # fmt: skip
 
 
@@ -256,11 +255,11 @@ def _sill_figure(wall: Wall, window: Opening, moldings: list[Molding]) -> Iterat
     high = [one for one in moldings
             if one.course.level == FLOOR and one.course.up + one.course.tall >= HIGH_BASE]  # fmt: skip
     if rails or high:
-        assumed = f"in the way of the {_and(rails)}" if rails else f"above the {_and(high)}"
+        assumed = say("walk-in-the-way", of=_and(rails)) if rails else say("walk-above", of=_and(high))
         yield Figure(
-            window.id, "sill", wall.id, wall.number, f"{wall.name}, {window.name}, floor to its sill",
-            "From the floor to the top of the stool, or of the sill where there is none.",
-            f"whether it breaks the {_and([*rails, *high])}", used=True, read=window.sill is not None, assumed=assumed,
+            window.id, "sill", wall.id, wall.number, _title(wall, say("walk-sill", thing=window.name)),
+            say("walk-sill-how"), say("walk-breaks", of=_and([*rails, *high])),
+            used=True, read=window.sill is not None, assumed=assumed,
         )  # fmt: skip
 
 
@@ -268,9 +267,8 @@ def _depth_figure(room: Room, wall: Wall, thing: Obstacle) -> Figure:
     """How deep a thing is: for the next wall, where it stands in the corner; anywhere else for the drawing."""
     used = any(_is_in_corner(room, wall, thing, side) for side in (LEFT, RIGHT))
     return Figure(
-        thing.id, "depth", wall.id, wall.number, f"{wall.name}, {thing.name}, how deep",
-        "From the wall to its face, at the floor.",
-        "where what runs along the next wall stops" if used else "the drawing only",
+        thing.id, "depth", wall.id, wall.number, _title(wall, say("walk-deep", thing=thing.name)),
+        say("walk-deep-how"), say("walk-deep-why" if used else "walk-for-drawing"),
         used=used, read=thing.depth is not None,
     )  # fmt: skip
 
@@ -287,11 +285,7 @@ def _is_in_corner(room: Room, wall: Wall, thing: Obstacle, side: str) -> bool:
 
 
 def _corner_figure(wall: Wall, used: bool) -> Figure:
-    hint = {
-        "inside": "Set the gauge in the corner 2 in up; or read three sides: 24 in along each wall, then across.",
-        "outside": "Close the gauge round the corner 2 in up; or carry both walls on over the floor, read three sides.",
-    }[wall.turn]
-    joint = "miter" if wall.turn == "outside" else "joint"
-    why = f"the {joint} at corner {wall.number}" if used else "the drawing only"
-    title = f"corner {wall.number}, {wall.turn}"
+    hint = say(f"walk-corner-how-{wall.turn}")
+    why = say(f"walk-corner-why-{wall.turn}", number=wall.number) if used else say("walk-for-drawing")
+    title = say(f"walk-corner-{wall.turn}", number=wall.number)
     return Figure(wall.id, "corner", wall.id, wall.number, title, hint, why, used, wall.corner is not None)

@@ -26,6 +26,7 @@ from scantling.engine.tape.lengths import (
 )
 from scantling.engine.walk.figure import Figure
 from scantling.engine.walk.needs import derive_figures
+from scantling.engine.words import say, say_counted
 
 # Readings that differ by more were not of one thing: two graduations of the tape, or a degree of a corner. Common
 # practice, no source.
@@ -33,18 +34,9 @@ AGREE = SIXTEENTH * 2
 AGREE_DEGREES = Fraction(1)
 # Walls do not meet as sharply as this: 9 was typed for 90. Common practice, no source.
 TOO_SHARP = Fraction(30)
-TIMES = {1: "once", 2: "twice"}
 # Three sides are another way to read a corner.
 FIGURE = {"sides": "corner"}
-TITLES = {
-    "left": "height at the left",
-    "right": "height at the right",
-    "at": "from the left corner",
-    "sash": "sash to the wall",
-    "ceiling_corner": "corner at the ceiling",
-    "sill": "floor to its sill",
-    "depth": "how deep",
-}
+TITLES = {"left", "right", "at", "sash", "ceiling_corner", "sill", "depth"}
 # Depths of a window's jambs, a row of points to a reading.
 DEPTH = "depth_"
 # Corners of an opening's head: always inside ones, and read by gauge.
@@ -88,12 +80,13 @@ def derive_rows(notebook: Notebook, room: Room, nearest: Length = SIXTEENTH) -> 
 def _unasked(notebook: Notebook, wall: Wall) -> Iterator[Figure]:
     """Figures that were read of a wall, or of a thing in it, whether or not anything asks for them."""
     things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
-    subjects = {wall.id: wall.name, **{thing.id: f"{wall.name}, {thing.name}" for thing in things}}
+    named = {thing.id: say("walk-figure", wall=wall.name, title=thing.name) for thing in things}
+    subjects = {wall.id: wall.name, **named}
     for of, name in subjects.items():
         whats = [entry.body["what"] for entry in notebook.about("reading", of)]
         for what in dict.fromkeys(FIGURE.get(what, what) for what in whats):
-            title = f"{name}, {TITLES.get(what, what)}"
-            yield Figure(of, what, wall.id, wall.number, title, "", "the record only", used=False, read=True)
+            title = say("walk-figure", wall=name, title=say(f"walk-title-{what}") if what in TITLES else what)
+            yield Figure(of, what, wall.id, wall.number, title, "", say("walk-for-record"), used=False, read=True)
 
 
 def _derive_row(notebook: Notebook, wall: Wall, figure: Figure, nearest: Length) -> Row:
@@ -113,7 +106,7 @@ def _take(notebook: Notebook, entry: Entry, wall: Wall, nearest: Length) -> Take
     try:
         if entry.body["what"] == "studs":
             studs = parse_studs(text, wall.length.largest if wall.length else None)
-            shown = "1 stud" if len(studs) == 1 else f"{len(studs)} studs"
+            shown = say_counted("walk-taken-studs", len(studs))
             return Taken(entry.id, text, strike, shown, f"{shown}: {plain(text)}")
         if entry.body["what"] == "plumb":
             shown = say_plumb(parse_plumb(text))
@@ -128,7 +121,8 @@ def _take(notebook: Notebook, entry: Entry, wall: Wall, nearest: Length) -> Take
             turn = "inside" if entry.body["what"] in HEAD_CORNERS else wall.turn
             corner = read_corner(turn, parse_sides(text) if entry.body["what"] == "sides" else text)
             shown = show_corner(corner)
-            return Taken(entry.id, text, strike, shown, f"{shown.removesuffix('°')} degrees", value=corner)
+            said = say("walk-degrees", figure=shown.removesuffix("°"))
+            return Taken(entry.id, text, strike, shown, said, value=corner)
         if entry.body["what"].startswith(DEPTH):
             points = [parse_length(one, allow_negative=True) for one in parse_points(text)]
             shown, said = (", ".join(show(one, nearest) for one in points) for show in (format_length, say_length))
@@ -148,31 +142,32 @@ def show_corner(corner: Corner) -> str:
 
 def _judge(figure: Figure, standing: list[Taken]) -> tuple[str, str]:
     if any(one.error for one in standing):
-        return "check", "a reading that cannot be understood: strike it and read again"
+        return "check", say("walk-not-understood")
     if not standing and figure.assumed:
-        return "spare", f"not read: taken as {figure.assumed}"
+        return "spare", say("walk-assumed", value=figure.assumed)
     if not standing:
-        return ("wanted", "not read yet") if figure.used else ("spare", "nothing uses it yet")
+        return ("wanted", say("walk-not-read")) if figure.used else ("spare", say("walk-not-used"))
     sharp = next((one for one in standing if isinstance(one.value, Corner) and one.value.gauge < TOO_SHARP), None)
     if sharp:
-        return "check", f"{sharp.shown} is sharper than walls meet: strike it and read again"
+        return "check", say("walk-too-sharp", figure=sharp.shown)
     spread = _spread([one.value for one in standing])
     if spread:
-        return "check", f"readings differ by {spread}"
-    count = TIMES.get(len(standing), f"{len(standing)} times")
-    return ("read" if figure.used else "spare"), f"read {count}{', agree' if len(standing) > 1 else ''}"
+        return "check", spread
+    count = len(standing)
+    often = {1: "walk-once", 2: "walk-twice"}.get(count, "walk-often")
+    return ("read" if figure.used else "spare"), say(often, count=count)
 
 
 def _spread(values: list[Length | Corner | None]) -> str:
     lengths = [value for value in values if isinstance(value, Length)]
     spread = max(lengths, default=ZERO) - min(lengths, default=ZERO)
     if abs(spread - ONE_INCH) <= SIXTEENTH:
-        return "an inch: was the tape held at its 1 in mark? Read again"
+        return say("walk-differ-inch")
     if spread > AGREE:
-        return f"{format_length(spread)}: read again"
+        return say("walk-differ", by=format_length(spread))
     angles = [value.degrees for value in values if isinstance(value, Corner)]
     if angles and max(angles) - min(angles) > AGREE_DEGREES:
-        return f"{format_degrees(max(angles) - min(angles))}: read again"
+        return say("walk-differ", by=format_degrees(max(angles) - min(angles)))
     return ""
 
 

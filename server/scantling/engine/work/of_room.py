@@ -20,17 +20,17 @@ LIST = "work"
 DOORS, WINDOWS, THINGS, WALLS = ("door", "cased"), ("window",), ("thing",), ("wall",)
 OPENINGS = (*DOORS, *WINDOWS)
 READINGS: Mapping[str, tuple[tuple[str, ...], tuple[str, ...]]] = {
-    "corner angles": (WALLS, ("corner", "sides", "ceiling_corner")),
-    "wall lengths": (WALLS, ("length", "ceiling", "chair_rail", "picture_rail")),
-    "how far walls are out of plumb": (WALLS, ("plumb", "bow")),
-    "depths of jambs": (OPENINGS, ("depth", "depth_left", "depth_right", "depth_head", "depth_sill")),
-    "leg heights of doors": (DOORS, ("left", "right")),
-    "heights of walls": (WALLS, ("height", "fall")),
-    "heights of sills": (WINDOWS, ("sill",)),
-    "widths and heights of openings": (OPENINGS, ("width", "left", "right")),
-    "corners of heads": (OPENINGS, ("left_corner", "right_corner")),
-    "wall lengths between things": (THINGS, ("at", "width")),
-    "heights to paper": (WALLS, ("height",)),
+    "corners": (WALLS, ("corner", "sides", "ceiling_corner")),
+    "lengths": (WALLS, ("length", "ceiling", "chair_rail", "picture_rail")),
+    "plumb": (WALLS, ("plumb", "bow")),
+    "depths": (OPENINGS, ("depth", "depth_left", "depth_right", "depth_head", "depth_sill")),
+    "legs": (DOORS, ("left", "right")),
+    "heights": (WALLS, ("height", "fall")),
+    "sills": (WINDOWS, ("sill",)),
+    "openings": (OPENINGS, ("width", "left", "right")),
+    "heads": (OPENINGS, ("left_corner", "right_corner")),
+    "between": (THINGS, ("at", "width")),
+    "paper": (WALLS, ("height",)),
 }
 
 

@@ -4,6 +4,7 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from scantling.engine.errors import EngineError, quote
+from scantling.engine.words import say
 from scantling.engine.work.steps import BY_KEY, STEPS, Step
 
 DONE, READY, WAITS, SKIPPED, EARLY = "done", "ready", "waits", "skipped", "early"
@@ -80,4 +81,4 @@ def derive_doubts(since: Collection[str]) -> list[Doubt]:
         if step.key in since:
             for what in step.voids:
                 found.setdefault(what, step)
-    return [Doubt(what, step) for what, step in found.items()]
+    return [Doubt(say(f"in-doubt-{what}"), step) for what, step in found.items()]

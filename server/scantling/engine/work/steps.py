@@ -8,6 +8,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
+from scantling.engine.words import say
+
 
 @dataclass(frozen=True, slots=True)
 class Step:
@@ -20,39 +22,31 @@ class Step:
     why: str = ""
 
 
+def _step(key: str, after: tuple[str, ...] = (), voids: tuple[str, ...] = (), explained: bool = False) -> Step:
+    return Step(key, say(f"step-{key}"), after, voids, say(f"step-why-{key}") if explained else "")
+
+
 STEPS = (
-    Step("hazards", "Hazards looked for: year built, old paint, old walls, wires and pipes, glass near water"),
-    Step("strip", "Old trim and old caulk off, ghost lines of the old casing noted", ("hazards",),
-         why="old caulk holds new trim off the wall"),
-    Step("boxes", "Electrical boxes and blocking set to the finished wall", ("strip",)),
-    Step("walls", "Plaster and board repaired, leveled, sanded and primed", ("strip", "boxes"),
-         ("corner angles", "wall lengths", "how far walls are out of plumb", "depths of jambs"),
-         "plaster and mud change corners and walls"),
-    Step("stock", "Heat on, boards in the room and open to its air", ("walls",),
-         why="wood moves until it is as dry as the room"),
-    Step("ceiling", "Ceiling painted, and the walls' first coat", ("walls",)),
-    Step("floor", "Floor laid, or blocks as thick as it at every foot", ("strip",),
-         ("leg heights of doors", "heights of walls", "heights of sills"),
-         "a new floor takes its thickness from every height"),
-    Step("jambs", "Doors hung, jambs plumb and flush with the wall, extensions on", ("walls", "floor"),
-         ("widths and heights of openings", "corners of heads"), "a jamb that is shimmed is another opening"),
-    Step("windows", "Stool, then window casing, apron last", ("jambs", "stock")),
-    Step("casing", "Door casing", ("jambs", "stock", "floor")),
-    Step("built_in", "Cabinets, mantels and what is built in", ("walls", "floor"), ("wall lengths between things",),
-         "base runs end on them"),
-    Step("crown", "Crown and picture rail", ("walls", "boxes", "stock"), ("heights to paper",)),
-    Step("wainscot", "Chair rail and wainscot", ("casing", "built_in"),
-         why="fit all dry first: glue lets a piece come off again only while it is wet"),
-    Step("base", "Base, then shoe", ("casing", "windows", "floor", "built_in", "wainscot"), ("heights to paper",),
-         "base dies into casing"),
-    Step("fill", "Nails set, filled, sanded, spots primed, then caulk", ("base", "crown"),
-         why="caulk holds on primer, not on bare wood"),
-    Step("trim_paint", "Trim painted, then the walls' last coat", ("fill", "ceiling")),
-    Step("seal", "Walls to paper leveled, sealed or sized, and dry", ("trim_paint",),
-         why="paper that sticks by itself shows every bump and comes off dust"),
-    Step("paper", "Wallpaper hung", ("seal",)),
-    Step("plates", "Plates, hardware and stops on", ("paper",)),
-    Step("film", "Window film, in a clean room", ("trim_paint",), why="dust is the main defect"),
-    Step("list", "What is left to mend listed; leftovers, batches and one spare length kept", ("plates", "film")),
+    _step("hazards"),
+    _step("strip", ("hazards",), explained=True),
+    _step("boxes", ("strip",)),
+    _step("walls", ("strip", "boxes"), ("corners", "lengths", "plumb", "depths"), explained=True),
+    _step("stock", ("walls",), explained=True),
+    _step("ceiling", ("walls",)),
+    _step("floor", ("strip",), ("legs", "heights", "sills"), explained=True),
+    _step("jambs", ("walls", "floor"), ("openings", "heads"), explained=True),
+    _step("windows", ("jambs", "stock")),
+    _step("casing", ("jambs", "stock", "floor")),
+    _step("built_in", ("walls", "floor"), ("between",), explained=True),
+    _step("crown", ("walls", "boxes", "stock"), ("paper",)),
+    _step("wainscot", ("casing", "built_in"), explained=True),
+    _step("base", ("casing", "windows", "floor", "built_in", "wainscot"), ("paper",), explained=True),
+    _step("fill", ("base", "crown"), explained=True),
+    _step("trim_paint", ("fill", "ceiling")),
+    _step("seal", ("trim_paint",), explained=True),
+    _step("paper", ("seal",)),
+    _step("plates", ("paper",)),
+    _step("film", ("trim_paint",), explained=True),
+    _step("list", ("plates", "film")),
 )  # fmt: skip
 BY_KEY: Mapping[str, Step] = MappingProxyType({step.key: step for step in STEPS})

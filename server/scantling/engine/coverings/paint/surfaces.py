@@ -14,6 +14,7 @@ from scantling.engine.tape.lengths import ZERO, Length, format_bare, format_work
 from scantling.engine.tape.measures import format_surface
 from scantling.engine.trim.openings.reach import derive_heights
 from scantling.engine.trim.piece import Kind, Piece
+from scantling.engine.words import say
 
 # What a profile's curves add to its face: 10 to 15 % is common practice, no source.
 GROWTH = Fraction(1, 8)
@@ -44,10 +45,10 @@ def derive_walls(room: Room, height: Length | None = None) -> Surface:
     for wall in room.walls:
         tall = wall.height.largest if wall.height else height
         if wall.length is None or tall is None:
-            missing.append(f"{wall.name}: {'its length' if wall.length is None else 'its height'} is not read")
+            missing.append(say("paint-no-length" if wall.length is None else "paint-no-height", wall=wall.name))
             continue
         area += wall.length.largest.inches * tall.inches
-        working.append(f"{wall.name}: {_say(wall.length.largest)} × {_say(tall)}")
+        working.append(f"{wall.name}: {format_bare(wall.length.largest)} × {format_bare(tall)}")
         for name, out, why in _openings(wall):
             area -= out
             (missing if why else working).append(why or f"− {name}: {format_surface(out)}")
@@ -58,7 +59,7 @@ def _openings(wall: Wall) -> Iterator[tuple[str, Fraction, str]]:
     for opening in wall.openings:
         size = _height_of(opening)
         if opening.width is None or size is None:
-            yield opening.name, Fraction(0), f"{opening.name}: not taken off, for its size is not read"
+            yield opening.name, Fraction(0), say("paint-no-size", opening=opening.name)
         else:
             yield opening.name, opening.width.smallest.inches * size.inches, ""
 
@@ -72,12 +73,12 @@ def _height_of(opening: Opening) -> Length | None:
 def derive_ceiling(room: Room) -> Surface:
     """The area inside the walls as they lie on the plan; nothing while a wall is unread or the room is still open."""
     if not room.comes_round or any(wall.length is None for wall in room.walls) or len(room.walls) < 3:
-        return Surface(CEILING, Fraction(0), (), ("ceiling: the walls do not yet come round",))
+        return Surface(CEILING, Fraction(0), (), (say("paint-no-ceiling"),))
     points = [side.start for side in derive_outline(room)]
     pairs = zip(points, [*points[1:], points[0]], strict=True)
     twice = sum(x * other_y - other_x * y for (x, y), (other_x, other_y) in pairs)
     area = Length.approximate(abs(twice) / 2).inches
-    return Surface(CEILING, area, ("by the plan of the walls, end to end",))
+    return Surface(CEILING, area, (say("paint-by-plan"),))
 
 
 def derive_trim(room: Room, pieces: list[Piece], growth: Fraction = GROWTH) -> Surface:
@@ -95,8 +96,8 @@ def derive_trim(room: Room, pieces: list[Piece], growth: Fraction = GROWTH) -> S
             continue
         wide = (sizes[0] + sizes[1]) * (1 + growth)
         area += length.inches * wide.inches
-        working.append(f"{part}: {_say(length)} × {format_working(wide.inches)} developed")
-    told = (f"{', '.join(missing)}: not counted, for want of a width to count by",) if missing else ()
+        working.append(say("paint-trim", part=part, long=format_bare(length), wide=format_working(wide.inches)))
+    told = (say("paint-no-width", parts=", ".join(missing)),) if missing else ()
     return Surface(TRIM, area, tuple(working), told)
 
 
@@ -116,7 +117,3 @@ def _sizes(standard: Standard, piece: Piece) -> tuple[Length, Length] | None:
         wide, thick = (getattr(standard, name) for name in SIZES[kind])
         return wide, thick
     return None
-
-
-def _say(length: Length) -> str:
-    return format_bare(length)

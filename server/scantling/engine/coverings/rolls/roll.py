@@ -9,6 +9,7 @@ from fractions import Fraction
 
 from scantling.engine.errors import EngineError
 from scantling.engine.tape.lengths import ZERO, Length, format_length
+from scantling.engine.words import say
 
 FREE, STRAIGHT, HALF_DROP, DROP = "free", "straight", "half-drop", "drop"
 MATCHES = (FREE, STRAIGHT, HALF_DROP, DROP)
@@ -17,12 +18,7 @@ HANGINGS = (PASTE, PASTE_THE_WALL, PEEL)
 # EN 233 (finished wallpapers), clause 5: a roll's width and length are within 1.5 % of what is printed on it.
 TOLERANCE = Fraction(3, 2)
 # Labels and symbols by which a match is known: EN 235, from memory.
-SYMBOLS = {
-    FREE: "0 and an arrow",
-    STRAIGHT: "two arrows level",
-    HALF_DROP: "two arrows, one half a repeat lower; often printed repeat / offset, such as 64/32",
-    DROP: "two arrows, one lower by the offset; printed repeat / offset, such as 60/20",
-}
+SYMBOLS = {match: say(f"roll-symbol-{match}") for match in MATCHES}
 DROPS_AT_MOST = 12
 
 

@@ -11,10 +11,10 @@ from fractions import Fraction
 
 from scantling.engine.coverings.rolls.roll import Roll
 from scantling.engine.tape.lengths import ZERO, Length
+from scantling.engine.words import say
 
-ONE_ROLL, SEPARATE = "alternate from one roll", "separate rolls"
-IN_TURN = "one after another"
-RIGHT, LEFT = "left to right", "right to left"
+ONE_ROLL, SEPARATE, IN_TURN = say("strips-one-roll"), say("strips-separate"), say("strips-in-turn")
+RIGHT, LEFT = say("strips-to-right"), say("strips-to-left")
 
 
 @dataclass(frozen=True, slots=True)

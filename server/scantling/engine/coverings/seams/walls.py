@@ -12,6 +12,7 @@ from scantling.engine.errors import EngineError
 from scantling.engine.survey.room import Opening, Problem, Room, Wall
 from scantling.engine.tape.lengths import ZERO, Length, format_length
 from scantling.engine.trim.openings.reach import derive_heights, derive_leg_band, derive_reach, find_banded
+from scantling.engine.words import say
 
 
 class SeamError(EngineError):
@@ -101,7 +102,7 @@ def _papered(
         return None
     high = wall.height.largest if wall.height else instead
     if high is None:
-        tell("no-height", height="which is not read either")
+        tell("no-height", height=say("seam-no-height-either"))
         return None
     if wall.height is None and wanted.height is None:
         tell("no-height", height=format_length(high))
@@ -164,7 +165,7 @@ def make_stretch(papered: Sequence[Papered], closed: bool, scale: Scale) -> Stre
         parts.append(Part(one.wall.id, one.name, at, end, height, base))
         holes += _holes(one, at, scale)
         if closed or place < len(papered) - 1:
-            turns.append(Turn(end, one.wall.turn == "inside", f"corner {one.wall.number}"))
+            turns.append(Turn(end, one.wall.turn == "inside", say("corner", number=one.wall.number)))
         at = end
     return lay_out(parts, holes, turns, closed)
 

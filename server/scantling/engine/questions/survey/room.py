@@ -27,7 +27,6 @@ from scantling.engine.tape.lengths import Length
 from scantling.engine.walk.figure import Figure
 from scantling.engine.walk.needs import derive_needs
 from scantling.engine.walk.rows import Row, Taken, derive_rows, show_corner
-from scantling.engine.words import show_examples
 
 
 class SurveyIn(Asked):
@@ -202,7 +201,7 @@ def _in_force(subjects: Iterable[tuple[str, Entry, list[Entry]]], name: str) -> 
 
 def _figure(figure: Figure) -> Answer:
     names = ("of", "what", "wall", "number", "title", "short", "hint", "why")
-    return {**{name: getattr(figure, name) for name in names}, "hint": show_examples(figure.hint)}
+    return {**{name: getattr(figure, name) for name in names}, "hint": figure.hint}
 
 
 def _row(row: Row, nearest: Length) -> Answer:
