@@ -1,7 +1,7 @@
 // @ts-check
 // Starts the page: opens the journal, wakes the engine, begins to share, and hands all of it to the screens.
 
-import { hearOffer } from "./device/install.js";
+import { hearOffer } from "./device/offer.js";
 import { Engine } from "./engine/client.js";
 import { Kept } from "./engine/kept.js";
 import { Journal } from "./journal/journal.js";

@@ -79,5 +79,5 @@ def test_what_the_first_paint_imports_is_asked_for_at_once_and_what_comes_later_
     asked = re.findall(r'<link rel="modulepreload" href="/v/[0-9a-f]+/([^"]+)">', page)
     assert {"app.js", "screens/main.js", "screens/survey/screen.js", "vendor/preact/preact.js"} <= set(asked)
     assert len(asked) == len(set(asked))
-    later = ("screens/pieces/", "screens/house/", "engine/worker.js", "background/", "vendor/pyodide")
+    later = ("screens/pieces/", "screens/survey/walk.js", "pad/", "settings/", "photos/", "engine/worker.js")
     assert not [path for path in asked if path.startswith(later)]

@@ -9,6 +9,7 @@ import pytest
 import tree_sitter_javascript
 from fluent.syntax import FluentParser
 from fluent.syntax.visitor import Visitor
+from scantling.site import imported
 from tree_sitter import Language, Parser, Query, QueryCursor
 
 WEB = Path(__file__).resolve().parents[2] / "web"
@@ -69,11 +70,11 @@ def text(node):
 
 
 class Catalog(Visitor):
-    """The messages of a language: key -> the values it names, those of messages it leads to included."""
+    """The messages of a language, or of some rooms: key -> the values it names, and those of messages it leads to."""
 
-    def __init__(self, language):
+    def __init__(self, language, rooms=("*",)):
         self.values, self.junk, self._doubled = {}, [], []
-        for path in sorted((WORDS / language).glob("*.ftl")):
+        for path in sorted(path for room in rooms for path in (WORDS / language).glob(f"{room}.ftl")):
             self.visit(FluentParser().parse(path.read_text(encoding="utf-8")))
 
     def visit_Junk(self, node):
@@ -278,3 +279,32 @@ def name_of(path):
 @pytest.mark.parametrize("path", PAGE, ids=name_of)
 def test_no_sentence_stands_in_the_code(path):
     assert sentences_in_code(path) == []
+
+
+def rooms(name):
+    """A list of catalogs by its name in words.js."""
+    what = f'((variable_declarator name: (_) @name value: (array) @it) (#eq? @name "{name}"))'
+    return [text(one)[1:-1] for one in found(WORDS / "words.js", what)[0].named_children]
+
+
+def test_every_catalog_is_taken_and_those_of_the_first_paint_are_asked_for_at_once():
+    first = rooms("FIRST")
+    assert sorted([*first, *rooms("OTHERS")]) == [path.stem for path in sorted((WORDS / "en").glob("*.ftl"))]
+    page = (WEB / "index.html").read_text()
+    assert re.findall(r'as="fetch" crossorigin href="\S+/words/en/(\w+)\.ftl"', page) == first
+
+
+def test_what_is_imported_before_the_first_paint_has_its_sentences_by_then():
+    early = Catalog("en", rooms("FIRST")).values
+    imported_by_then = imported({name_of(path): path.read_text() for path in WEB.rglob("*.js")}, "app.js")
+    late = catalog("en").values.keys() - early.keys()
+    said = [
+        f"{path}: {call}" for path, call, pattern, _ in asked()
+        if path in imported_by_then and any(re.fullmatch(pattern, key) for key in late)
+    ]  # fmt: skip
+    handed = [
+        f"{name_of(path)}: {text(node)}" for path in PAGE if name_of(path) in imported_by_then
+        for node in found(path, "(string_fragment) @it") if "-" in text(node) and text(node) in late
+    ]  # fmt: skip
+    assert said + handed == []
+    assert {lead for one in early.values() for lead in one.leads} <= early.keys()

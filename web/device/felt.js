@@ -1,10 +1,7 @@
 // @ts-check
 // A save that can be felt or heard, for who looks at the tape and not at the screen. Off until it is wanted, and a matter
 // of this device alone.
-import { html, useState } from "../controls/ui.js";
-import { Choice } from "../controls/controls.js";
 import { recall, remember } from "../controls/scrap.js";
-import { say } from "../words/words.js";
 
 const WANTED = "scantling when saved";
 /** In ms. */
@@ -21,10 +18,20 @@ const WAYS = {
 
 /** @typedef {keyof typeof WAYS} Way */
 
+/** Those that this device can do. */
+export const ways = () => /** @type {Way[]} */ (Object.keys(WAYS)).filter((one) => WAYS[one].can());
+
 /** @returns {Way} */
-function wanted() {
+export function wanted() {
   const kept = /** @type {Way} */ (recall(WANTED));
   return Object.hasOwn(WAYS, kept) && WAYS[kept].can() ? kept : "none";
+}
+
+/** From now on so; and once to try it. @param {Way} way */
+export function want(way) {
+  remember(WANTED, way);
+  readySaved();
+  tellSaved();
 }
 
 /** At the press, before anything is saved: a browser lets a page be heard only from within one. */
@@ -64,21 +71,4 @@ function sound() {
   tone.connect(level).connect(heard.destination);
   tone.start();
   tone.stop(end);
-}
-
-/** What is to be felt or heard, and what it is like; nothing to choose on a device that can do neither. */
-export function Felt() {
-  const [way, setWay] = useState(wanted);
-  const ways = /** @type {Way[]} */ (Object.keys(WAYS)).filter((one) => WAYS[one].can());
-  if (ways.length === 1) return null;
-  const pick = (/** @type {string} */ one) => {
-    remember(WANTED, one);
-    setWay(/** @type {Way} */ (one));
-    readySaved();
-    tellSaved();
-  };
-  return html`<details class="more">
-    <summary>${say("felt")}</summary>
-    <${Choice} name="felt" legend=${say("felt.choose")} value=${way} onPick=${pick} choices=${ways.map((one) => [one, say(`felt-${one}`)])} />
-  </details>`;
 }

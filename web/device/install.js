@@ -4,28 +4,8 @@
 import { html } from "../controls/ui.js";
 import { Button } from "../controls/controls.js";
 import { useWatched } from "../controls/watch.js";
-import { Listeners } from "../listeners.js";
 import { say } from "../words/words.js";
-
-/** @type {Listeners<[]>} */
-const listeners = new Listeners();
-/** The browser's offer, good for one time; and whether it was installed from this page. */
-let standing = { offer: /** @type {any} */ (null), done: false };
-
-/** @param {Partial<typeof standing>} news */
-function become(news) {
-  standing = { ...standing, ...news };
-  listeners.tell();
-}
-
-/** From the start of the page on: a browser makes its offer once, before anybody looks for it. */
-export function hearOffer() {
-  addEventListener("beforeinstallprompt", (event) => {
-    event.preventDefault(); // else some browsers lay it over the lower half, where a reading is entered
-    become({ offer: event });
-  });
-  addEventListener("appinstalled", () => become({ offer: null, done: true }));
-}
+import { offered } from "./offer.js";
 
 /** Whether this page runs as an app already. */
 const isInstalled = () => matchMedia("(display-mode: standalone)").matches || /** @type {any} */ (navigator).standalone === true;
@@ -40,19 +20,10 @@ function kind() {
 
 /** Nothing where it is done, and where no browser does it: what to do there first, the offline cover says. */
 export function Install() {
-  const { offer, done } = useWatched(
-    (listen) => listeners.add(listen),
-    () => standing,
-  );
+  const { offer, done } = useWatched(offered.onChange, offered.standing);
   if (isInstalled() || !isSecureContext) return null;
   if (done) return html`<p role="status">${say("install.done")}</p>`;
-  if (offer) {
-    const take = () => {
-      become({ offer: null });
-      offer.prompt();
-    };
-    return html`<p>${say("install.what")}</p><${Button} onTouch=${take}>${say("install.take")}<//>`;
-  }
+  if (offer) return html`<p>${say("install.what")}</p><${Button} onTouch=${offered.take}>${say("install.take")}<//>`;
   const where = kind();
   return html`<details class="more">
     <summary>${say("install")}</summary>

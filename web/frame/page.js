@@ -5,12 +5,15 @@ import { createContext, html, useContext, useEffect, useLayoutEffect, useRef } f
 import { Button } from "../controls/controls.js";
 import { link } from "../controls/route.js";
 import { useWide } from "../controls/wide.js";
+import { later } from "../later.js";
 import { useNotebook } from "../notebook/notebook.js";
 import { INVENTED } from "../notebook/write.js";
 import { say } from "../words/words.js";
 import { strikeInvented } from "./invented.js";
-import { OnPaper } from "./on_paper.js";
 import { Status } from "./status.js";
+
+/** Unseen on a screen. */
+const OnPaper = later(async () => (await import("./on_paper.js")).OnPaper);
 
 export const TABS = ["survey", "pieces", "boards", "cover", "supplies", "sums", "house"];
 

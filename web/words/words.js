@@ -5,9 +5,9 @@ import { FluentBundle } from "../vendor/fluent/bundle.js";
 import { FluentResource } from "../vendor/fluent/resource.js";
 
 const LANGUAGE = document.documentElement.lang;
-const ROOMS = [
-  "shared", "boards", "cover", "frame", "house", "pad", "photos", "pieces", "program", "settings", "sums", "supplies", "survey",
-];
+/** What the first paint says, and whatever is imported by then. */
+const FIRST = ["shared", "frame", "program", "survey"];
+const OTHERS = ["boards", "cover", "house", "pad", "photos", "pieces", "settings", "sums", "supplies"];
 
 /** What lengths are shown in, for a sentence that gives a measure for an example: { MEASURE() -> [millimeters] … }. */
 let measure = "inches";
@@ -19,7 +19,24 @@ export function measureIn(lengths) {
 
 // Marks that keep two directions of writing apart would be found in what is copied, read aloud and searched.
 const bundle = new FluentBundle(LANGUAGE, { useIsolating: false, functions: { MEASURE: () => measure } });
-for (const text of await Promise.all(ROOMS.map(read))) bundle.addResource(new FluentResource(text));
+await take(FIRST);
+
+/** @type {Promise<void> | null} */
+let others = null;
+
+/** When all sentences are here; asked for once more after they could not be had. */
+export function allWords() {
+  others ??= take(OTHERS).catch((error) => {
+    others = null;
+    throw error;
+  });
+  return others;
+}
+
+/** @param {string[]} rooms */
+async function take(rooms) {
+  for (const text of await Promise.all(rooms.map(read))) bundle.addResource(new FluentResource(text));
+}
 
 /** @param {string} room */
 async function read(room) {

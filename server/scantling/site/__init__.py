@@ -264,16 +264,15 @@ class Site:
 
 
 def preloads(files: list[Published]) -> str:
-    """Link tags for the modules of the first paint, the styles and the words: a browser asks for all at once and not
-    import by import. What is not among them, workers and other screens, would only delay it."""
+    """Link tags for the modules of the first paint and the styles: a browser asks for all at once and not import by
+    import. What is not among them, workers and other screens, would only delay it."""
     texts = {f.path: f.body.decode() for f in files if f.path.endswith(".js")}
     start = next((path for path in texts if path.endswith("/app.js")), None)
     first = imported(texts, start) if start else set()
     modules = [f'<link rel="modulepreload" href="{path}">' for path in sorted(first)]
-    others = sorted(f.path for f in files)
-    styles = [f'<link rel="preload" as="style" href="{path}">' for path in others if path.endswith(".css")]
-    words = [f'<link rel="preload" as="fetch" crossorigin href="{path}">' for path in others if path.endswith(".ftl")]
-    return "\n".join(styles + words + modules)
+    sheets = sorted(f.path for f in files if f.path.endswith(".css"))
+    styles = [f'<link rel="preload" as="style" href="{path}">' for path in sheets]
+    return "\n".join(styles + modules)
 
 
 def imported(texts: Mapping[str, str], start: str) -> set[str]:

@@ -3,7 +3,7 @@
 import { html, useEffect, useState } from "../../controls/ui.js";
 import { Button, Field } from "../../controls/controls.js";
 import { useWatched } from "../../controls/watch.js";
-import { Felt } from "../../device/felt.js";
+import { Felt } from "../../device/how_felt.js";
 import { Install } from "../../device/install.js";
 import { useCover } from "../../frame/cover.js";
 import { useNotebook } from "../../notebook/notebook.js";

@@ -11,32 +11,38 @@ import { Closer } from "../../drawings/closer.js";
 import { Drawing } from "../../drawings/drawing.js";
 import { Cautions } from "../../frame/cautions.js";
 import { Page } from "../../frame/page.js";
+import { later } from "../../later.js";
 import { useNotebook } from "../../notebook/notebook.js";
 import { nextRow, useSurvey } from "../../notebook/survey.js";
 import { useTicks } from "../../notebook/ticks.js";
 import { restateHouse } from "../../notebook/write.js";
 import { say } from "../../words/words.js";
-import { Battens } from "./battens.js";
+import { FirstStart } from "./first.js";
 import { Readings } from "./list.js";
-import { Opening } from "./opening.js";
-import { Reading } from "./reading.js";
-import { Rooms } from "./rooms.js";
-import { History, Row } from "./row.js";
-import { Say } from "./say.js";
-import { Thing } from "./thing.js";
-import { Walk } from "./walk.js";
 
 /** What the question for the year is known by once it is put aside. */
 const YEAR = "year";
 /** No prototype: an address may name anything. */
-const PLACES = { __proto__: null, read: Reading, row: Row, walk: Walk, thing: Thing, opening: Opening, rooms: Rooms, battens: Battens, say: Say };
+const PLACES = {
+  __proto__: null,
+  read: later(async () => (await import("./reading.js")).Reading),
+  row: later(async () => (await import("./row.js")).Row),
+  walk: later(async () => (await import("./walk.js")).Walk),
+  thing: later(async () => (await import("./thing.js")).Thing),
+  opening: later(async () => (await import("./opening.js")).Opening),
+  rooms: later(async () => (await import("./rooms.js")).Rooms),
+  battens: later(async () => (await import("./battens.js")).Battens),
+  say: later(async () => (await import("./say.js")).Say),
+};
+const History = later(async () => (await import("./row.js")).History);
 
 /** @param {{place: string[]}} props */
 export function Survey({ place: [name, ...rest] }) {
-  const { room } = useNotebook();
+  const { room, outline } = useNotebook();
   const wide = useWide();
   useLight();
-  if (!room) return html`<${Rooms} />`;
+  if (!outline.houses.length) return html`<${FirstStart} />`;
+  if (!room) return html`<${PLACES.rooms} />`;
   const Place = PLACES[/** @type {keyof PLACES} */ (name)];
   if (wide && name === "row") return html`<${RoomInHand} beside=${rest.join(" ")} />`;
   return Place ? html`<${Place} place=${rest} />` : html`<${RoomInHand} />`;
