@@ -8,18 +8,18 @@ import { useWatched } from "../controls/watch.js";
 import { isWide } from "../controls/wide.js";
 import { useFinding } from "../drawings/found.js";
 import { Guard } from "../frame/guard.js";
+import { Keys } from "../frame/keys.js";
+import { bringAll } from "../later.js";
 import { useActs } from "../notebook/act.js";
 import { Answers } from "../notebook/answers.js";
 import { useBrought } from "../notebook/brought.js";
 import { lengthsOf, Notebook } from "../notebook/notebook.js";
 import { outline } from "../notebook/outline.js";
 import { useOverdue } from "../notebook/overdue.js";
-import { bringAll, later } from "../later.js";
 import { measureIn, sayTold } from "../words/words.js";
 import { screenOf } from "./screens.js";
 
 const ROOM_IN_HAND = "scantling room";
-const Keys = later(async () => (await import("../frame/keys.js")).Keys);
 
 /**
  * @param {Element} root
