@@ -57,14 +57,15 @@ STAYS: dict[str, str] = {
     r"found_by": "a search finds a profile by either name",
     r"read\.answer\.feet$": "the other way to say a reading, for who asks for it",
     r"\.doubt$": "what was read before, as it was typed",
-    r"\.written$|taken\[\]$|working\[\]\.shown$|sums\[\]\.reading$":
+    r"\.written$|taken\[\]$|working\[\]\.shown$|sums\[\]\.(?:reading|again)$":
         "a sum that was typed in inches or with no unit, as it is kept: what it comes to changes with no setting",
     r"defaults\.lengths$|hair\.error\.message$": "one of the choices by its name",
 }
 #: The same by what stands there.
 SO_SAID: dict[str, str] = {
     r"\d+ of \d+ (?:gal|qt)$": "a can by its label, as it was typed: so it stands on the shelf",
-    r"^\d+ ft \(\d+\.\d\d m\)$": "film that is priced by the foot is cut off by the foot; 11.20 / m is by the meter",
+    r"^(?:wanted: |to buy: )?\d+ ft \(\d+\.\d\d m\)$":
+        "film that is priced by the foot is cut off by the foot; 11.20 / m is by the meter",
 }
 
 

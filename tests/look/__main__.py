@@ -12,7 +12,7 @@ sys.path[:0] = [str(ROOT), str(ROOT / "tests" / "bench")]
 from scantling.site import Site  # noqa: E402
 
 from tests.browser.conftest import QUIET, Laptop, browser_path  # noqa: E402
-from tests.browser.touch import awake, button  # noqa: E402
+from tests.browser.touch import awake  # noqa: E402
 from tests.look.places import SCHEMES, SIZES, fill, go_to, places  # noqa: E402
 
 FOLDER = ROOT / "test-results" / "look"
@@ -72,10 +72,6 @@ def take(page: Page, name: str) -> None:
 
 
 def for_readme(page: Page) -> None:
-    """The list is issued first: at the saw a letter stands for good."""
-    go_to(page, "pieces")
-    button(page, "Issue the list").first.click()
-    button(page, "At the saw").first.wait_for()
     page.mouse.move(0, 0)
     for name, place, width, height in FOR_README:
         page.set_viewport_size({"width": width, "height": height})

@@ -10,6 +10,7 @@ from typing import Any
 from playwright.sync_api import Page
 from scantling.blobs import Blobs, Piece
 from scantling.cli import main
+from scantling.cli.command import answer_of, notebook
 from scantling.demo_house import house_file, load_demo
 
 #: A small phone, a phone, a tablet, a table.
@@ -28,9 +29,12 @@ PIN = "0190aaaa-0000-7000-8000-000000000009"
 
 
 def fill(data: Path) -> None:
-    """The demo house in a notebook of a folder, with a photo of a wall, drawn and pinned on, and a sum."""
+    """The demo house in a notebook of a folder, its list issued, a photo of a wall, drawn and pinned on, and a sum."""
     data.mkdir(parents=True, exist_ok=True)
     load_demo(data)
+    with notebook(data) as laptop:
+        asked = {"ask": "issue", "room": first_of_each()["room"]["room"], "list": PIN}
+        issued = [("issue", body) for body in answer_of(laptop, asked)["bodies"]]
     photo = plaster(300, 200)
     blob = hashlib.sha256(photo).hexdigest()
     wall, name = first_of_each()["wall"]["wall"], "the wall before it was papered"
@@ -40,6 +44,7 @@ def fill(data: Path) -> None:
         ("stroke", {"attachment": PHOTO, "points": [[1000, 4000], [3000, 3000], [5000, 4000]]}),
         ("pin", {"pin": PIN, "attachment": PHOTO, "of": wall, "what": "corner", "x": 6000, "y": 8000}),
         ("sum", {"sum": PIN, "of": None, "text": "63 1/4 - 2*(3 1/2 + 3/16)", "note": "between the casings"}),
+        *issued,
     ]
     entries = [
         {"id": f"{PHOTO[:-1]}{seq}", "device": "00000000000000d2", "seq": seq, "version": 1, "kind": kind, "body": body,

@@ -38,7 +38,7 @@ export function Walls({ answer, asked }) {
     <legend>${say("where-wall")}</legend>
     <p class="pencil">${say(chosen.size ? "where-wall.some" : "where-wall.all")}</p>
     <div class="choice-row numbers">
-      ${walls.map((one) => html`<${Button} label=${one.name} pressed=${chosen.has(one.id)} onTouch=${() => touch(one)} key=${one.id}>${one.name.replace("wall ", "")}<//>`)}
+      ${walls.map((one) => html`<${Button} label=${one.name} pressed=${chosen.has(one.id)} onTouch=${() => touch(one)} key=${one.id}>${one.number}<//>`)}
     </div>
   </fieldset>`;
 }

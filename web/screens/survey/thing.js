@@ -15,6 +15,10 @@ const USUAL = { __proto__: null, cabinet: "stops", tub: "stops", hearth: "stops"
 export const SKIRT = "stair skirt";
 const RISES = ["left", "right"].map((way) => [way, say(`thing-rises-${way}`)]);
 const KINDS = Object.keys(USUAL).map((kind) => [kind, say(`thing-kind-${kind.replace(" ", "_")}`)]);
+/** What a thing is called that the journal names by itself; any other as a person wrote it. @param {string} kind */
+const calledOf = (kind) => KINDS.find(([name]) => name === kind)?.[1] ?? kind;
+/** The other way round: who writes the words of a choice means that. @param {string} words */
+const kindOf = (words) => KINDS.find(([, called]) => called === words)?.[0] ?? words;
 const AT_IT = ["stops", "notch", "over"].map((base) => [base, say(`thing-base-${base}`)]);
 
 /** @param {{place: string[]}} props */
@@ -34,7 +38,7 @@ export function Thing({ place: [wallId] }) {
   const lengths = useLengths();
   const hasToe = kind !== SKIRT && base === "stops";
   const save = async () => {
-    const words = say("thing-put", { thing: kind, wall: wall.number });
+    const words = say("thing-put", { thing: calledOf(kind), wall: wall.number });
     const stays = stayHere();
     const saved = await act(async () => {
       const id = await addObstacle(journal, wallId, kind.trim(), base);
@@ -56,7 +60,7 @@ export function Thing({ place: [wallId] }) {
   return html`<${Page} title=${say("thing-title", { wall: wall.number })} aside=${null} kind="form" view=${html`<${RoomInView} wall=${wall} />`}>
     <div class="low now">
       <${Choice} name="kind" legend=${say("thing-kind")} value=${kind} onPick=${name} choices=${KINDS} />
-      <${Field} label=${say("thing-kind.other")} value=${kind} onInput=${setKind} />
+      <${Field} label=${say("thing-kind.other")} value=${calledOf(kind)} onInput=${(/** @type {string} */ words) => setKind(kindOf(words))} />
       ${
         kind === SKIRT
           ? html`<${Field} label=${say("thing-rake")} value=${rake} onInput=${setRake} hint=${say("thing-rake.hint")} mode="decimal" />

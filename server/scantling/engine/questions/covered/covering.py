@@ -60,6 +60,10 @@ class NamedOut(Schema):
     id, name = text_out(), text_out()
 
 
+class WallOut(NamedOut):
+    number = fields.Integer(required=True)
+
+
 class OpeningOut(NamedOut):
     wall = text_out()
 
@@ -76,7 +80,7 @@ class CoveringsOut(Schema):
 
     rows = out(RowOut, many=True)
     articles = out(ArticleOut, many=True)
-    walls, openings = out(NamedOut, many=True), out(OpeningOut, many=True)
+    walls, openings = out(WallOut, many=True), out(OpeningOut, many=True)
     corners = texts_out()
 
 
@@ -112,7 +116,7 @@ def answer_coverings(asked: dict[str, Any], context: Context) -> Answer:
     return {
         "rows": [_row(context, planned, room) for planned in coverings_of(context, here)],
         "articles": [show_article(notebook, article) for article, _, _ in notebook.children("article", house)],
-        "walls": [{"id": wall.id, "name": wall.name} for wall in room.walls],
+        "walls": [{"id": wall.id, "name": wall.name, "number": wall.number} for wall in room.walls],
         "openings": [
             {"id": opening.id, "name": f"{opening.name}, {wall.name}", "wall": wall.id}
             for wall in room.walls
