@@ -17,7 +17,6 @@ CODE = sorted(path for path in ENGINE.rglob("*.py") if path.relative_to(ENGINE).
 NOT_YET = {
     "bodies.py",
     "cautions.py",
-    "cutlist",
     "drawings",
     "journal.py",
     "movement.py",

@@ -13,6 +13,7 @@ from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_len
 from scantling.engine.trim.ends import End, set_to
 from scantling.engine.trim.piece import Piece
 from scantling.engine.trim.told.tolerance import MARK, NOT_SQUARE
+from scantling.engine.words import say
 
 # What a joint bears without being seen: half a sixteenth, the pencil's own width. Common practice, no source.
 BEARS = MARK
@@ -46,13 +47,11 @@ def _of_length(letter: str, by: Length, nearest: Length, taken_up_by: str) -> Ch
     shown = show_difference(abs(by), nearest)
     way = "long" if by > ZERO else "short"
     if taken_up_by:
-        return Change("taken-up", f"{letter} is {shown} {way}: {taken_up_by}, still to cut, makes up for it.", by)
+        return Change("taken-up", say(f"taken-up-{way}", letter=letter, by=shown, other=taken_up_by), by)
     if abs(by) > BEYOND:
-        said = f"{letter} is {shown} {way}, more than a reading is out by: is the reading the wrong one, or the board? "
-        return Change("doubt", f"{said}Read both again before you cut.", by)
-    if by > ZERO:
-        return Change("trim", f"{letter} is {shown} long: trim {shown}.", by)
-    return Change("recut", f"{letter} is {shown} short: recut.", by)
+        return Change("doubt", say(f"doubted-{way}", letter=letter, by=shown), by)
+    advice = "trim" if by > ZERO else "recut"
+    return Change(advice, say(f"board-off-{advice}", letter=letter, by=shown), by)
 
 
 def _of_end(piece: Piece, side: str, was: tuple[str, Fraction] | None, now: End) -> Change | None:
@@ -60,8 +59,7 @@ def _of_end(piece: Piece, side: str, was: tuple[str, Fraction] | None, now: End)
         return None
     before = f"{was[0]}, {format_degrees(was[1])}"
     after = f"{now.joint}, {format_degrees(now.setting)}"
-    said = f"The {side} end of {piece.letter} was cut as {before}; it is now {after}."
-    return Change("end", f"{said} Try it in place before cutting that end anew.")
+    return Change("end", say(f"recut-end-{side}", letter=piece.letter, before=before, after=after))
 
 
 def show_difference(by: Length, nearest: Length) -> str:

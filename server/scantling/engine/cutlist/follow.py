@@ -18,6 +18,7 @@ from scantling.engine.cutlist.states import FITTED, State
 from scantling.engine.tape.lengths import SIXTEENTH, ZERO, Length
 from scantling.engine.trim.footprint import LEFT, RIGHT
 from scantling.engine.trim.piece import Flag, Kind, Piece, Step
+from scantling.engine.words import say
 
 MATCHING, MAKING_UP = 1, -1
 # Opposite sides of a frame, and a leg with what it stands on. The plinth is not cut to suit its leg: plinths match.
@@ -88,12 +89,12 @@ def derive_followers(pieces: Sequence[Piece], states: Mapping[str, State]) -> Fo
 
 
 def _changed(piece: Piece, leader: Piece, off: Length, way: int) -> Piece:
-    by, letter = off * way, leader.letter
-    came = f"{letter} came out {show_difference(abs(off), SIXTEENTH)} {'long' if off > ZERO else 'short'}"
-    why = f"{came}: {'the same here' if way == MATCHING else 'made up for here'}"
+    by, shown = off * way, show_difference(abs(off), SIXTEENTH)
+    came = "long" if off > ZERO else "short"
     back = piece.back + by
     if min(back, piece.front + by) <= ZERO:
-        said = f"{came}, more than {piece.letter} can make up for: recut {letter}."
+        said = say(f"cannot-follow-{came}", letter=leader.letter, by=shown, other=piece.letter)
         return replace(piece, flags=(*piece.flags, Flag("cannot-follow", said)))
-    steps = (Step(f"{'+' if by > ZERO else '−'} {why}", abs(by)), Step("= cut to that", back))
+    why = say(f"follows-{'same' if way == MATCHING else 'made-up'}-{came}", letter=leader.letter, by=shown)
+    steps = (Step(f"{'+' if by > ZERO else '−'} {why}", abs(by)), Step(say("cut-to-that"), back))
     return replace(piece, back=back, working=(*piece.working, *steps), flags=(*piece.flags, Flag("follows", f"{why}.")))

@@ -25,6 +25,7 @@ from scantling.engine.tape.lengths import (
     parse_length,
 )
 from scantling.engine.trim.piece import Step
+from scantling.engine.words import all_of, say, say_counted
 
 OFF, MORE = "off", "more"
 #: What a plane or a blade takes that barely touches; what is more is read with the tape. Common practice, no source.
@@ -61,7 +62,11 @@ def _trimmed(one: Listed, board: Length, by: Length) -> Hair | None:
     text = write_length(after)
     made = replace(one.state.made, text=text, as_cut=after, refusal=None) if one.state.made else None
     state = replace(one.state, name=CUT, made=made)
-    steps = (Step(f"{one.letter} as its board is", board), Step("− a hair", by), Step("= the board, trimmed", after))
+    steps = (
+        Step(say("hair-board", letter=one.letter), board),
+        Step(say("a-hair-off"), by),
+        Step(say("hair-trimmed"), after),
+    )
     return Hair(True, text, Supposed(states={one.piece.key: state}), steps)
 
 
@@ -73,8 +78,11 @@ def _read_anew(one: Listed, by: Length, way: str, follows: Length) -> Hair | Non
         return None
     text = write_length(place)
     states = {one.piece.key: _to_be_recut(one.state)} if one.state.is_cut else {}
-    sign = "−" if way == OFF else "+"
-    steps = (Step(f"{one.letter} where it goes", back), Step(f"{sign} a hair", by), Step("= its place, read so", after))
+    steps = (
+        Step(say("hair-place", letter=one.letter), back),
+        Step(say(f"a-hair-{way}"), by),
+        Step(say("hair-read-so"), after),
+    )
     return Hair(False, text, Supposed(states=states, texts={one.piece.key: (text,)}), steps)
 
 
@@ -127,20 +135,19 @@ def _is_said(one: Listed) -> tuple[object, ...]:
 def say_moved(cut_list: CutList, one: Listed, moved: Sequence[Moved]) -> str:
     """What becomes of its neighbours, in a sentence."""
     if moved:
-        letters = _listed([each.after.letter for each in moved])
-        return f"{letters} {'goes' if len(moved) == 1 else 'go'} with it, as below."
+        return say_counted("hair-moves", len(moved), letters=_listed([each.after.letter for each in moved]))
     by_key = {each.piece.key: each for each in cut_list.listed}
     ties = [tie for tie in derive_ties(cut_list.pieces) if tie.of == one.piece.key]
     if not ties:
-        return f"No other piece is cut by the length of {one.letter}."
+        return say("hair-moves-none", letter=one.letter)
     follower = by_key[ties[0].follows]
     if follower.state.is_cut:
-        return f"{follower.letter} would go with it, and is {follower.state.name}: hold it to its place again."
-    over = f"over {format_length(BEARS, SIXTY_FOURTH)} off"
+        return say(f"hair-would-move-{follower.state.name}", letter=follower.letter)
+    most = format_length(BEARS, SIXTY_FOURTH)
     if ties[0].way == MATCHING and one.state.name != FITTED:
-        return f"{follower.letter} is cut to match {one.letter} once that is fitted, where it is {over}."
-    return f"{follower.letter} stays: it makes up for what is {over}."
+        return say("hair-matched", letter=follower.letter, other=one.letter, most=most)
+    return say("hair-made-up", letter=follower.letter, most=most)
 
 
 def _listed(letters: Sequence[str]) -> str:
-    return letters[0] if len(letters) == 1 else f"{', '.join(letters[:-1])} and {letters[-1]}"
+    return all_of(filter(None, (", ".join(letters[:-1]), letters[-1])))

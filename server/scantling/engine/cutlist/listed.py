@@ -12,13 +12,14 @@ from scantling.engine.cutlist.follow import derive_followers
 from scantling.engine.cutlist.letters import Lettered, derive_letters, piece_id
 from scantling.engine.cutlist.place import derive_in_place, place_readings, standing_texts
 from scantling.engine.cutlist.salvage import derive_salvaged, salvage_readings
-from scantling.engine.cutlist.states import CUT, FITTED, State, derive_state
+from scantling.engine.cutlist.states import CUT, FITTED, State, derive_state, say_state
 from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
 from scantling.engine.standard import Standard
 from scantling.engine.tape.lengths import SIXTEENTH, Length
 from scantling.engine.trim.piece import Flag, Piece
 from scantling.engine.trim.told.every import tell_all
+from scantling.engine.words import all_of, say
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,8 +62,8 @@ class Gone:
 
     @property
     def message(self) -> str:
-        what = {CUT: " It is cut: keep it for another piece.", FITTED: " It is fitted."}.get(self.state.name, "")
-        return f"{self.lettered.letter}, {self.lettered.named}: no longer wanted as the room reads now.{what}"
+        key = {CUT: "gone-cut", FITTED: "gone-fitted"}.get(self.state.name, "gone")
+        return say(key, letter=self.lettered.letter, name=self.lettered.named)
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,14 +183,11 @@ def _flagged(piece: Piece, known: Lettered | None, state: State) -> Piece:
     """What a person must know before believing the pencil: another letter, two states, a length that cannot be read."""
     flags = []
     if known and known.others and state.name != FITTED:
-        others = " and ".join(known.others)
-        said = f"Another device lettered it {others}, apart from this list: it is {piece.letter}, so pencil that on it."
-        flags.append(Flag("other-letter", said))
-    if len({head.body["state"] for head in state.heads}) > 1:
-        names = " and ".join(dict.fromkeys(head.body["state"] for head in state.heads))
-        flags.append(
-            Flag("two-states", f"Two devices said {names} while apart: {state.name} is used. Say which it is.")
-        )
+        flags.append(Flag("other-letter", say("other-letter", others=all_of(known.others), letter=piece.letter)))
+    names = list(dict.fromkeys(head.body["state"] for head in state.heads))
+    if len(names) > 1:
+        said = say("two-states", states=all_of(map(say_state, names)), state=say_state(state.name))
+        flags.append(Flag("two-states", said))
     if state.made and state.made.refusal:
-        flags.append(Flag("as-cut-unread", f"As cut: {state.made.refusal}"))
+        flags.append(Flag("as-cut-unread", say("as-cut-unread", refusal=state.made.refusal)))
     return replace(piece, flags=(*piece.flags, *flags)) if flags else piece

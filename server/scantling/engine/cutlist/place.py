@@ -16,6 +16,7 @@ from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.ends import EDGE_WORDS
 from scantling.engine.trim.piece import Flag, Piece, Step
 from scantling.engine.trim.told.tolerance import MARK, READING
+from scantling.engine.words import say, say_counted
 
 IN_PLACE = "in_place"
 # One reading, and one mark.
@@ -34,10 +35,11 @@ def standing_texts(notebook: Notebook, readings: Sequence[Entry]) -> list[str]:
 def hint_in_place(piece: Piece) -> str:
     """Where to hold the tape; of what dies into casing, that this must be up."""
     edge = EDGE_WORDS[piece.left.edges[0]]
-    ends = [end.meets if not end.into_casing else f"the casing of {end.meets}" for end in (piece.left, piece.right)]
-    if dies_into_casing(piece) and not any(end.open or end.joint == "scarf" for end in (piece.left, piece.right)):
-        return f"Once the casing is up: from {ends[0]} to {ends[1]}, where the {edge} will lie."
-    return f"Hold the tape where the {edge} will lie, end to end."
+    ends = (piece.left, piece.right)
+    if dies_into_casing(piece) and not any(end.open or end.joint == "scarf" for end in ends):
+        left, right = (say("casing-of", opening=end.meets) if end.into_casing else end.meets for end in ends)
+        return say("place-hint-casing", left=left, right=right, edge=edge)
+    return say("place-hint", edge=edge)
 
 
 def dies_into_casing(piece: Piece) -> bool:
@@ -56,9 +58,9 @@ def read_in_place(texts: Sequence[str]) -> tuple[Length | None, list[Flag]]:
         try:
             read.append(parse_length(text))
         except EngineError as error:
-            refused.append(Flag("in-place-unread", f"Measured in place: {error.message}"))
+            refused.append(Flag("in-place-unread", say("place-unread", refusal=error.message)))
     if read and not min(read):
-        refused.append(Flag("in-place-nothing", "Measured in place as nothing: strike that and measure again."))
+        refused.append(Flag("in-place-nothing", say("place-nothing")))
     return min((length for length in read if length), default=None), refused
 
 
@@ -68,7 +70,7 @@ def derive_in_place(piece: Piece, texts: Sequence[str]) -> Piece:
         return piece
     back, refused = read_in_place(texts)
     if back is not None and back + piece.left.grows + piece.right.grows <= ZERO:
-        said = f"Measured in place {format_length(back)}, which its ends take up: strike that and measure again."
+        said = say("place-taken-up", length=format_length(back))
         back, refused = None, [*refused, Flag("in-place-nothing", said)]
     flags = (*piece.flags, *refused)
     if back is None:
@@ -83,19 +85,18 @@ def _differs(piece: Piece, back: Length) -> list[Flag]:
     if by < SIXTY_FOURTH:
         return []
     more = "more" if back > piece.back else "less"
-    said = f"Measured in place {show_difference(by, SIXTEENTH)} {more} than the room's readings give"
-    if by <= piece.doubt.plus_minus + OF_PLACE.plus_minus:
-        return [Flag("in-place-stands", f"{said}: the place stands.", attention=False)]
-    return [Flag("in-place-differs", f"{said}: read one of them again.")]
+    is_doubted = by > piece.doubt.plus_minus + OF_PLACE.plus_minus
+    what = "differs" if is_doubted else "stands"
+    said = say(f"in-place-{what}-{more}", by=show_difference(by, SIXTEENTH))
+    return [Flag(f"in-place-{what}", said, attention=is_doubted)]
 
 
 def _working(piece: Piece, measured: Piece, texts: tuple[str, ...]) -> tuple[Step, ...]:
     first, second = (EDGE_WORDS[edge] for edge in piece.left.edges)
-    count = f", the smallest of {len(texts)} readings" if len(texts) > 1 else ""
     ends = [step for step in piece.working if step.of_end]
     return (
-        Step(f"by the room's readings the {first} would be", piece.back),
-        Step(f"measured in place{count}: this stands", measured.back, texts),
+        Step(say("by-the-readings", edge=first), piece.back),
+        Step(say_counted("measured-in-place", len(texts)), measured.back, texts),
         *ends,
         Step(f"= {first}", measured.back),
         Step(f"= {second}", measured.front),

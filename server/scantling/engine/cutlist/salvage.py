@@ -18,18 +18,13 @@ from scantling.engine.survey.points import parse_points
 from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_length, parse_length
 from scantling.engine.trim.piece import Flag, Piece, Step
 from scantling.engine.trim.told.seasons import width_of
-from scantling.engine.words import show_examples
+from scantling.engine.words import all_of, say, say_counted
 
 SALVAGED = "salvaged"
 
 
 class SalvageError(EngineError):
-    sentences = {
-        "not-salvaged": "Write how long it is, or how long and wide, as 58 1/4 × 5 1/2; of a stool that is notched "
-        "already, with its horns from notch to end, left and right: 58 1/4, 3 1/4, 3.",
-        "no-board": "A piece that is there is longer than nothing: measure it again.",
-        "horns-only": "Only a stool has horns: write how long it is, and no more.",
-    }
+    family = "salvage"
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,9 +45,7 @@ def salvage_readings(notebook: Notebook, piece: str) -> list[Entry]:
 
 def hint_there(piece: Piece) -> str:
     """What to read of what is there."""
-    horns = " One that is notched: its horns too, from notch to end, as 58 1/4, 3 1/4, 3."
-    whole = "How long it is, end to end; its width too, as 58 1/4 × 5 1/2."
-    return show_examples(f"{whole}{horns if piece.left.horn else ''}")
+    return say("there-hint-horned" if piece.left.horn else "there-hint")
 
 
 def parse_salvaged(text: str) -> Salvaged:
@@ -73,9 +66,11 @@ def parse_salvaged(text: str) -> Salvaged:
 
 def say_salvaged(found: Salvaged, nearest: Length) -> str:
     """In words: a board of 58 1/4, with horns of 3 1/4 and 3."""
-    horns = " and ".join(format_length(horn, nearest) for horn in found.horns or ())
     size = f"{format_length(found.length, nearest)}{f' × {format_length(found.width, nearest)}' if found.width else ''}"
-    return f"a board of {size}{f', with horns of {horns}' if horns else ''}"
+    if not found.horns:
+        return say("there-board", size=size)
+    horns = all_of(format_length(horn, nearest) for horn in found.horns)
+    return say("there-board-horned", size=size, horns=horns)
 
 
 def derive_salvaged(piece: Piece, texts: Sequence[str], standard: Standard) -> Piece:
@@ -87,8 +82,8 @@ def derive_salvaged(piece: Piece, texts: Sequence[str], standard: Standard) -> P
         if found.horns and not all(end.horn for end in (piece.left, piece.right)):
             raise SalvageError("horns-only", field="text")
     except EngineError as error:
-        return _flagged(piece, "salvage-unread", f"What is there already: {error.message}")
-    step = Step("there already: it is trimmed to that, and no board is bought", found.length, (texts[-1],))
+        return _flagged(piece, "salvage-unread", say("there-unread", refusal=error.message))
+    step = Step(say("there-already"), found.length, (texts[-1],))
     fitted = _fit(replace(piece, working=(*piece.working, step)), found)
     return _check_width(fitted, found.width, piece.ripped or width_of(standard, piece)) if fitted.salvaged else fitted
 
@@ -99,10 +94,9 @@ def _check_width(piece: Piece, width: Length | None, wanted: Length | None) -> P
     if wanted is None or abs(by) < SIXTY_FOURTH:
         return piece
     if by > ZERO:
-        said = f"Rip it to {_write(wanted)}: it is {_write(by)} wider."
+        said = say("there-wide", wanted=_write(wanted), by=_write(by))
         return _flagged(piece, "salvage-wide", said, attention=False)
-    said = f"It is {_write(-by)} narrower than the {_write(wanted)} that is wanted here: see whether that will do."
-    return _flagged(piece, "salvage-narrow", said)
+    return _flagged(piece, "salvage-narrow", say("there-narrow", by=_write(-by), wanted=_write(wanted)))
 
 
 def _flagged(piece: Piece, key: str, message: str, *, attention: bool = True) -> Piece:
@@ -110,7 +104,7 @@ def _flagged(piece: Piece, key: str, message: str, *, attention: bool = True) ->
 
 
 def _does(piece: Piece, found: Salvaged, said: str) -> Piece:
-    there = f"There already, {_write(found.length)} long: {said}"
+    there = say("there-does", length=_write(found.length), trim=said)
     return replace(_flagged(piece, "salvaged", there, attention=False), salvaged=said)
 
 
@@ -120,19 +114,17 @@ def _fit(piece: Piece, found: Salvaged) -> Piece:
     over, ends = found.length - piece.cut, (piece.left, piece.right)
     longs = [end.horn[1] for end in ends if end.horn and end.horn[1]]
     if abs(over) < SIXTY_FOURTH:
-        return _does(piece, found, "it is as long as its place.")
+        return _does(piece, found, say("trim-nothing"))
     if over > ZERO and len(longs) == 2:
-        each = _write(over / 2)
-        return _does(piece, found, f"take {each} off each end, and both horns are {_write(longs[0])}.")
+        return _does(piece, found, say("trim-each-end", by=_write(over / 2), horns=_write(longs[0])))
     if over > ZERO:
-        return _does(piece, found, f"take {show_difference(over, SIXTY_FOURTH)} off, at the worse end.")
+        return _does(piece, found, say("trim-worse-end", by=show_difference(over, SIXTY_FOURTH)))
     short, spare = abs(over), sum(longs, start=ZERO)
     if short > spare:
-        said = f"What is there is {_write(short)} short, and will not do here: a board is wanted."
-        return _flagged(piece, "salvage-short", said)
+        return _flagged(piece, "salvage-short", say("there-short", by=_write(short)))
     left = [long - short * (long.inches / spare.inches) for long in longs]
-    which = "each horn" if len(left) > 1 else "the horn"
-    return _does(piece, found, f"it leaves {_write(min(left)) if min(left) else 'nothing'} of {which}.")
+    key = "trim-leaves" if min(left) else "trim-leaves-nothing"
+    return _does(piece, found, say_counted(key, len(left), least=_write(min(left))))
 
 
 def _fit_notched(piece: Piece, found: Salvaged, horns: tuple[Length, Length]) -> Piece:
@@ -142,17 +134,15 @@ def _fit_notched(piece: Piece, found: Salvaged, horns: tuple[Length, Length]) ->
     was = found.length - horns[0] - horns[1]
     if abs(was - between) >= SIXTY_FOURTH * 4:
         way = "longer" if was > between else "shorter"
-        said = f"Between its notches it is {_write(abs(was - between))} {way} than between the jambs here"
-        return _flagged(piece, "salvage-notches", f"{said}: it does not lie in this window as it is.")
+        return _flagged(piece, "salvage-notches", say(f"there-notches-{way}", by=_write(abs(was - between))))
     free = [horn - begins for horn, (begins, _) in zip(horns, ends, strict=True)]
     if min(free) < ZERO:
-        said = f"A horn of what is there ends {_write(-min(free))} before the casing does: a board is wanted."
-        return _flagged(piece, "salvage-short", said)
+        return _flagged(piece, "salvage-short", say("there-horn-short", by=_write(-min(free))))
     keep = min(*free, *(long for _, long in ends))
-    off = [f"{_write(one - keep)} off the {side}" for side, one in zip(("left", "right"), free, strict=True)
+    off = [say(f"horn-off-{side}", by=_write(one - keep)) for side, one in zip(("left", "right"), free, strict=True)
            if one - keep >= SIXTY_FOURTH]  # fmt: skip
-    take = f"take {' and '.join(off)}" if off else "it is as long as its place"
-    return _does(piece, found, f"{take}, and both horns are {_write(keep)}.")
+    said = say("trim-horns", off=all_of(off), horns=_write(keep)) if off else say("trim-no-horn", horns=_write(keep))
+    return _does(piece, found, said)
 
 
 def _write(length: Length) -> str:

@@ -14,6 +14,7 @@ from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
 from scantling.engine.tape.figures import parse_figure
 from scantling.engine.tape.lengths import Length, parse_length
+from scantling.engine.words import say
 
 TO_CUT, CUT, FITTED, RECUT = "to cut", "cut", "fitted", "recut"
 STATES = (TO_CUT, CUT, FITTED, RECUT)
@@ -89,6 +90,11 @@ def _boards(standing: Sequence[Entry]) -> tuple[Made | None, tuple[Made, ...]]:
         elif entry.body["state"] == TO_CUT:
             made = None  # it was never cut: nothing is lying about
     return made, tuple(spoilt)
+
+
+def say_state(name: str) -> str:
+    """A state as a sentence names it; the journal keeps its own word."""
+    return say(f"piece-state-{name.replace(' ', '-')}")
 
 
 def _read_made(entry: Entry) -> Made:

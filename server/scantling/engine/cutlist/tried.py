@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from scantling.engine.notebook import Notebook
 from scantling.engine.trim.piece import Kind, Piece
+from scantling.engine.words import say
 
 CEILING, FLOOR = "ceiling_corner", "corner"
 
@@ -28,7 +29,7 @@ class Tried:
     @property
     def words(self) -> str:
         """What is told at the saw: left end, corner 2: 45.5 fits."""
-        return f"{self.side} end, {self.name}: {self.text}"
+        return say(f"tried-{self.side}", corner=self.name, text=self.text)
 
 
 def derive_tried(notebook: Notebook, piece: Piece) -> list[Tried]:

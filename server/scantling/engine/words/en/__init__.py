@@ -2,10 +2,10 @@
 
 from collections.abc import Mapping
 
-from scantling.engine.words.en import boards, coverings, house, survey, tape, trim, walk, work
+from scantling.engine.words.en import boards, coverings, cutlist, house, survey, tape, trim, walk, work
 from scantling.engine.words.en.metric import EXAMPLES as EXAMPLES
 
-FLOORS = (tape, house, survey, walk, coverings, work, boards, trim)
+FLOORS = (tape, house, survey, walk, coverings, work, boards, trim, cutlist)
 TEXTS = {key: text for floor in FLOORS for key, text in floor.TEXTS.items()}
 #: Texts whose figures are rules and no examples, each with the table that says what they are in metric.
 IN_METRIC: Mapping[str, Mapping[str, str]] = {}
