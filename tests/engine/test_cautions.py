@@ -5,11 +5,7 @@ import re
 import pytest
 from scantling.engine import cautions
 from scantling.engine.cautions import (
-    ESCAPE,
     EVERY,
-    FIREPLACE,
-    OVERHEAD,
-    TAIL,
     cautions_for_cutting,
     cautions_for_film,
     cautions_for_fixing,
@@ -22,10 +18,14 @@ from scantling.engine.cautions import (
     word_of,
 )
 from scantling.engine.tape.lengths import parse_length
+from scantling.engine.words import say
+from scantling.engine.words.en import TEXTS
 
 from tests.covered import ask as ask_house
 from tests.entries import four_walls
 from tests.rooms import ask, oblong, room, thing
+
+ESCAPE, FIREPLACE, OVERHEAD, TAIL = map(say, (cautions.ESCAPE, cautions.FIREPLACE, cautions.OVERHEAD, cautions.TAIL))
 
 
 @pytest.mark.parametrize(
@@ -97,8 +97,7 @@ def test_every_list_of_cautions_defers_at_its_end_and_promises_nothing():
 
 
 def test_every_caution_is_known_by_a_word_of_its_own():
-    said = [line for line in vars(cautions).values() if isinstance(line, str) and line.isprintable() and ": " in line]
-    words = [line.partition(": ")[0] for line in said]
+    words = [word_of(say(key)) for key in vars(cautions).values() if isinstance(key, str) and key in TEXTS]
     assert len(words) > 15
     assert len(set(words)) == len(words)
     assert all(1 <= len(word.split()) <= 3 for word in words)
@@ -124,7 +123,7 @@ def test_every_caution_can_be_put_aside_by_its_word_and_is_kept_in_a_list():
         *cautions_for_fixing(nails=True, adhesive=True), *cautions_for_paper(), *cautions_for_paint(oil=True),
         *cautions_for_film(), *cautions_for_sheets(), *cautions_for_work(None, parse_length("5 1/2")),
     }  # fmt: skip
-    assert {word_of(line) for line in told} == {*map(word_of, EVERY), word_of(TAIL)}
+    assert {word_of(line) for line in told} == {*(word_of(say(key)) for key in EVERY), word_of(TAIL)}
     for word in ("Saw", "Lead rule", "Of a newer engine"):
         house.say("tick", of=house.house, list="cautions", key=word, state="dismissed", remember="")
     aside = {one["word"]: one["words"] for one in ask_house(house, "cautions", house=house.house)["aside"]}

@@ -11,6 +11,7 @@ from marshmallow import RAISE, ValidationError, fields, validate
 
 from scantling.engine.forms import Schema
 from scantling.engine.tape.figures import is_figure
+from scantling.engine.words import say
 
 TEXT_AT_MOST = 2000
 LIST_AT_MOST = 200
@@ -19,7 +20,7 @@ FIGURE_AT_MOST = 60
 BLOB_AT_MOST = 32_000_000
 PAPER, FILM, SHEET, PAINT = "paper", "film", "sheet", "paint"
 SORTS = (PAPER, FILM, SHEET, PAINT)
-AS_A_DATE = "Write a date as 2026-03-14."
+AS_A_DATE = say("body-date")
 
 ID = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-[1-8][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}\Z")
 
@@ -101,7 +102,7 @@ def _check_setting(value: object) -> None:
         return
     if isinstance(value, list) and len(value) <= LIST_AT_MOST and all(_is_row(row) for row in value):
         return
-    raise ValidationError("A setting is a text, or a list of rows of texts.")
+    raise ValidationError(say("body-setting"))
 
 
 def _is_row(row: object) -> bool:
@@ -119,7 +120,7 @@ class SettingBody(Body):
 def _check_issued(value: object) -> None:
     if isinstance(value, list) and len(value) <= LIST_AT_MOST and all(_is_issued(row) for row in value):
         return
-    raise ValidationError("A list is of pieces, each with its id, key, letter, name, profile and figure.")
+    raise ValidationError(say("body-list"))
 
 
 def _is_issued(row: object) -> bool:
@@ -165,7 +166,7 @@ class ScrapCutBody(Body):
     of = id_field()
     what = _choice(*CORNERS_CUT)
     text = fields.String(
-        required=True, validate=validate.Regexp(r"(?s)(?=.*\S).{1,200}\Z", error="Say in 200 letters what it showed.")
+        required=True, validate=validate.Regexp(r"(?s)(?=.*\S).{1,200}\Z", error=say("body-showed"))
     )
 
 
@@ -173,8 +174,8 @@ class FreeBody(Body):
     """A piece of a room that no rule of the trade gives: its length is a sum, `text`, and so many are `count`."""
 
     free, room = id_field(), id_field()
-    name = fields.String(required=True, validate=validate.Regexp(r"(?=.*\S).{1,80}\Z", error="Give it a name."))
-    profile = fields.String(required=True, validate=validate.Regexp(r"(?=.*\S).{1,80}\Z", error="Name its stock."))
+    name = fields.String(required=True, validate=validate.Regexp(r"(?=.*\S).{1,80}\Z", error=say("body-name")))
+    profile = fields.String(required=True, validate=validate.Regexp(r"(?=.*\S).{1,80}\Z", error=say("body-stock")))
     text = _words()
     count = fields.String(required=True, validate=validate.Regexp(r"[1-9][0-9]{0,2}\Z", error="Not a count."))
 
@@ -212,7 +213,7 @@ def _fits_rows(value: object, rows: Mapping[str, Callable[[Any], bool]]) -> bool
 def _check_boards(value: object) -> None:
     if isinstance(value, list) and len(value) <= LIST_AT_MOST and all(_fits_rows(row, _ROWS) for row in value):
         return
-    raise ValidationError("A plan is of boards, each with its name, length, price and pieces.")
+    raise ValidationError(say("body-plan"))
 
 
 class PlanBody(Body):
@@ -224,7 +225,7 @@ class PlanBody(Body):
 
 
 def _name() -> fields.String:
-    return fields.String(required=True, validate=validate.Regexp(r"(?=.*\S).{1,80}\Z", error="Give it a name."))
+    return fields.String(required=True, validate=validate.Regexp(r"(?=.*\S).{1,80}\Z", error=say("body-name")))
 
 
 class ArticleBody(Body):
@@ -278,8 +279,7 @@ def _check_points(value: object) -> None:
     if isinstance(value, list) and 2 <= len(value) <= POINTS_AT_MOST and all(_is_point(one) for one in value):
         return
     raise ValidationError(
-        f"A line is of 2 to {POINTS_AT_MOST} points, each two whole numbers from 0 to {PARTS}: in ten-thousandths "
-        "of the photo, from its left and from its top."
+        say("body-stroke", most=POINTS_AT_MOST, parts=PARTS)
     )
 
 
@@ -296,7 +296,7 @@ class StrokeBody(Body):
 
 
 def _place() -> fields.Integer:
-    said = f"A place on a photo is a whole number from 0 to {PARTS}."
+    said = say("body-place", parts=PARTS)
     return fields.Integer(required=True, strict=True, validate=validate.Range(0, PARTS, error=said))
 
 

@@ -15,6 +15,7 @@ from scantling.engine.bodies import BODIES, ID, LIST_AT_MOST, TrueOrFalse, id_fi
 from scantling.engine.errors import EngineError
 from scantling.engine.forms import Schema
 from scantling.engine.shapes import first_refusal
+from scantling.engine.words import say
 
 VERSION = 1
 SEQ_AT_MOST = 2**53
@@ -176,7 +177,7 @@ def _check_text(data: object) -> None:
     while waiting:
         found = waiting.pop()
         if isinstance(found, str) and not found.isascii() and _SURROGATE.search(found):
-            raise EntryError("not-text", where="The entry")
+            raise EntryError("not-text", where=say("entry-itself"))
         if isinstance(found, Mapping):
             waiting += [*found.keys(), *found.values()]
         elif isinstance(found, list):

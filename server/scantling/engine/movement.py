@@ -11,11 +11,12 @@ from fractions import Fraction
 
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.tape.lengths import Length
+from scantling.engine.words import say
 
-TABLE = "Wood Handbook (FPL-GTR-190), table 13-5"
+TABLE = say("wood-table")
 # C = (S/30) / (1 − 20·S/30), S the shrinkage from green to oven-dry: it gives back the table's own rows.
-DERIVED = "from the shrinkage in the Wood Handbook (FPL-GTR-190), table 4-3"
-DERIVED_FROM_MEMORY = f"{DERIVED}, that shrinkage from memory"
+DERIVED = say("wood-from-shrinkage")
+DERIVED_FROM_MEMORY = say("wood-from-memory")
 
 # The table is for these moisture contents; the Wood Handbook's chapter 13 says so in its heading.
 DRIEST, WETTEST = Fraction(6), Fraction(14)
@@ -121,6 +122,6 @@ def derive_movement(wood: Wood, cut: str, width: Length, from_percent: Fraction,
 def check_movement(wood: Wood, from_percent: Fraction, to_percent: Fraction) -> Iterator[str]:
     """What weakens the figure: moisture outside the table's range, a coefficient that is not the table's own."""
     if min(from_percent, to_percent) < DRIEST or max(from_percent, to_percent) > WETTEST:
-        yield "The coefficients are for 6 to 14 % moisture: outside of that take the change as a rough figure."
+        yield say("wood-outside")
     if wood.source != TABLE:
-        yield f"The coefficient for {wood.name} is worked out {wood.source}."
+        yield say("wood-derived", wood=wood.name, source=wood.source)

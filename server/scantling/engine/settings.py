@@ -38,6 +38,7 @@ from scantling.engine.standard import (
 )
 from scantling.engine.tape.angles import SQUARE, parse_degrees
 from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_inches, parse_length
+from scantling.engine.words import say
 
 
 def parse_stock(rows: object) -> tuple[Stock, ...]:
@@ -51,7 +52,7 @@ def _parse_stock_row(row: Mapping[str, Any]) -> Stock:
     limit = str(row.get("limit") or "").strip()
     if limit and not (limit.isascii() and limit.isdigit() and len(limit) <= 6):
         raise StandardError("not-a-count", text=quote(limit))
-    length = _positive("stock length", str(row.get("length", "")))
+    length = _positive(say("standard-stock-length"), str(row.get("length", "")))
     return Stock(length, parse_price(str(row.get("price", ""))), int(limit) if limit else None)
 
 

@@ -12,6 +12,7 @@ from scantling.engine.errors import EngineError, quote
 from scantling.engine.shown.shown_in import INCHES, MILLIMETERS, shown_in
 from scantling.engine.tape.angles import format_degrees
 from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_inches, format_length
+from scantling.engine.words import say
 
 INSIDE_JOINTS = ("cope", "miter", "butt")
 HEADS = ("mitered", "butted")
@@ -167,7 +168,7 @@ class Standard:
 
     def source(self, name: str) -> str:
         """Where a setting comes from, for the working."""
-        return "the standard" if name in self.given else "common practice, until you set it"
+        return say("by-the-standard" if name in self.given else "by-common-practice")
 
     def profile_of(self, molding: str) -> str:
         """The name of a molding's stock: base 9/16 × 5 1/2, crown 3 5/8 × 38°."""

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Any
 
-from scantling.engine.cautions import cautions_for_fixing, tell
+from scantling.engine.cautions import cautions_for_fixing
 from scantling.engine.errors import EngineError
 from scantling.engine.questions.facts import find, find_pieces
 from scantling.engine.questions.question import Answer, Context, Question
@@ -35,6 +35,7 @@ from scantling.engine.tape.lengths import (
     parse_length,
 )
 from scantling.engine.tape.measures import format_content, format_number, format_section
+from scantling.engine.words import say
 
 # Tubes as they are sold: caulk of 10.1 fl oz, adhesive of 10 fl oz.
 CAULK, ADHESIVE = (Fraction(text) * Fraction(231, 128) for text in ("10.1", "10"))
@@ -195,9 +196,7 @@ def _warnings(one: dict[str, Any], nail: Nail) -> Iterator[str]:
         wanted = format_length(one["bite"])
         yield f"It goes {bite} into the {one['into']}, and {wanted} is wanted: take {need} or longer."
     if nail.deep:
-        yield tell(
-            f"It goes {bite} into the stud, where a cable may lawfully be 1 1/4 in from its face: take a shorter one."
-        )
+        yield say("caution-cable", bite=bite)
 
 
 def _packages(one: dict[str, Any]) -> Answer:

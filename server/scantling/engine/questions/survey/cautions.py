@@ -4,10 +4,11 @@ from typing import Any
 
 from marshmallow import Schema, fields
 
-from scantling.engine.cautions import EVERY, tell, word_of
+from scantling.engine.cautions import EVERY, word_of
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, out, text_out
 from scantling.engine.survey.facts import find_house
+from scantling.engine.words import say
 
 
 class CautionsIn(Asked):
@@ -23,9 +24,9 @@ class CautionsOut(Schema):
 
 
 def answer_cautions(asked: dict[str, Any], context: Context) -> Answer:
-    known = {word_of(caution): caution for caution in EVERY}
+    known = {word_of(words): words for words in map(say, EVERY)}
     ticks = context.notebook.ticks(find_house(context.notebook, asked["house"]), "cautions")
-    return {"aside": [{"word": word, "words": tell(known.get(word, word))} for word in ticks]}
+    return {"aside": [{"word": word, "words": known.get(word, word)} for word in ticks]}
 
 
 QUESTIONS = (

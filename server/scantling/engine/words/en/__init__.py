@@ -2,13 +2,13 @@
 
 from collections.abc import Mapping
 
-from scantling.engine.words.en import boards, coverings, cutlist, house, survey, tape, trim, walk, work
+from scantling.engine.words.en import boards, cautions, coverings, cutlist, house, survey, tape, trim, walk, work
 from scantling.engine.words.en.metric import EXAMPLES as EXAMPLES
 
-FLOORS = (tape, house, survey, walk, coverings, work, boards, trim, cutlist)
+FLOORS = (tape, house, cautions, survey, walk, coverings, work, boards, trim, cutlist)
 TEXTS = {key: text for floor in FLOORS for key, text in floor.TEXTS.items()}
 #: Texts whose figures are rules and no examples, each with the table that says what they are in metric.
-IN_METRIC: Mapping[str, Mapping[str, str]] = {}
+IN_METRIC: Mapping[str, Mapping[str, str]] = dict.fromkeys(cautions.TEXTS, cautions.FIGURES)
 
 
 def plural(count: int) -> str:

@@ -64,4 +64,31 @@ TEXTS = {
     "ask-a-list": "a list",
     "ask-an-object": "an object",
     "ask-a-value": "a value",
+    # What an entry must hold.
+    "entry-itself": "The entry",
+    "body-date": "Write a date as 2026-03-14.",
+    "body-setting": "A setting is a text, or a list of rows of texts.",
+    "body-list": "A list is of pieces, each with its id, key, letter, name, profile and figure.",
+    "body-showed": "Say in 200 letters what it showed.",
+    "body-name": "Give it a name.",
+    "body-stock": "Name its stock.",
+    "body-plan": "A plan is of boards, each with its name, length, price and pieces.",
+    "body-stroke": (
+        "A line is of 2 to {most} points, each two whole numbers from 0 to {parts}: in ten-thousandths of the photo, "
+        "from its left and from its top."
+    ),
+    "body-place": "A place on a photo is a whole number from 0 to {parts}.",
+    # How much wood moves, and who says so.
+    "wood-table": "Wood Handbook (FPL-GTR-190), table 13-5",
+    "wood-from-shrinkage": "from the shrinkage in the Wood Handbook (FPL-GTR-190), table 4-3",
+    "wood-from-memory": (
+        "from the shrinkage in the Wood Handbook (FPL-GTR-190), table 4-3, that shrinkage from memory"
+    ),
+    "wood-outside": (
+        "The coefficients are for 6 to 14 % moisture: outside of that take the change as a rough figure."
+    ),
+    "wood-derived": "The coefficient for {wood} is worked out {source}.",
+    "by-the-standard": "the standard",
+    "by-common-practice": "common practice, until you set it",
+    "standard-stock-length": "stock length",
 }
