@@ -113,7 +113,7 @@ def _make(asked: dict[str, Any]) -> WindowMake:
         mitered=asked["head"] == "mitered",
         overhang=asked["overhang"],
         clearance=asked["stool_thickness"] if asked["style"] == STOOL else ZERO,
-        clearance_for="the stool it stands on",
+        clearance_for="minus-stool",
         step=asked["extension_step"],
     )
     return WindowMake(

@@ -44,6 +44,6 @@ def _level(head: Piece, part: str, standard: Standard) -> Iterator[Piece]:
         left=square,
         right=square,
         working=(Step(say("built-up-head"), head.back), Step(say("built-up-overhang"), past * 2),
-                 Step(say("end-to-end"), length)),
+                 Step(say("equals-end-to-end"), length)),
         flags=(),
     )  # fmt: skip

@@ -11,6 +11,7 @@ from scantling.engine.trim.openings.casing import Make
 from scantling.engine.trim.openings.frame import write
 from scantling.engine.trim.openings.reach import SIDES, find_beside, find_notch
 from scantling.engine.trim.piece import Flag, Kind
+from scantling.engine.words import say
 
 #: What a flag is of: the kind of piece, and at which side.
 Of = tuple[Kind, str]
@@ -27,15 +28,14 @@ def derive_beside_flags(room: Room, wall: Wall, ends: Ends, make: Make) -> Itera
         leg = (Kind.LEG, side)
         if beside is None:
             if room.before(wall) if side == "left" else room.after(wall):
-                yield leg, Flag("unread-side", f"How far the next corner is at the {side} is not read: the casing may "
-                                 "want ripping there.")  # fmt: skip
+                yield leg, Flag("unread-side", say("leg-side-unread", where=say(f"place-{side}")))
         elif beside.turn == "inside" and beside.distance.smallest < make.back + make.leg_width:
             left = beside.distance.smallest - make.back
-            message = f"{write(left)} wide: {beside.working}, − {write(make.back)} from jamb to casing."
+            message = say("leg-ripped-to", width=write(left), working=beside.working, back=write(make.back))
             yield leg, Flag("ripped", message, attention=False)
             if beside.stop and beside.stop.body.is_leg:
-                told = f"In corner {beside.number} {beside.stop.body.name} keeps its width, and this leg gives way."
-                yield leg, Flag("gives-way", f"{told} Turn that with the casing's setting in corners.", False)
+                told = say("leg-gives-way", number=beside.number, what=beside.stop.body.name)
+                yield leg, Flag("gives-way", told, attention=False)
             yield from _lean_flags(room, wall, side, thickness)
 
 
@@ -45,7 +45,7 @@ def derive_notch_flags(room: Room, wall: Wall, ends: Ends, make: Make) -> Iterat
         notch = find_notch(room, wall, ends[side], side, make)
         if notch and notch[0].band.top:
             deep, up = write(notch[1]), write(notch[0].band.top)
-            message = f"Notch its outer edge round {notch[0].name}: {deep} deep and {up} up from the floor."
+            message = say("leg-notch", what=notch[0].name, deep=deep, up=up)
             yield (Kind.LEG, side), Flag("notch", message, attention=False)
 
 
@@ -58,13 +58,12 @@ def _lean_flags(room: Room, wall: Wall, side: str, thickness: Length) -> Iterato
     if found is None or found[1].degrees == SQUARE:
         return
     corner = found[1]
-    lean = format_degrees(abs(SQUARE - corner.degrees))
+    degrees, lean = format_degrees(corner.degrees), format_degrees(abs(SQUARE - corner.degrees))
     by = abs(scaled(thickness, 1 / math.tan(math.radians(corner.degrees))))
     if by < SIXTY_FOURTH:
         return
-    how = f"its face {write(by)} wider than its back" if corner.degrees > SQUARE else "its back the wider"
-    which_way = f"The corner is {format_degrees(corner.degrees)}"
-    yield (Kind.LEG, side), Flag("rip-lean", f"{which_way}: bevel the ripped edge {lean}, {how}.", attention=False)
-    longer = "longer" if corner.degrees > SQUARE else "shorter"
-    tip = f"where its tip at the {side} is cut off plumb, bevel that {lean}, its face {write(by)} {longer}."
-    yield (Kind.HEAD, ""), Flag("tip-lean", f"{which_way}: {tip}", attention=False)
+    how = "wide" if corner.degrees > SQUARE else "tight"
+    rip = say(f"leg-leans-{how}", degrees=degrees, lean=lean, by=write(by))
+    yield (Kind.LEG, side), Flag("rip-lean", rip, attention=False)
+    tip = say(f"tip-leans-{how}", degrees=degrees, lean=lean, by=write(by), where=say(f"place-{side}"))
+    yield (Kind.HEAD, ""), Flag("tip-lean", tip, attention=False)

@@ -26,16 +26,14 @@ from scantling.engine.trim.openings.stool import Stool
 from scantling.engine.trim.openings.window import Window, WindowMake, derive_window
 from scantling.engine.trim.piece import Flag, Kind, Piece, Step
 from scantling.engine.trim.told.tolerance import READING
+from scantling.engine.words import all_of, say
 
 # What a strip is ripped too wide, to be planed flush. Common practice, no source.
 PLANED = SIXTEENTH
 
 
 class OpeningError(CasingError):
-    sentences = {
-        "casings-meet": "Between it and the {other} there is only {room}, and their casings come to {wanted}: read both"
-        " places again, or choose narrower casing for these.",
-    }
+    family = "opening"
 
 
 def derive_openings(room: Room) -> tuple[list[Piece], list[Problem]]:
@@ -185,9 +183,9 @@ def _check_plinth(standard: Standard) -> Iterator[str]:
     if standard.plinth_height is None:
         return
     if standard.wants("base") and standard.plinth_height < standard.base_height:
-        yield "The plinth is lower than the base, which then meets the leg above it: make the plinth taller."
+        yield say("plinth-low")
     if standard.plinth_thickness < max(standard.casing_thickness, standard.base_thickness):
-        yield "The plinth is thinner than what ends at it: use thicker stock."
+        yield say("plinth-thin")
 
 
 def _window_pieces(standard: Standard, opening: Opening, jambs: Jambs, make: Make) -> Iterator[Piece]:
@@ -211,7 +209,7 @@ def _unread_depths(standard: Standard, opening: Opening, window: Window) -> Iter
     if standard.wants("extension"):
         wanted = [place for place in places_of(standard) if place not in opening.depths]
         if wanted:
-            yield f"No strip yet at the {' and '.join(wanted)}: the depth from jamb to wall is not read there."
+            yield say("unread-depths", places=all_of(say(f"side-{place}") for place in wanted))
 
 
 def places_of(standard: Standard) -> tuple[Place, ...]:
@@ -249,8 +247,8 @@ def _stool_piece(standard: Standard, opening: Opening, stool: Stool, warnings: I
 def _strip_piece(standard: Standard, opening: Opening, strip: Strip, warnings: Iterable[str]) -> Piece:
     piece = _lay_on_saw(opening, strip.board, standard.extension_profile, warnings)
     ripping = Flag("ripping", strip.ripping, attention=False)
-    widths = [Step(f"wide at point {count}", width) for count, width in enumerate(strip.widths, start=1)]
-    widths.append(Step(f"blank to rip, with {format_plain(PLANED)} to plane off", max(strip.widths) + PLANED))
+    widths = [Step(say("strip-wide-at", count=count), width) for count, width in enumerate(strip.widths, start=1)]
+    widths.append(Step(say("strip-blank", by=format_plain(PLANED)), max(strip.widths) + PLANED))
     return replace(piece, working=(*piece.working, *widths), flags=(ripping, *piece.flags), ripped=strip.blank)
 
 
@@ -265,11 +263,10 @@ def _profile_of(standard: Standard, flat: FlatPiece) -> str:
 def _unset_flags(standard: Standard, piece: Piece) -> Iterator[Flag]:
     """The settings that nobody has chosen yet, told on the head."""
     if piece.kind == Kind.HEAD:
-        names = {"reveal": "the reveal", "casing.width": "the casing's width"}
-        unset = [words for name, words in names.items() if name not in standard.given]
+        unset = [name for name in ("reveal", "casing.width") if name not in standard.given]
         if unset:
-            told = f"Common practice until you set it in the standard: {' and '.join(unset)}."
-            yield Flag("not-set", told, attention=False)
+            names = all_of(say(f"not-set-{name.partition('.')[0]}") for name in unset)
+            yield Flag("not-set", say("unset-in-standard", names=names), attention=False)
 
 
 def _lay_on_saw(opening: Opening, flat: FlatPiece, profile: str, warnings: Iterable[str]) -> Piece:

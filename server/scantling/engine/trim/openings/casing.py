@@ -30,12 +30,11 @@ from scantling.engine.trim.openings.frame import (
 from scantling.engine.trim.openings.jambs import Jambs
 from scantling.engine.trim.piece import Kind, Step
 from scantling.engine.trim.told.tolerance import MARK, READING
+from scantling.engine.words import say
 
 
 class CasingError(EngineError):
-    sentences = {
-        "no-room": "Only {room} from the {side} jamb to the side wall, less a reveal of {reveal}: no casing fits.",
-    }
+    family = "casing"
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +48,7 @@ class Plinth:
 @dataclass(frozen=True, slots=True)
 class Make:
     """How the casing is made. `step` is how far a jamb extension, where there is one, stands back from the jamb.
+    `stands_on` is the key of what its feet meet, `clearance_for` of what is taken off for it.
 
     `clearance` is kept free under the legs, for a floor still to come or the stool that the heights were read without.
     """
@@ -60,8 +60,8 @@ class Make:
     overhang: Length = ZERO
     plinth: Plinth | None = None
     clearance: Length = ZERO
-    clearance_for: str = "the floor still to come"
-    stands_on: str = "the floor"
+    clearance_for: str = "minus-floor"
+    stands_on: str = "meets-floor"
     step: Length = ZERO
 
     @property
@@ -125,9 +125,8 @@ def derive_fit(name: str, wide: Length, stop: Measure | None, make: Make) -> Fit
         return Fit(wide, ripped=False, room=None)
     room = stop.smallest - make.back
     if room.inches <= 0:
-        refusal = CasingError("no-room", room=write(stop.smallest), side=name, reveal=write(make.back))
-        refusal.field = f"{name}_stop"
-        raise refusal
+        room_told, reveal = write(stop.smallest), write(make.back)
+        raise CasingError("no-room", field=f"{name}_stop", room=room_told, jamb=say(f"jamb-{name}"), reveal=reveal)
     return Fit(min(room, wide), ripped=room < wide, room=room)
 
 
@@ -144,19 +143,19 @@ def derive_leg(side: Side, make: Make, height: Length, off: Fraction) -> FlatPie
     plinth = make.plinth
     inner = height - make.clearance - (plinth.height if plinth else ZERO)
     top, saw = derive_upright_end(side, make)
-    foot = _foot(side.width, "the plinth", Fraction(0)) if plinth else _foot(side.width, make.stands_on, off)
+    foot = _foot(side.width, *(("meets-plinth", Fraction(0)) if plinth else (make.stands_on, off)))
     outer = inner + top + foot.grows
     joint = "miter" if make.mitered else "butt"
     working = [
-        Step(f"+ height at the {side.name}{which(side.height, 'smallest')}", side.height.smallest, side.height.texts),
-        *setbacks(make, [(f"the {side.name}", side.corner)]),
+        read_step(say("plus-height", where=say(f"place-{side.name}")), side.height, "smallest"),
+        *setbacks(make, [(side.name, side.corner)]),
         *_stands_on(make),
-        Step("= inner edge" if inner != outer else "= either edge", inner),
+        Step(say("equals-inner" if inner != outer else "equals-either"), inner),
         *_slant_steps(side, make, joint, top, saw, Fraction(0) if plinth else off),
-        *([Step("= outer edge", outer)] if inner != outer else []),
+        *([Step(say("equals-outer"), outer)] if inner != outer else []),
     ]
     return FlatPiece(
-        Kind.LEG, f"{side.name} leg", True, inner, flat_end(joint, "the head", saw, top), foot,
+        Kind.LEG, f"{side.name} leg", True, inner, flat_end(joint, say("meets-head"), saw, top), foot,
         Doubt.of(READING, MARK, MARK if plinth else ZERO), tuple(working), rip_note(side), side=side.name,
     )  # fmt: skip
 
@@ -170,23 +169,24 @@ def derive_upright_end(side: Side, make: Make) -> tuple[Length, Fraction]:
 
 
 def _foot(width: Length, stands_on: str, off: Fraction) -> End:
-    return flat_end("foot", stands_on, abs(off), derive_slant(width, off))
+    return flat_end("foot", say(stands_on), abs(off), derive_slant(width, off))
 
 
 def _stands_on(make: Make) -> Iterator[Step]:
     if make.clearance:
-        yield Step(f"− {make.clearance_for}", make.clearance)
+        yield Step(say(make.clearance_for), make.clearance)
     if make.plinth:
-        yield Step("− the plinth it stands on", make.plinth.height)
+        yield Step(say("minus-plinth"), make.plinth.height)
 
 
 def _slant_steps(side: Side, make: Make, joint: str, top: Length, saw: Fraction, foot: Fraction) -> Iterator[Step]:
     if top:
-        across = f"{write(side.width)} of it" if side.ripped else "the head" if make.mitered else "the leg"
-        yield Step(f"{sign(top)} at the top, {said_saw(joint, saw)}, across {across}", abs(top))
+        across = say("meets-head" if make.mitered else "meets-leg")
+        across = say("part-of-it", width=write(side.width)) if side.ripped else across
+        yield Step(say("slant-top", sign=sign(top), saw=said_saw(joint, saw), across=across), abs(top))
     if foot:
         gains = derive_slant(side.width, foot)
-        yield step_if_seen(f"{sign(gains)} at the foot, {format_degrees(abs(foot))} off square", gains)
+        yield step_if_seen(say("slant-foot", sign=sign(gains), degrees=format_degrees(abs(foot))), gains)
 
 
 def derive_plinth(side: Side, make: Make, off: Fraction) -> FlatPiece:
@@ -197,19 +197,19 @@ def derive_plinth(side: Side, make: Make, off: Fraction) -> FlatPiece:
     if side.room is not None:
         width = min(width, side.room)
     foot = _foot(width, make.stands_on, off)
-    working = [Step("+ height of the plinth", plinth.height)]
+    working = [Step(say("plus-plinth"), plinth.height)]
     if off:
-        working.append(step_if_seen(f"{sign(foot.grows)} at the foot, across {write(width)}", foot.grows))
-    top = flat_end("square", "the leg")
+        working.append(step_if_seen(say("slant-plinth", sign=sign(foot.grows), width=write(width)), foot.grows))
+    top = flat_end("square", say("meets-leg"))
     part = f"{side.name} plinth"
     return FlatPiece(Kind.PLINTH, part, True, plinth.height, top, foot, Doubt.of(MARK), tuple(working), side=side.name)
 
 
 def derive_head(jambs: Jambs, sides: tuple[Side, Side], make: Make, line: Outline) -> FlatPiece:
     """The head, mitered to the legs or lying on them."""
-    backs = setbacks(make, [(f"the {side.name}", side.corner) for side in sides])
-    reached = "= short point to short point" if make.mitered else "= between the legs"
-    working = [width_step(jambs.width, line.head, backs), *backs, Step(reached, line.head)]
+    backs = setbacks(make, [(side.name, side.corner) for side in sides])
+    reached = "equals-short-points" if make.mitered else "equals-between-legs"
+    working = [width_step(jambs.width, line.head, backs), *backs, Step(say(reached), line.head)]
     if not make.mitered:
         return _butted_head(sides, make, line, working)
     return derive_mitered_level(Kind.HEAD, sides, make, line.head, working)
@@ -224,13 +224,12 @@ def derive_mitered_level(
     for side in sides:
         gains, saw, how = derive_level_end(side, make)
         outer = outer + gains
-        working.append(Step(f"{sign(gains)} at the {side.name}, {how}", abs(gains)))
-        cuts.append(flat_end("miter", f"the {side.name} leg", saw, gains))
-    working.append(Step("= long point to long point", outer))
+        told = say("miter-at", sign=sign(gains), where=say(f"place-{side.name}"), saw=how)
+        working.append(Step(told, abs(gains)))
+        cuts.append(flat_end("miter", say(f"meets-leg-{side.name}"), saw, gains))
+    working.append(Step(say("equals-long-points"), outer))
     notes = tuple(
-        f"At the {side.name}, miter it first, then cut the tip off plumb, {write(side.width)} past the short point."
-        for side in sides
-        if side.ripped
+        say("rip-tip", where=say(f"place-{side.name}"), width=write(side.width)) for side in sides if side.ripped
     )
     return FlatPiece(kind, str(kind), False, inner, cuts[0], cuts[1], Doubt.of(READING, MARK), tuple(working), notes)
 
@@ -242,8 +241,8 @@ def derive_level_end(side: Side, make: Make) -> tuple[Length, Fraction, str]:
     """
     meeting = derive_meeting(make.head_width, make.leg_width, side.corner)
     if side.ripped:
-        return derive_offset(make.head_width, side.width, side.corner), meeting.saw, "to the side wall"
-    return meeting.grows, meeting.saw, f"{said_saw('miter', meeting.saw)}, across the leg"
+        return derive_offset(make.head_width, side.width, side.corner), meeting.saw, say("to-the-side-wall")
+    return meeting.grows, meeting.saw, say("across-the-leg", saw=said_saw("miter", meeting.saw))
 
 
 def _butted_head(sides: tuple[Side, Side], make: Make, line: Outline, working: list[Step]) -> FlatPiece:
@@ -252,22 +251,22 @@ def _butted_head(sides: tuple[Side, Side], make: Make, line: Outline, working: l
         leg = derive_across(side.width, side.corner)
         past = make.overhang if side.room is None else min(make.overhang, side.room - side.width)
         length = length + leg + past
-        working.append(Step(f"+ the {side.name} leg", leg))
+        working.append(Step(say(f"plus-leg-{side.name}"), leg))
         if past:
-            working.append(Step(f"+ overhang at the {side.name}", past))
-    working.append(Step("= end to end", length))
-    ends = [flat_end("square", f"the {side.name} leg") for side in sides]
+            working.append(Step(say("plus-overhang", where=say(f"place-{side.name}")), past))
+    working.append(Step(say("equals-end-to-end"), length))
+    ends = [flat_end("square", say(f"meets-leg-{side.name}")) for side in sides]
     return FlatPiece(Kind.HEAD, "head", False, length, ends[0], ends[1], Doubt.of(READING, MARK), tuple(working))
 
 
 def setbacks(make: Make, corners: list[tuple[str, Fraction]]) -> list[Step]:
     """The steps for the reveal, and a jamb extension's own, at each corner that a length runs into."""
     steps = []
-    for name, back in (("reveal", make.reveal), ("the extension's step", make.step)):
+    for name, back in (("reveal", make.reveal), ("step", make.step)):
         if not back:
             continue
         if len(corners) > 1 and all(corner == SQUARE for _, corner in corners):
-            steps.append(Step(f"+ {name}, at both ends", back * len(corners)))
+            steps.append(Step(say(f"{name}-setback-both"), back * len(corners)))
         else:
             steps += [Step(_setback_said(name, where, c), scaled(back, cotangent_of_half(c))) for where, c in corners]
     return steps
@@ -280,24 +279,28 @@ def width_step(width: Measure, inner: Length, backs: list[Step]) -> Step:
         start = start - (step.value or ZERO)
     # Reveal and step are each rounded by themselves, so a head may miss the width by a hair; it would pass for a sill.
     if abs(start - width.largest) < SIXTY_FOURTH / 64:
-        return Step(f"+ width between the jambs{which(width, 'largest')}", width.largest, width.texts)
-    return Step("+ width at the sill, which follows from head, sides and corners", start)
+        return read_step(say("plus-width"), width, "largest")
+    return Step(say("plus-sill"), start)
 
 
 def _setback_said(name: str, where: str, corner: Fraction) -> str:
-    return f"+ {name}" if corner == SQUARE else f"+ {name} at {where}, in a corner of {format_degrees(corner)}"
+    if corner == SQUARE:
+        return say(f"{name}-setback")
+    return say(f"{name}-setback-at", where=say(f"place-{where}"), degrees=format_degrees(corner))
 
 
-def which(measure: Measure, one: str) -> str:
-    """Which of several readings counts, for the working."""
-    return f" ({one} of {len(measure.lengths)} readings)" if len(measure.lengths) > 1 else ""
+def read_step(text: str, measure: Measure, one: str) -> Step:
+    """A step by what was read, the smallest or the largest of it; of several readings, that it is that one."""
+    if len(measure.lengths) > 1:
+        text = f"{text} {say(f'reading-{one}', count=len(measure.lengths))}"
+    return Step(text, measure.smallest if one == "smallest" else measure.largest, measure.texts)
 
 
 def step_if_seen(text: str, gains: Length) -> Step:
     """A step by what an angle gives; where that is finer than the working's 64ths, in words."""
     if abs(gains) >= SIXTY_FOURTH / 2:
         return Step(text, abs(gains))
-    return Step(f"{text}: less than {format_plain(SIXTY_FOURTH)}")
+    return Step(say("unseen", step=text, least=format_plain(SIXTY_FOURTH)))
 
 
 def sign(gains: Length) -> str:
@@ -305,24 +308,17 @@ def sign(gains: Length) -> str:
 
 
 def said_saw(joint: str, saw: Fraction) -> str:
-    return f"{joint}, saw {format_degrees(saw)} from square (point {format_degrees(SQUARE - saw)})"
+    point = format_degrees(SQUARE - saw)
+    return say("saw-set", joint=say(f"joint-{joint}"), saw=format_degrees(saw), point=point)
 
 
 def rip_note(side: Side) -> tuple[str, ...]:
-    if not side.ripped:
-        return ()
-    return (f"Cut the top at full width, then rip the outer edge to leave {write(side.width)}.",)
+    return (say("rip-leg", width=write(side.width)),) if side.ripped else ()
 
 
 def check_casing(sides: tuple[Side, Side], make: Make) -> list[str]:
     """Where a side wall leaves no room for the whole width of the casing, and what was asked for that is not used."""
-    unused = ["Not used: overhang, which a mitered head has none of."] if make.mitered and make.overhang else []
-    return [
-        *(
-            f"The side wall leaves {write(side.width)} of {write(make.leg_width)} for the {side.name} leg: "
-            "it is ripped."
-            for side in sides
-            if side.ripped
-        ),
-        *unused,
-    ]
+    unused = [say("unused-overhang")] if make.mitered and make.overhang else []
+    ripped = [side for side in sides if side.ripped]
+    return [*(say("leg-is-ripped", left=write(side.width), whole=write(make.leg_width),
+                  leg=say(f"meets-leg-{side.name}")) for side in ripped), *unused]  # fmt: skip

@@ -14,16 +14,14 @@ from scantling.engine.tape.angles import SQUARE
 from scantling.engine.tape.lengths import SIXTEENTH, SIXTY_FOURTH, THIRTY_SECOND, ZERO, Length
 from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.ends import End
-from scantling.engine.trim.openings.casing import Make, setbacks, which, width_step
+from scantling.engine.trim.openings.casing import Make, read_step, setbacks, width_step
 from scantling.engine.trim.openings.frame import FlatPiece, Outline, derive_across, derive_slant, flat_end, write
 from scantling.engine.trim.openings.jambs import Jambs
 from scantling.engine.trim.piece import Kind, Step
 from scantling.engine.trim.told.tolerance import MARK, READING
+from scantling.engine.words import all_of, say
 
 OPPOSITE: tuple[tuple[Place, Place], ...] = (("left", "right"), ("head", "sill"))
-
-# The same journal.
-SOLID = ("Use solid wood: the edge of fiberboard splits when it is nailed.",)
 
 # Two depths that differ less were read alike. Common practice, no source: what one reading may be out.
 ALIKE = THIRTY_SECOND
@@ -62,18 +60,18 @@ class Strip:
     @property
     def ripping(self) -> str:
         """What to do at the saw, in words, and how it stands to the wall then."""
-        stands = [f"{write(abs(by))} {'proud' if by > ZERO else 'shy'} at point {place}"
+        stands = [say("strip-proud" if by > ZERO else "strip-shy", by=write(abs(by)), place=place)
                   for place, by in enumerate(self.stands, start=1) if abs(by) >= SIXTY_FOURTH]  # fmt: skip
-        return f"{self._rip} It then stands {' and '.join(stands)}." if stands else self._rip
+        return say("strip-stands", rip=self._rip, stands=all_of(stands)) if stands else self._rip
 
     @property
     def _rip(self) -> str:
-        first, last = write(self.widths[0]), write(self.widths[-1])
+        blank, first, last = write(self.blank), write(self.widths[0]), write(self.widths[-1])
         if self.bow and abs(self.bow) > ALIKE:
-            return f"Rip to {write(self.blank)}, mark the width at each point, and plane to the marks."
+            return say("strip-rip-marks", blank=blank)
         if abs(self.taper) > ALIKE:
-            return f"Rip to {write(self.blank)}, then taper in a straight line from {first} to {last}."
-        return f"Rip to {write(self.blank)}, parallel."
+            return say("strip-rip-taper", blank=blank, first=first, last=last)
+        return say("strip-rip-parallel", blank=blank)
 
 
 def derive_taper(depths: tuple[Length, ...]) -> Length:
@@ -136,16 +134,16 @@ def _level(
     corners = (line.head_left, line.head_right) if at_head else (line.foot_left, line.foot_right)
     length = line.head if at_head else line.foot
     backs = _steps(make, corners)
-    working = [width_step(jambs.width, length, backs), *backs, Step("= between the side strips", length)]
+    working = [width_step(jambs.width, length, backs), *backs, Step(say("equals-between-strips"), length)]
     for side, corner in zip(PLACES[:2], corners, strict=True):
         if side in wanted:
             over = derive_across(thickness, corner)
             length = length + over
-            working.append(Step(f"+ over the {side} strip", over))
-    working.append(Step("= end to end", length))
-    cut = flat_end("square", "the jamb")
+            working.append(Step(say("plus-over-strip", strip=say(f"extension-{side}")), over))
+    working.append(Step(say("equals-end-to-end"), length))
+    cut = flat_end("square", say("meets-jamb"))
     part, out = f"{place} extension", Doubt.of(READING, MARK)
-    return place, FlatPiece(Kind.EXTENSION, part, False, length, cut, cut, out, tuple(working), SOLID, side=place)
+    return place, FlatPiece(Kind.EXTENSION, part, False, length, cut, cut, out, tuple(working), _notes(), side=place)
 
 
 def _upright(
@@ -154,12 +152,12 @@ def _upright(
     left = place == "left"
     measure, length = (jambs.left, line.left) if left else (jambs.right, line.right)
     top, foot = (line.head_left, line.foot_left) if left else (line.head_right, line.foot_right)
-    working = [Step(f"+ height at the {place}{which(measure, 'smallest')}", measure.smallest, measure.texts)]
+    working = [read_step(say("plus-height", where=say(f"place-{place}")), measure, "smallest")]
     working += _steps(make, (top,) if on_stool else (top, foot))
     if make.clearance:
-        working.append(Step(f"− {make.clearance_for}", make.clearance))
+        working.append(Step(say(make.clearance_for), make.clearance))
     inner = length - make.clearance
-    working.append(Step("= inner face, end to end", inner))
+    working.append(Step(say("equals-inner-face"), inner))
     return place, FlatPiece(
         Kind.EXTENSION,
         f"{place} extension",
@@ -169,7 +167,7 @@ def _upright(
         _end(thickness, foot),
         Doubt.of(READING, MARK),
         tuple(working),
-        SOLID,
+        _notes(),
         side=place,
     )
 
@@ -177,31 +175,35 @@ def _upright(
 def _end(thickness: Length, corner: Fraction) -> End:
     # The strip stands with its face to the opening: the corner leans its end across the thickness.
     if corner == SQUARE:
-        return flat_end("square", "the jamb")
-    return flat_end("butt", "the jamb", abs(SQUARE - corner), derive_slant(thickness, SQUARE - corner))
+        return flat_end("square", say("meets-jamb"))
+    return flat_end("butt", say("meets-jamb"), abs(SQUARE - corner), derive_slant(thickness, SQUARE - corner))
 
 
 def _steps(make: Make, corners: tuple[Fraction, ...]) -> list[Step]:
-    return setbacks(make, [("an end", corner) for corner in corners])
+    return setbacks(make, [("end", corner) for corner in corners])
+
+
+def _notes() -> tuple[str, ...]:
+    return (say("strip-solid"),)  # the same journal
 
 
 def check_depths(depths: Mapping[Place, Measure], on_stool: bool) -> Iterator[str]:
     """What the depths say: twist, corners read twice that differ, jambs proud of the wall, strips too thin."""
     twist = derive_twist(depths)
     if twist and abs(twist) > SIXTEENTH:
-        yield f"The wall is twisted by {write(abs(twist))} here: miters gape in front until the casing is packed out."
+        yield say("depths-twist", by=write(abs(twist)))
     yield from _check_corners(depths)
     for place in PLACES[:3] if on_stool else PLACES:
         if place not in depths:
             continue
         least, most = depths[place].smallest, depths[place].largest
         if least.inches < 0:
-            done = "plane it flush" if -least <= PLANED else "bring the wall out, or move the jamb in"
-            yield f"The {place} jamb stands proud of the wall by {write(-least)}: {done}."
+            far = "depths-proud" if -least <= PLANED else "depths-far-proud"
+            yield say(far, jamb=say(f"jamb-{place}"), by=write(-least))
         elif ZERO < most <= THIN:
-            yield f"The {place} strip is {write(most)} at most and would split: relieve the casing's back instead."
+            yield say("strip-thin", strip=say(f"extension-{place}"), most=write(most))
         elif not least and most:
-            yield f"The {place} strip runs out to nothing: plane the jamb there so that it can end square."
+            yield say("strip-runs-out", strip=say(f"extension-{place}"))
 
 
 def _check_corners(depths: Mapping[Place, Measure]) -> Iterator[str]:
@@ -212,4 +214,5 @@ def _check_corners(depths: Mapping[Place, Measure]) -> Iterator[str]:
                 one = depths[side].lengths[0 if level == "head" else -1]
                 other = depths[level].lengths[0 if side == "left" else -1]
                 if abs(one - other) > SIXTEENTH:
-                    yield f"Where {side} and {level} meet, {write(one)} and {write(other)} were read: read both again."
+                    meet = {"side": say(f"side-{side}"), "level": say(f"side-{level}")}
+                    yield say("depths-differ", **meet, one=write(one), other=write(other))

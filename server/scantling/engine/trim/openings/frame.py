@@ -21,13 +21,7 @@ SHARPEST, BLUNTEST = Fraction(30), Fraction(150)
 
 
 class FrameError(EngineError):
-    sentences = {
-        "no-frame": "A head corner of {degrees} is out of reach: read it inside the opening, from 30 to 150.",
-        "no-miter": "Boards of {own} and {other} do not miter in a corner of {degrees}: make them more alike.",
-        "steep-foot": "The foot would meet a side at {degrees}: read both heights again, and the head corners.",
-        "sides-meet": "With these corners and heights the sides would meet before the foot: read both corners again.",
-        "nothing-left": "The {part} comes to {length}, less than nothing: read the opening again.",
-    }
+    family = "frame"
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,12 +14,11 @@ from scantling.engine.tape.angles import SQUARE, Corner, format_degrees
 from scantling.engine.tape.lengths import SIXTY_FOURTH, Length
 from scantling.engine.trim.openings.frame import Outline, derive_slant, derive_whole_outline, write
 from scantling.engine.trim.told.tolerance import NOT_SQUARE, READING
+from scantling.engine.words import say
 
 
 class JambError(EngineError):
-    sentences = {
-        "no-opening": "The {what} is nothing: measure it again.",
-    }
+    family = "jamb"
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,9 +54,9 @@ class Jambs:
     mulls: tuple[Mull, ...] = ()
 
     def __post_init__(self) -> None:
-        for what, measure in (("width", self.width), ("left height", self.left), ("right height", self.right)):
+        for what, measure in (("width", self.width), ("left", self.left), ("right", self.right)):
             if not measure.smallest:
-                raise JambError("no-opening", field=f"opening.{what.partition(' ')[0]}", what=what)
+                raise JambError("no-opening", field=f"opening.{what}", what=say(f"nothing-{what}"))
 
     @property
     def corners(self) -> tuple[Fraction, Fraction]:
@@ -84,26 +83,25 @@ def check_jambs(jambs: Jambs, wide: Length, covers_height: bool = False) -> list
 def _check_spread(jambs: Jambs, covers_height: bool) -> list[str]:
     told = []
     for name, measure, covers in (
-        ("Width", jambs.width, True),
-        ("Height at the left", jambs.left, covers_height),
-        ("Height at the right", jambs.right, covers_height),
+        ("width", jambs.width, True),
+        ("left", jambs.left, covers_height),
+        ("right", jambs.right, covers_height),
     ):
         if measure.spread:
-            taken = "largest, for what covers it" if covers else "smallest, for what stands between"
-            told.append(f"{name} reads from {write(measure.smallest)} to {write(measure.largest)}: cut to the {taken}.")
+            least, most = write(measure.smallest), write(measure.largest)
+            told.append(say(f"reads-{name}-covers" if covers else f"reads-{name}", least=least, most=most))
     return told
 
 
 def _check_corners(jambs: Jambs) -> list[str]:
     read = [(name, corner) for name, corner in (("left", jambs.left_corner), ("right", jambs.right_corner)) if corner]
     told = [
-        f"The {name} head corner is {format_degrees(corner.degrees)}, not 90: try the setting on scrap first."
+        say(f"head-corner-{name}", degrees=format_degrees(corner.degrees))
         for name, corner in read
         if abs(corner.degrees - SQUARE) >= NOT_SQUARE
     ]
     if len(read) < 2:
-        unread = "head corners are" if not read else "other head corner is"
-        told.append(f"The {unread} not read, and taken as square: hold a square in each before cutting.")
+        told.append(say("corner-unread" if read else "corners-unread"))
     return told
 
 
@@ -113,8 +111,8 @@ def _check_foot(jambs: Jambs, line: Outline, wide: Length) -> list[str]:
         return []
     if jambs.left_corner is None or jambs.right_corner is None:
         apart = write(abs(jambs.left.smallest - jambs.right.smallest))
-        return [f"The sides differ by {apart}: until both corners are read, the foot counts as sloping, not the head."]
-    return [f"The foot is {format_degrees(off)} off square to a side: the cuts there follow it."]
+        return [say("foot-by-heights", by=apart)]
+    return [say("foot-off-square", degrees=format_degrees(off))]
 
 
 def _check_lean(jambs: Jambs, line: Outline) -> list[str]:
@@ -126,5 +124,4 @@ def _check_lean(jambs: Jambs, line: Outline) -> list[str]:
     by = line.foot - line.head
     if abs(by) <= allowed:
         return []
-    wider = "wider" if by.inches > 0 else "narrower"
-    return [f"These head corners would make the opening {write(abs(by))} {wider} at the foot: read both again."]
+    return [say("foot-wider" if by.inches > 0 else "foot-narrower", by=write(abs(by)))]

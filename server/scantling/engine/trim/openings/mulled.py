@@ -13,26 +13,19 @@ from scantling.engine.standard import NO, YES
 from scantling.engine.survey.room import Measure, Opening, Wall
 from scantling.engine.tape.lengths import ONE_INCH, ZERO, Length
 from scantling.engine.trim.doubt import Doubt
-from scantling.engine.trim.openings.casing import CasingError, Make, which
+from scantling.engine.trim.openings.casing import CasingError, Make, read_step
 from scantling.engine.trim.openings.frame import FlatPiece, flat_end, write
 from scantling.engine.trim.openings.jambs import Mull
 from scantling.engine.trim.piece import Kind, Step
 from scantling.engine.trim.told.tolerance import MARK, READING
+from scantling.engine.words import say
 
 # Heads, or sills, that are farther apart are not of one row: no head casing hides more.
 APART = ONE_INCH
 
 
 class MullError(CasingError):
-    sentences = {
-        "mull-alone": "It is to share a casing with the next window to its right, and there is none: turn that off, or "
-        "read both places again.",
-        "mull-unlike": "It shares a casing with the {other}, which is trimmed otherwise: give both the same settings.",
-        "mull-narrow": "To the {other} there is {gap}, and the reveals take {taken}: no casing goes between. Read both "
-        "places again, or do not share a casing.",
-        "mull-apart": "Its {what} and that of the {other} are {by} apart, and one board cannot lie along both: read "
-        "them again, or do not share a casing.",
-    }
+    family = "mull"
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +44,7 @@ class Row:
             lengths=tuple(length for one in sashes for length in one.lengths),
         ) if len(sashes) == len(self.windows) else None  # fmt: skip
         standard = first.standard and replace(first.standard, extension_wanted=NO)
-        name = f"{first.name} to {last.name}"
+        name = say("row-of", first=first.name, last=last.name)
         return replace(first, name=name, right=last.right, right_corner=last.right_corner, sash=sash, depths={},
                        standard=standard)  # fmt: skip
 
@@ -99,9 +92,9 @@ def derive_width(row: Row) -> tuple[Length, list[Step]] | None:
         return None
     width = last.at.largest + last.width.largest - first.at.smallest
     return width, [
-        Step(f"+ to the {last.name}{which(last.at, 'largest')}", last.at.largest, last.at.texts),
-        Step(f"+ the {last.name}{which(last.width, 'largest')}", last.width.largest, last.width.texts),
-        Step(f"− to the {first.name}{which(first.at, 'smallest')}", first.at.smallest, first.at.texts),
+        read_step(say("row-to-last", what=last.name), last.at, "largest"),
+        read_step(say("row-last", what=last.name), last.width, "largest"),
+        read_step(say("row-to-first", what=first.name), first.at, "smallest"),
     ]
 
 
@@ -118,7 +111,7 @@ def derive_mulls(row: Row, make: Make) -> tuple[Mull, ...] | None:
             raise MullError("mull-narrow", other=other.name, gap=write(max(ZERO, gap)), taken=write(make.back * 2))
         height = min((one.right, other.left), key=lambda measure: measure.smallest)
         start = one.at.smallest + one.width.largest - row.windows[0].at.smallest
-        between = (f"the {one.name}", f"the {other.name}")
+        between = (say("the-thing", thing=one.name), say("the-thing", thing=other.name))
         readings = (*one.at.texts, *one.width.texts, *other.at.texts)
         found.append(Mull(start, gap, height, between, readings))
     return tuple(found)
@@ -131,7 +124,7 @@ def _check_alike(one: Opening, other: Opening) -> None:
     for what, first, second in (("head", one.right, other.left), ("sill", one.sill, other.sill)):
         by = _apart(first, second)
         if by > APART:
-            raise MullError("mull-apart", what=what, other=other.name, by=write(by))
+            raise MullError("mull-apart", what=say(f"side-{what}"), other=other.name, by=write(by))
 
 
 def _apart(one: Measure | None, other: Measure | None) -> Length:
@@ -145,21 +138,20 @@ def derive_shared(mulls: Sequence[Mull], make: Make, *, on_stool: bool) -> Itera
         ends = make.back if on_stool else make.back * 2
         length = mull.height.smallest + ends - make.clearance
         working = [
-            Step(f"+ height beside it{which(mull.height, 'smallest')}", mull.height.smallest, mull.height.texts),
-            Step("+ reveal at the head" if on_stool else "+ reveal, at both ends", ends),
-            *([Step(f"− {make.clearance_for}", make.clearance)] if make.clearance else []),
-            Step("= either edge", length),
-            Step(f"gap from {mull.between[0]} to {mull.between[1]}", mull.gap, mull.readings),
-            Step("− reveal, at both jambs", make.back * 2),
-            Step("= rip it so wide", wide),
+            read_step(say("shared-height"), mull.height, "smallest"),
+            Step(say("shared-head" if on_stool else "reveal-setback-both"), ends),
+            *([Step(say(make.clearance_for), make.clearance)] if make.clearance else []),
+            Step(say("equals-either"), length),
+            Step(say("shared-gap", first=mull.between[0], last=mull.between[1]), mull.gap, mull.readings),
+            Step(say("shared-reveals"), make.back * 2),
+            Step(say("equals-width"), wide),
         ]
         name = "shared casing" if len(mulls) == 1 else f"shared casing {count}"
-        how = "It is wider than the casing: rip it of flat stock, or join two." if wide > make.leg_width else (
-            f"Rip it to {write(wide)}, as much off either edge.")  # fmt: skip
+        how = say("shared-wide") if wide > make.leg_width else say("shared-rip", width=write(wide))
+        foot = flat_end("square", say(make.stands_on if on_stool else "meets-sill"))
         yield FlatPiece(
-            Kind.LEG, name, True, length, flat_end("butt", "the head"),
-            flat_end("square", make.stands_on if on_stool else "the sill"), Doubt.of(READING, MARK), tuple(working),
-            () if wide == make.leg_width else (how,), wide=wide,
+            Kind.LEG, name, True, length, flat_end("butt", say("meets-head")), foot, Doubt.of(READING, MARK),
+            tuple(working), () if wide == make.leg_width else (how,), wide=wide,
         )  # fmt: skip
 
 
@@ -168,4 +160,4 @@ def check_heads(row: Row) -> Iterator[str]:
     for one, other in itertools.pairwise(row.windows):
         by = _apart(one.right, other.left)
         if by:
-            yield f"The heads of the {one.name} and the {other.name} are {write(by)} apart: the reveal takes that up."
+            yield say("heads-apart", one=one.name, other=other.name, by=write(by))

@@ -28,17 +28,13 @@ from scantling.engine.trim.openings.casing import CasingError, Make, Plinth, der
 from scantling.engine.trim.openings.frame import write
 from scantling.engine.trim.openings.heads import derive_rise
 from scantling.engine.trim.openings.mulled import find_joined
+from scantling.engine.words import say
 
 SIDES = ("left", "right")
 
 
 class ReachError(CasingError):
-    sentences = {
-        "past-corner": "From the {side} jamb to outside corner {number} there is {room}, and its casing comes to "
-        "{wanted}: read both again, or choose narrower casing for it. Until then its casing is left out, and so is "
-        "what runs along that wall to it.",
-        "no-standard": "What was set for the {what} alone cannot be: put that right first.",
-    }
+    family = "reach"
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,8 +71,8 @@ def derive_make(standard: Standard, opening: Opening) -> Make:
         overhang=ZERO if mitered else standard.casing_overhang,
         plinth=plinth,
         clearance=below,
-        clearance_for="the stool it stands on" if window else "the floor still to come",
-        stands_on="the stool" if window else "the floor",
+        clearance_for="minus-stool" if window else "minus-floor",
+        stands_on="meets-stool" if window else "meets-floor",
         step=standard.extension_step if extended else ZERO,
     )
 
@@ -102,9 +98,10 @@ def find_beside(
     if stop is None:
         return beside
     left = max(ZERO, beside.distance.smallest - stop.along - stop.body.clearance)
-    working = f"{beside.working} − {write(stop.along)} for {stop.body.name}"
+    known = {"working": beside.working, "along": write(stop.along), "what": stop.body.name}
+    working = say("beside-thing", **known)
     if stop.body.clearance:
-        working += f" − {write(stop.body.clearance)} kept clear of it"
+        working = say("beside-thing-clear", clearance=write(stop.body.clearance), **known)
     return replace(beside, distance=Measure("", (), (left,)), working=working, stop=stop)
 
 
@@ -115,12 +112,12 @@ def _find_corner(room: Room, wall: Wall, opening: Opening, side: str) -> Beside 
         before = room.before(wall)
         if before is None:
             return None
-        return Beside(before.number, before.turn, opening.at, f"{write(opening.at.smallest)} to the jamb")
+        return Beside(before.number, before.turn, opening.at, say("beside-left", at=write(opening.at.smallest)))
     if opening.width is None or wall.length is None or room.after(wall) is None:
         return None
     parts = (wall.length.smallest, opening.at.largest, opening.width.largest)
     left_over = max(ZERO, parts[0] - parts[1] - parts[2])  # past the end of the wall: the survey says so
-    working = f"{write(parts[0])} of wall − {write(parts[1])} to the jamb − {write(parts[2])} across"
+    working = say("beside-right", wall=write(parts[0]), at=write(parts[1]), width=write(parts[2]))
     return Beside(wall.number, wall.turn, Measure("", (), (left_over,)), working)
 
 
@@ -286,7 +283,7 @@ def _leg_bodies(
     if standard is None or standard.is_bare or jamb is None:
         return
     make, band = derive_make(standard, opening), derive_leg_band(opening)
-    name = f"the casing of the {opening.name} on {wall.name}"
+    name = say("casing-on-wall", what=opening.name, wall=wall.name)
     sorts = [(band, False, standard.casing_thickness, ZERO)]
     if make.plinth:
         sorts.append((Band(ZERO, make.plinth.height), True, standard.plinth_thickness, ZERO))
@@ -299,7 +296,8 @@ def _leg_bodies(
             return  # told as a problem of that wall
         near = jamb[0] - past - sum((length for _, length in out), start=ZERO)
         depth = Measure(name, (), (thickness,))
-        yield Body(opening.id, name, f"thickness of {name}", wall, max(ZERO, near), jamb[0], depth, reach, is_leg=True)
+        thick = say("thickness-of-thing", what=name)
+        yield Body(opening.id, name, thick, wall, max(ZERO, near), jamb[0], depth, reach, is_leg=True)
 
 
 def find_stop(room: Room, wall: Wall, opening: Opening, side: str, make: Make, *, legs: bool = True) -> Measure | None:
@@ -314,8 +312,8 @@ def find_stop(room: Room, wall: Wall, opening: Opening, side: str, make: Make, *
         return beside.distance
     wanted = make.back + make.leg_width
     if beside.distance.smallest < wanted:
-        away = write(beside.distance.smallest)
-        raise ReachError("past-corner", room=away, side=side, number=str(beside.number), wanted=write(wanted))
+        away, jamb = write(beside.distance.smallest), say(f"jamb-{side}")
+        raise ReachError("past-corner", room=away, jamb=jamb, number=beside.number, wanted=write(wanted))
     return None
 
 
@@ -339,9 +337,10 @@ def derive_reach(
         name, wide = "plinth", make.plinth.width or make.leg_width
     fit = derive_fit(side, wide, find_stop(room, wall, opening, side, make, legs=legs), make)
     # The room's standard may know boards besides: only what differs is told as this opening's own.
-    same = opening.standard.is_but_for_stock(room.standard)
-    own = "" if same else f" of the {opening.name}"
-    step = [("the extension's step", make.step)] if make.step else []
-    reveal, casing = (f" ({opening.standard.source(one)})" if same else own for one in ("reveal", "casing.width"))
-    width = f"{name}{own}, ripped" if fit.ripped else f"{name}{own if name == 'plinth' else casing}"
-    return [(f"reveal{reveal}", make.reveal), *step, (width, fit.width)]
+    own = "standard" if opening.standard.is_but_for_stock(room.standard) else "own"
+    step = [(say("reach-step"), make.step)] if make.step else []
+    reveal, casing = (opening.standard.source(one) for one in ("reveal", "casing.width"))
+    set_back = say(f"reach-reveal-{own}", what=opening.name, source=reveal)
+    name = f"{name}-ripped" if fit.ripped else name
+    width = say(f"reach-{name}-{own}", what=opening.name, source=casing)
+    return [(set_back, make.reveal), *step, (width, fit.width)]

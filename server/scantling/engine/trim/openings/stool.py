@@ -15,11 +15,12 @@ from scantling.engine.tape.angles import SQUARE, scaled
 from scantling.engine.tape.lengths import SIXTEENTH, ZERO, Length
 from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.ends import FLAT, End
-from scantling.engine.trim.openings.casing import Make, Side, which
+from scantling.engine.trim.openings.casing import Make, Side, read_step
 from scantling.engine.trim.openings.frame import FlatPiece, Outline, derive_across, flat_end, write
 from scantling.engine.trim.openings.jambs import Jambs
 from scantling.engine.trim.piece import Kind, Step
 from scantling.engine.trim.told.tolerance import MARK, READING
+from scantling.engine.words import all_of, say
 
 SASH_PLAY = SIXTEENTH
 RETURN_SAW = Fraction(45)
@@ -58,12 +59,13 @@ def derive_stool(
     stops = [reach < make.back + make.leg_width + horn for reach in reaches]
     corners = (jambs.left_wall, jambs.right_wall)
     cuts = [
-        _end_at_wall(corner, thickness + horn) if stopped else End("square", "a free end", edges=FLAT, open=True)
+        _end_at_wall(corner, thickness + horn) if stopped
+        else End("square", say("meets-free-end"), edges=FLAT, open=True)
         for corner, stopped in zip(corners, stops, strict=True)
-    ]
+    ]  # fmt: skip
     cuts = [replace(cut, horn=(reach - horn, horn)) for cut, reach, horn in zip(cuts, reaches, horns, strict=True)]
-    working = (*_stool_steps(jambs, sides, make, horns), Step("= end to end", length))
-    notes = (f"Between the jambs it is {write(jambs.width.smallest)} long; the horns begin at the plane of the wall.",)
+    working = (*_stool_steps(jambs, sides, make, horns), Step(say("equals-end-to-end"), length))
+    notes = (say("stool-between", length=write(jambs.width.smallest)),)
     notches = (*_notches(sides, reaches, sash), *_notches_between(jambs, reaches[0], sash))
     board = FlatPiece(
         Kind.STOOL, "stool", False, length, cuts[0], cuts[1], Doubt.of(*[READING] * (1 + sum(stops)), MARK), working,
@@ -79,36 +81,38 @@ def _notches(sides: tuple[Side, Side], reaches: list[Length], sash: Measure | No
     if sash is None:
         return
     deep = sash.largest - SASH_PLAY
-    cuts = " and ".join(f"{write(reach)} along at the {side.name}" for side, reach in zip(sides, reaches, strict=True))
-    scribe = "; scribe that to the wall" if sash.spread else ""
-    yield f"Notch its back corners for the wall: {cuts}, {write(deep)} deep from the edge at the sash{scribe}."
+    cuts = all_of(say("stool-notch-along", along=write(reach), where=say(f"place-{side.name}"))
+                  for side, reach in zip(sides, reaches, strict=True))  # fmt: skip
+    yield say("stool-notch-scribe" if sash.spread else "stool-notch", cuts=cuts, deep=write(deep))
 
 
 def _notches_between(jambs: Jambs, reach: Length, sash: Measure | None) -> Iterator[str]:
     """Of a row of windows, the notch for the wall between each two, from the stool's left end."""
     for mull in jambs.mulls:
-        near, far = write(reach + mull.start), write(reach + mull.start + mull.gap)
-        deep = f", {write(sash.largest - SASH_PLAY)} deep" if sash else ""
-        yield f"Notch it between {mull.between[0]} and {mull.between[1]}: {near} to {far} from its left end{deep}."
+        one, other = mull.between
+        known = {"one": one, "other": other, "near": write(reach + mull.start)}
+        known["far"] = write(reach + mull.start + mull.gap)
+        deep = sash and write(sash.largest - SASH_PLAY)
+        yield say("stool-notch-between-deep", deep=deep, **known) if deep else say("stool-notch-between", **known)
 
 
 def _end_at_wall(corner: Fraction, front: Length) -> End:
     """A horn's end along the side wall: its length is at the plane of the wall, its front edge's by the corner."""
     if corner == SQUARE:
-        return flat_end("square", "the side wall")
+        return flat_end("square", say("meets-side-wall"))
     grows = -scaled(front, 1 / math.tan(math.radians(corner)))
-    return flat_end("square", "the side wall", abs(SQUARE - corner), grows)
+    return flat_end("square", say("meets-side-wall"), abs(SQUARE - corner), grows)
 
 
 def _ripping(sash: Measure | None, thickness: Length, horn: Length) -> Iterator[Step]:
     """The working of the stool's width, as far as it is known."""
     if sash is None:
         return
-    yield Step(f"+ closed sash to the wall{which(sash, 'smallest')}", sash.smallest, sash.texts)
-    yield Step("− play at the sash", SASH_PLAY)
-    yield Step("+ the casing's thickness", thickness)
-    yield Step("+ past the casing in front, as a horn is long", horn)
-    yield Step("= rip it so wide", sash.smallest - SASH_PLAY + thickness + horn)
+    yield read_step(say("stool-sash"), sash, "smallest")
+    yield Step(say("stool-play"), SASH_PLAY)
+    yield Step(say("stool-casing-thick"), thickness)
+    yield Step(say("stool-past-casing"), horn)
+    yield Step(say("equals-width"), sash.smallest - SASH_PLAY + thickness + horn)
 
 
 def _with_stops(sides: tuple[Side, Side], make: Make) -> Iterator[tuple[Side, Length]]:
@@ -118,15 +122,16 @@ def _with_stops(sides: tuple[Side, Side], make: Make) -> Iterator[tuple[Side, Le
 
 
 def _stool_steps(jambs: Jambs, sides: tuple[Side, Side], make: Make, horns: list[Length]) -> Iterator[Step]:
-    yield Step(f"+ width between the jambs{which(jambs.width, 'largest')}", jambs.width.largest, jambs.width.texts)
+    yield read_step(say("plus-width"), jambs.width, "largest")
     if make.step:
-        yield Step("+ the extension's step, at both ends", make.step * 2)
+        yield Step(say("step-setback-both"), make.step * 2)
     if make.reveal:
-        yield Step("+ reveal, at both ends", make.reveal * 2)
+        yield Step(say("reveal-setback-both"), make.reveal * 2)
     for side, horn in zip(sides, horns, strict=True):
-        yield Step(f"+ casing at the {side.name}{', ripped' * side.ripped}", side.width)
+        where = say(f"place-{side.name}")
+        yield Step(say("stool-casing-ripped" if side.ripped else "stool-casing", where=where), side.width)
         if horn:
-            yield Step(f"+ horn at the {side.name}", horn)
+            yield Step(say("stool-horn", where=where), horn)
 
 
 def derive_apron(sides: tuple[Side, Side], line: Outline, thickness: Length) -> list[FlatPiece]:
@@ -137,25 +142,26 @@ def derive_apron(sides: tuple[Side, Side], line: Outline, thickness: Length) -> 
     face = line.foot + widths[0] + widths[1]
     free = [side for side in sides if not side.ripped]
     back = face - thickness * len(free)
-    working = [Step("+ between the legs, along the stool", line.foot)]
-    working += [Step(f"+ the {side.name} leg", width) for side, width in zip(sides, widths, strict=True)]
-    working.append(Step("= face", face))
-    working += [Step(f"− the return at the {side.name}", thickness) for side in free]
-    working.append(Step("= back", back))
+    working = [Step(say("apron-between"), line.foot)]
+    working += [Step(say(f"plus-leg-{side.name}"), width) for side, width in zip(sides, widths, strict=True)]
+    working.append(Step(say("equals-face"), face))
+    working += [Step(say("apron-minus-return", where=say(f"place-{side.name}")), thickness) for side in free]
+    working.append(Step(say("equals-back"), back))
     cuts = [
-        End("return", "its return", RETURN_SAW, thickness) if side in free else End("square", "the side wall")
+        End("return", say("meets-return"), RETURN_SAW, thickness) if side in free
+        else End("square", say("meets-side-wall"))
         for side in sides
-    ]
+    ]  # fmt: skip
     apron = FlatPiece(Kind.APRON, "apron", False, back, cuts[0], cuts[1], Doubt.of(READING, MARK), tuple(working))
     return [apron, *(_return(side, thickness) for side in free)]
 
 
 def _return(side: Side, thickness: Length) -> FlatPiece:
-    miter, square = End("return", "the apron", RETURN_SAW, thickness), End("square", "the wall")
+    miter, square = End("return", say("meets-apron"), RETURN_SAW, thickness), End("square", say("meets-wall"))
     first, second = (square, miter) if side.name == "left" else (miter, square)
     return FlatPiece(
         Kind.APRON, f"apron return, {side.name}", False, ZERO, first, second, Doubt.of(MARK),
-        (Step("+ the apron's thickness", thickness),),
-        ("Cut it off the end of a long board, and glue it: it is too small to hold or to nail.",),
+        (Step(say("apron-thick"), thickness),),
+        (say("apron-return-small"),),
         side=side.name, returns="apron",
     )  # fmt: skip

@@ -20,11 +20,11 @@ from scantling.engine.trim.openings.casing import (
     derive_mitered_level,
     derive_sides,
     derive_upright_end,
+    read_step,
     rip_note,
     said_saw,
     setbacks,
     sign,
-    which,
     width_step,
 )
 from scantling.engine.trim.openings.extension import (
@@ -47,13 +47,11 @@ from scantling.engine.trim.openings.mulled import derive_shared
 from scantling.engine.trim.openings.stool import Stool, derive_apron, derive_stool
 from scantling.engine.trim.piece import Kind, Step
 from scantling.engine.trim.told.tolerance import MARK, READING
+from scantling.engine.words import say
 
 
 class WindowError(EngineError):
-    sentences = {
-        "picture-butted": "A picture frame is mitered at all four corners: choose a mitered head, or a stool.",
-        "no-sash-room": "From sash to wall is only {sash}, and the stool needs {play} of play: read it again.",
-    }
+    family = "window"
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,25 +140,26 @@ def derive_picture(jambs: Jambs, make: Make) -> list[FlatPiece]:
 
 
 def _level(kind: Kind, jambs: Jambs, sides: tuple[Side, Side], make: Make, inner: Length) -> FlatPiece:
-    backs = setbacks(make, [(f"the {side.name}", side.corner) for side in sides])
-    working = [width_step(jambs.width, inner, backs), *backs, Step("= short point to short point", inner)]
+    backs = setbacks(make, [(side.name, side.corner) for side in sides])
+    working = [width_step(jambs.width, inner, backs), *backs, Step(say("equals-short-points"), inner)]
     return derive_mitered_level(kind, sides, make, inner, working)
 
 
 def _picture_leg(measure: Measure, top: Side, foot: Side, make: Make, inner: Length) -> FlatPiece:
     working = [
-        Step(f"+ height at the {top.name}{which(measure, 'largest')}", measure.largest, measure.texts),
-        *setbacks(make, [("the top", top.corner), ("the foot", foot.corner)]),
-        Step("= short point to short point", inner),
+        read_step(say("plus-height", where=say(f"place-{top.name}")), measure, "largest"),
+        *setbacks(make, [("top", top.corner), ("foot", foot.corner)]),
+        Step(say("equals-short-points"), inner),
     ]
     outer = inner
     cuts = []
-    for where, side in (("top", top), ("foot", foot)):
+    for where, side, meets in (("top", top, "meets-head"), ("foot", foot, "meets-sill")):
         gains, saw = derive_upright_end(side, make)
         outer = outer + gains
-        working.append(Step(f"{sign(gains)} at the {where}, {said_saw('miter', saw)}", abs(gains)))
-        cuts.append(flat_end("miter", {"top": "the head", "foot": "the sill"}[where], saw, gains))
-    working.append(Step("= long point to long point", outer))
+        told = say("miter-at", sign=sign(gains), where=say(f"place-{where}"), saw=said_saw("miter", saw))
+        working.append(Step(told, abs(gains)))
+        cuts.append(flat_end("miter", say(meets), saw, gains))
+    working.append(Step(say("equals-long-points"), outer))
     out = Doubt.of(READING, MARK)
     return FlatPiece(
         Kind.LEG, f"{top.name} leg", True, inner, cuts[0], cuts[1], out, tuple(working), rip_note(top), side=top.name
@@ -170,14 +169,14 @@ def _picture_leg(measure: Measure, top: Side, foot: Side, make: Make, inner: Len
 def _order(on_stool: bool, extended: bool) -> Iterator[tuple[str, str]]:
     """The order of assembly: which pieces, and what to do with them."""
     if on_stool:
-        yield "stool", "The stool: extension and legs stand on it."
+        yield "stool", say("order-stool")
     if extended:
-        yield "extension", "The extension: side strips first, then those that lie over their ends."
+        yield "extension", say("order-extension")
     if on_stool:
-        yield "casing", "The legs, and the head to fit them."
-        yield "apron", "The apron last, as long as the casing is wide."
+        yield "casing", say("order-casing")
+        yield "apron", say("order-apron")
     else:
-        yield "casing", "The head, the legs to meet it, and the sill to close the frame."
+        yield "casing", say("order-picture")
 
 
 def _check_window(jambs: Jambs, sides: tuple[Side, Side], window: WindowMake, stool: Stool | None) -> Iterator[str]:
@@ -188,9 +187,9 @@ def _check_window(jambs: Jambs, sides: tuple[Side, Side], window: WindowMake, st
         return
     for side, horn in zip(sides, (stool.left_horn, stool.right_horn), strict=True):
         if horn < window.horn:
-            kept = f"leaves {write(horn)} of the horn" if horn else "leaves no horn"
-            yield f"The side wall {kept} at the {side.name}: the stool ends square against it."
+            where = say(f"place-{side.name}")
+            yield say("stool-horn-short", horn=write(horn), where=where) if horn else say("stool-no-horn", where=where)
     if window.sash is None:
-        yield "The stool's width wants one more reading: from the closed sash to the plane of the wall."
+        yield say("stool-sash-unread")
     elif window.sash.spread:
-        yield f"The depth from sash to wall differs by {write(window.sash.spread)}: the least counts, scribe the rest."
+        yield say("stool-sash-differs", by=write(window.sash.spread))

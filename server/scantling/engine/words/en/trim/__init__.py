@@ -1,5 +1,6 @@
 """What is said of trim, a table a folder, as one."""
 
-from scantling.engine.words.en.trim import dressed, piece, told
+from scantling.engine.words.en.trim import casing, dressed, openings, piece, told, windows
 
-TEXTS = {key: text for folder in (piece, told, dressed) for key, text in folder.TEXTS.items()}
+FOLDERS = (piece, casing, openings, windows, dressed, told)
+TEXTS = {key: text for folder in FOLDERS for key, text in folder.TEXTS.items()}
