@@ -257,6 +257,11 @@ def test_an_older_tab_lets_a_newer_version_have_the_database(page):
       request.onsuccess = () => { request.result.close(); done(request.result.version); };
     })""")
     assert version == 5
+    said = page.evaluate("""async () => {
+      const refused = await services.journal.append("device", {}).catch((error) => error.message);
+      return [refused, await services.sync.now()];
+    }""")
+    assert said == ["database-newer", "database-newer"]
 
 
 def test_two_tabs_see_each_others_entries(bare, sleeper, page):

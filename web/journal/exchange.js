@@ -55,6 +55,9 @@ export class Halt extends Error {
   }
 }
 
+/** What the screen says of an error: of our own its key, of the browser's its name too. @param {unknown} error */
+export const toldOf = (error) => String(error).replace(/^Error: /, "");
+
 /**
  * One whole exchange. Resolves when neither side lacks anything; throws a Halt otherwise.
  * @param {Way} way

@@ -29,7 +29,7 @@ export class Journal {
   constructor(store, name) {
     this.store = store;
     this.#channel = new BroadcastChannel(name);
-    this.#channel.onmessage = ({ data }) => this.#learn(data);
+    this.#channel.onmessage = ({ data }) => this.#learn(data).catch(console.error);
     document.addEventListener("visibilitychange", () => {
       if (document.visibilityState === "visible") this.#catchUp().catch(console.error);
     });

@@ -3,7 +3,7 @@
 
 import { Listeners } from "../listeners.js";
 import { carry } from "./carry.js";
-import { exchange, Halt } from "./exchange.js";
+import { exchange, Halt, toldOf } from "./exchange.js";
 import { askLaptop, hasLaptop, wayToLaptop } from "./laptop.js";
 
 /** @typedef {import("./exchange.js").Phase} Phase */
@@ -104,7 +104,7 @@ export class Sync {
         this.#prepare().catch(console.warn);
         this.#carrying ??= this.#carry().finally(() => (this.#carrying = null)); // Not waited for: an entry goes before it.
       } catch (error) {
-        const halt = error instanceof Halt ? error : new Halt("refused", String(error));
+        const halt = error instanceof Halt ? error : new Halt("refused", toldOf(error));
         this.#become(halt.phase, halt.told);
         if (halt.phase === "away" && this.#journal.counts().pending) this.#askForLater().catch(() => {});
         this.#later(this.#delay);
@@ -135,16 +135,16 @@ export class Sync {
   async #carry() {
     const { blobs } = this.#journal.store;
     const named = this.#journal.attached();
-    if (!named.length && !(await blobs.list()).length) return;
-    await navigator.locks.request("scantling-carrying", { ifAvailable: true }, async (lock) => {
-      if (!lock) return;
-      const turn = async () => this.#running;
-      try {
+    try {
+      if (!named.length && !(await blobs.list()).length) return;
+      await navigator.locks.request("scantling-carrying", { ifAvailable: true }, async (lock) => {
+        if (!lock) return;
+        const turn = async () => this.#running;
         this.#tellCarried(await carry({ blobs, fetch: askLaptop, turn, progress: this.#tellLeft.bind(this) }, named));
-      } catch (error) {
-        this.#tellCarried(error instanceof Halt ? "" : String(error));
-      }
-    });
+      });
+    } catch (error) {
+      this.#tellCarried(error instanceof Halt ? "" : toldOf(error));
+    }
   }
 
   /** @param {{ here: number, there: number }} left */

@@ -10,6 +10,8 @@ const VERSION = 4;
 /** What a phone says of a database that it closed behind the page's back. */
 const CLOSED = new Set(["InvalidStateError", "UnknownError"]);
 const FULL = "QuotaExceededError";
+/** What a person is told where another tab, of a later version of the page, has the database now. */
+const NEWER = "database-newer";
 
 export class Database {
   #name;
@@ -68,6 +70,8 @@ export class Database {
       terminated: () => {
         this.#open = null;
       },
+    }).catch((/** @type {DOMException} */ error) => {
+      throw error.name === "VersionError" ? new Error(NEWER) : error;
     });
   }
 }

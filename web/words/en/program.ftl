@@ -52,6 +52,7 @@ laptop-answered = the laptop answered { $status }
     .sentence = The laptop answered { $status }.
 aside-laptop = The laptop has other words under this entry's name, and they stand.
 aside-file = These words came in a file, under the name of an entry that says something else here.
+database-newer = A newer version of this page is open in another tab and has the notebook now: nothing more is saved from here. Open this page again.
 file-too-large = This file is too large to be a notebook, and was not read.
 
 ## Attachments.
