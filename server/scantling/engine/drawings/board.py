@@ -10,6 +10,7 @@ import math
 from scantling.engine.drawings import svg
 from scantling.engine.trim.ends import AGAINST_WALL, EDGE_WORDS, FLAT, End
 from scantling.engine.trim.piece import Piece
+from scantling.engine.words import say
 
 # A cut of half a degree must still be seen to lean, and a very sharp one must stay on the sheet.
 LEAST_LEAN = 3.0
@@ -41,5 +42,5 @@ def wave(start: svg.Point, finish: svg.Point) -> str:
 def say_edges(piece: Piece) -> str:
     """How a piece lies at the saw, in words."""
     if piece.left.edges == AGAINST_WALL:
-        return "back to the fence, face to you"
-    return f"{EDGE_WORDS[piece.left.edges[1]]} to the fence, face up"
+        return say("lies-against-wall")
+    return say("lies-flat", edge=EDGE_WORDS[piece.left.edges[1]])

@@ -11,6 +11,7 @@ from scantling.engine.drawings import svg
 from scantling.engine.rack.stick import SPOILT, TO_CUT, Laid, LaidStick
 from scantling.engine.standard import format_stock
 from scantling.engine.tape.lengths import ZERO, Length, format_bare, format_length
+from scantling.engine.words import say
 
 WIDTH = 340.0
 BAR = 26.0
@@ -39,15 +40,15 @@ def _draw_board(laid: LaidStick, end_trim: Length, number: int, scale: float) ->
     crowded = any(end - start < _wide(piece) for piece, (start, end) in zip(laid.laid, spans, strict=True))
     top = WORDS + (OVER if crowded else 0)
     marks, lines = _marks(laid.laid, spans, top)
-    words = f"{number} · {format_stock(whole)}"
+    words, left = f"{number} · {format_stock(whole)}", say("drawn-board-left", length=format_length(laid.offcut))
     parts = [
         svg.text((1, WORDS - 6), words, "small strong", "start"),
-        svg.text((WIDTH - 1, WORDS - 6), f"{format_length(laid.offcut)} left", "small pencil", "end"),
+        svg.text((WIDTH - 1, WORDS - 6), left, "small pencil", "end"),
         _bar(1, 1 + float(whole.inches) * scale, top, "pencil dashed"),
         *_pieces(laid.laid, spans, top),
         *marks,
     ]
-    return svg.drawing(WIDTH, top + BAR + lines + FOOT, f"Board {words} and what is cut from it", parts)
+    return svg.drawing(WIDTH, top + BAR + lines + FOOT, say("drawn-board", board=words), parts)
 
 
 def _wide(piece: Laid) -> float:

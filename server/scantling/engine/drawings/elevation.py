@@ -16,6 +16,7 @@ from scantling.engine.tape.lengths import Length, format_length
 from scantling.engine.trim.moldings.every import wanted_moldings
 from scantling.engine.trim.piece import Kind, Piece
 from scantling.engine.trim.runs.toe import find_above
+from scantling.engine.words import say
 
 WIDTH, MARGIN, TALLEST = 340.0, 26.0, 240.0
 # Where nothing was read: a door as high as most, a wall a foot above it. Common practice, no source.
@@ -45,14 +46,14 @@ def draw_elevation(room: Room, wall: Wall, pieces: Sequence[Piece]) -> str:
     placed, _ = place_labels(_letters(sheet, room, wall, pieces), Box(0, 0, WIDTH, sheet.height - CAPTION), [])
     parts += (part for label, place in placed for part in label.draw(place))
     parts.append(svg.sentence((WIDTH / 2, sheet.height - 5), _caption(wall), "small pencil"))
-    return svg.drawing(WIDTH, sheet.height, f"Wall {wall.number} from in front, with its pieces by letter", parts)
+    return svg.drawing(WIDTH, sheet.height, say("drawn-wall", number=wall.number), parts)
 
 
 def _caption(wall: Wall) -> str:
     """Which wall, and what was read of it as a whole: on paper nothing else is at hand."""
-    said = [f"wall {wall.number}, from in front"]
-    said += [f"{format_length(wall.length.smallest)} long"] if wall.length else []
-    said += [f"{format_length(wall.height.largest)} high"] if wall.height else []
+    said = [say("wall-from-in-front", number=wall.number)]
+    said += [say("so-long", length=format_length(wall.length.smallest))] if wall.length else []
+    said += [say("so-high", height=format_length(wall.height.largest))] if wall.height else []
     return " · ".join(said)
 
 

@@ -14,6 +14,7 @@ from scantling.engine.drawings.joints import derive_beside, derive_ends, derive_
 from scantling.engine.drawings.round import draw_round
 from scantling.engine.trim.ends import End
 from scantling.engine.trim.piece import Kind, Piece
+from scantling.engine.words import say
 
 WIDTH, HEIGHT = 340.0, 172.0
 LEFT, RIGHT, WALL = 74.0, 266.0, 66.0
@@ -66,10 +67,10 @@ def _draw_along(piece: Piece, pieces: Sequence[Piece], shown: Piece) -> str:
     parts += [svg.path(_board(*corners), "ink wood" if shown is piece else "pencil sheet")]
     parts += [svg.sentence(((LEFT + RIGHT) / 2, WALL + THICK / 2 + 5), piece.letter, "letter")]
     left, right = (svg.name(end.meets) for end in (piece.left, piece.right))
-    parts += [svg.sentence((2, HEIGHT - 24), f"left: {left}", "small", "start")]
-    parts += [svg.sentence((WIDTH - 2, HEIGHT - 24), f"right: {right}", "small", "end")]
-    parts += [svg.sentence((WIDTH / 2, HEIGHT - 6), "from above; you stand below and face the wall", "small pencil")]
-    title = f"Piece {shown.letter} on its wall, between {left} and {right}"
+    parts += [svg.sentence((2, HEIGHT - 24), say("hangs-left", what=left), "small", "start")]
+    parts += [svg.sentence((WIDTH - 2, HEIGHT - 24), say("hangs-right", what=right), "small", "end")]
+    parts += [svg.sentence((WIDTH / 2, HEIGHT - 6), say("hangs-from-above"), "small pencil")]
+    title = say("drawn-on-wall", letter=shown.letter, left=left, right=right)
     return svg.drawing(WIDTH, HEIGHT, title, parts)
 
 
@@ -78,7 +79,8 @@ def _draw_alone(piece: Piece) -> str:
     upright = piece.kind == Kind.BATTEN
     x, y, wide, tall = (WIDTH / 2 - 11, 16.0, 22.0, 112.0) if upright else (LEFT, WALL, RIGHT - LEFT, THICK)
     box = [(x, y), (x + wide, y), (x + wide, y + tall), (x, y + tall)]
-    words = f"{piece.place}, wall {piece.wall_number}" if upright else "where it goes is yours to say"
+    on_wall = say("hangs-on-wall", place=piece.place, number=piece.wall_number)
+    words = on_wall if upright else say("hangs-where-you-say")
     parts = [
         svg.polygon(box, "ink wood"),
         svg.sentence((x + wide / 2, y + tall / 2 + 5), piece.letter, "letter"),
@@ -86,7 +88,7 @@ def _draw_alone(piece: Piece) -> str:
     ]
     if upright:
         parts.append(svg.line((LEFT, y + tall), (RIGHT, y + tall), "ink thin"))
-    return svg.drawing(WIDTH, HEIGHT, f"Piece {piece.letter} where it goes", parts)
+    return svg.drawing(WIDTH, HEIGHT, say("drawn-where-it-goes", letter=piece.letter), parts)
 
 
 def _draw_return(corner: _Corner, classes: str) -> Iterator[str]:
@@ -95,7 +97,7 @@ def _draw_return(corner: _Corner, classes: str) -> Iterator[str]:
 
 
 def _say_wall(piece: Piece) -> str:
-    return f"wall {piece.wall_number}" if piece.wall_number else "its wall"
+    return say("wall", number=piece.wall_number) if piece.wall_number else say("hangs-on-its-wall")
 
 
 def _neighbor(piece: Piece, end: End, pieces: Sequence[Piece]) -> Piece | None:

@@ -6,6 +6,7 @@ Drawn, not derived: no room's own figures, and none is taken from here.
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from scantling.engine.drawings import svg
+from scantling.engine.words import say
 
 WIDTH, HEIGHT = 200.0, 104.0
 LEFT, RIGHT, CEILING, FLOOR = 12.0, 188.0, 10.0, 94.0
@@ -33,8 +34,8 @@ def draw_held(of: str, what: str, turn: str = "inside") -> str:
     readings = _OUTSIDE if turn == "outside" and what in CORNERS else _OF["opening" if of in OPENINGS else of]
     if what not in readings:
         return ""
-    scene, held, words = readings[what](of)
-    return svg.drawing(WIDTH, HEIGHT, words, [*scene, *(one for line in held for one in _tape(*line))])
+    scene, held, key = readings[what](of)
+    return svg.drawing(WIDTH, HEIGHT, say(key), [*scene, *(one for line in held for one in _tape(*line))])
 
 
 def _tape(start: svg.Point, end: svg.Point) -> Iterator[str]:
@@ -76,53 +77,51 @@ def _jambs(turned: bool = False) -> tuple[list[str], Callable[[float, float], sv
     return [*walls, *jambs, svg.line(at(68, SASH), at(132, SASH), "ink")], at
 
 
+#: What is drawn of the room, where the tape is, and the key of what is said of both.
 Held = tuple[Sequence[str], Lines, str]
 
 
-def _level(y: float, words: str, *, rail: bool = False) -> Callable[[str], Held]:
+def _level(y: float, key: str, *, rail: bool = False) -> Callable[[str], Held]:
     dashed = [svg.line((LEFT, y - 4), (RIGHT, y - 4), "pencil dashed")] if rail else []
-    return lambda of: ([*_front(), *dashed], [((LEFT, y), (RIGHT, y))], words)
+    return lambda of: ([*_front(), *dashed], [((LEFT, y), (RIGHT, y))], key)
 
 
-def _corner(words: str, *, outside: bool = False) -> Callable[[str], Held]:
+def _corner(key: str, *, outside: bool = False) -> Callable[[str], Held]:
     """A gauge lies in an inside corner, and round an outside one."""
     x, y = (124.0, 64.0) if outside else (CORNER - 4, BACK + 4)
     solid = [svg.polyline([(FROM, y - 4), (x - 4, y - 4), (x - 4, CEILING)], "ink")]
     gauge = svg.polyline([(x - 44, y), (x, y), (x, y - 44 if outside else y + 44)], "hand")
-    return lambda of: ([*(solid if outside else _above()), gauge], [], words)
+    return lambda of: ([*(solid if outside else _above()), gauge], [], key)
 
 
 def _sides(of: str) -> Held:
     at = (CORNER, BACK)
     far, down = (at[0] - 60, at[1]), (at[0], at[1] + 50)
-    return _above(), [(at, far), (at, down), (far, down)], "From the corner along each wall, and straight across"
+    return _above(), [(at, far), (at, down), (far, down)], "held-sides"
 
 
 def _studs(of: str) -> Held:
     marks = (40.0, 75.0, 110.0, 145.0)
     dashed = [svg.line((x, CEILING), (x, FLOOR), "pencil dashed") for x in marks]
-    words = "From the left corner to the middle of each stud"
-    return [*_front(), *dashed], [((LEFT, 52), (x, 52)) for x in marks], words
+    return [*_front(), *dashed], [((LEFT, 52), (x, 52)) for x in marks], "held-studs"
 
 
 def _plumb(of: str) -> Held:
     lean = svg.polyline([(40, FLOOR), (MIDDLE, FLOOR), (MIDDLE - 14, CEILING)], "ink")
     level = ((MIDDLE, FLOOR), (MIDDLE, CEILING + 6))
     gap = ((MIDDLE - 13, CEILING + 6), (MIDDLE, CEILING + 6))
-    return [lean], [level, gap], "A level upright at the foot, and the gap at its end"
+    return [lean], [level, gap], "held-plumb"
 
 
 def _bow(of: str) -> Held:
     hump = svg.polyline([(LEFT, 40), (MIDDLE - 30, 40), (MIDDLE, 56), (MIDDLE + 30, 40), (RIGHT, 40)], "ink")
     string = ((LEFT, 62), (RIGHT, 62))
-    return [hump], [string, ((LEFT + 6, 40), (LEFT + 6, 62))], "A string along the wall from above, and the gap to it"
+    return [hump], [string, ((LEFT + 6, 40), (LEFT + 6, 62))], "held-bow"
 
 
 def _fall(of: str) -> Held:
     floor = svg.polyline([(LEFT, CEILING), (LEFT, FLOOR), (RIGHT, FLOOR - 16), (RIGHT, CEILING)], "ink")
-    return [floor], [((LEFT, FLOOR - 16), (RIGHT, FLOOR - 16)), ((LEFT, FLOOR - 16), (LEFT, FLOOR))], (
-        "A level from the high end, and down to the floor at the low one"
-    )
+    return [floor], [((LEFT, FLOOR - 16), (RIGHT, FLOOR - 16)), ((LEFT, FLOOR - 16), (LEFT, FLOOR))], "held-fall"
 
 
 def _along(of: str) -> float:
@@ -131,67 +130,67 @@ def _along(of: str) -> float:
 
 def _at(of: str) -> Held:
     y = _along(of)
-    return _front(of), [((LEFT, y), (SIDES[0], y))], "From the left corner to where it begins"
+    return _front(of), [((LEFT, y), (SIDES[0], y))], "held-at"
 
 
 def _wide(of: str) -> Held:
     y = _along(of)
-    return _front(of), [((SIDES[0], y), (SIDES[1], y))], "From side to side" if of == "thing" else "From jamb to jamb"
+    return _front(of), [((SIDES[0], y), (SIDES[1], y))], "held-thing-width" if of == "thing" else "held-width"
 
 
-def _upright(x: float, words: str) -> Callable[[str], Held]:
+def _upright(x: float, key: str) -> Callable[[str], Held]:
     def held(of: str) -> Held:
         top, foot = (WINDOW, SILL) if of == "window" else (DOOR, FLOOR)
-        return _front(of), [((x, foot), (x, top))], words
+        return _front(of), [((x, foot), (x, top))], key
 
     return held
 
 
-def _head(x: float, way: float, words: str) -> Callable[[str], Held]:
+def _head(x: float, way: float, key: str) -> Callable[[str], Held]:
     def held(of: str) -> Held:
         left, top = x + 4 * way, (WINDOW if of == "window" else DOOR) + 4
         gauge = svg.polyline([(left + 18 * way, top), (left, top), (left, top + 22)], "hand")
-        return [*_front(of), gauge], [], words
+        return [*_front(of), gauge], [], key
 
     return held
 
 
 def _sill(of: str) -> Held:
-    return _front(of), [((MIDDLE, FLOOR), (MIDDLE, SILL))], "From the floor up to the sill"
+    return _front(of), [((MIDDLE, FLOOR), (MIDDLE, SILL))], "held-sill"
 
 
 def _sash(of: str) -> Held:
     scene, at = _jambs()
     plane = svg.line(at(60, FACE), at(140, FACE), "pencil dashed")
-    return [*scene, plane], [(at(100, SASH), at(100, FACE))], "From the closed sash out to the plane of the wall"
+    return [*scene, plane], [(at(100, SASH), at(100, FACE))], "held-sash"
 
 
-def _depth(along: float, words: str, *, turned: bool = False) -> Callable[[str], Held]:
+def _depth(along: float, key: str, *, turned: bool = False) -> Callable[[str], Held]:
     def held(of: str) -> Held:
         scene, at = _jambs(turned)
         plane = svg.line(at(60, FACE), at(140, FACE), "pencil dashed")
-        return [*scene, plane], [(at(along, JAMB), at(along, FACE))], words
+        return [*scene, plane], [(at(along, JAMB), at(along, FACE))], key
 
     return held
 
 
 def _tall(of: str) -> Held:
-    return _front(of), [((MIDDLE, FLOOR), (MIDDLE, THING))], "From the floor up to its top"
+    return _front(of), [((MIDDLE, FLOOR), (MIDDLE, THING))], "held-thing-height"
 
 
 def _deep(of: str) -> Held:
-    return _above(thing=True), [((MIDDLE, BACK), (MIDDLE, DEEP))], "From the wall out to its face"
+    return _above(thing=True), [((MIDDLE, BACK), (MIDDLE, DEEP))], "held-thing-depth"
 
 
 _OF: Mapping[str, Mapping[str, Callable[[str], Held]]] = {
     "wall": {
-        "length": _level(88, "Along the floor from corner to corner"),
-        "ceiling": _level(16, "Along the ceiling from corner to corner"),
-        "chair_rail": _level(64, "From corner to corner at the height of the rail", rail=True),
-        "picture_rail": _level(26, "From corner to corner at the height of the rail", rail=True),
-        "height": lambda of: (_front(), [((MIDDLE, FLOOR), (MIDDLE, CEILING))], "From the floor up to the ceiling"),
-        "corner": _corner("The gauge in the corner, from above"),
-        "ceiling_corner": _corner("The gauge in the corner under the ceiling, from above"),
+        "length": _level(88, "held-length"),
+        "ceiling": _level(16, "held-ceiling"),
+        "chair_rail": _level(64, "held-rail", rail=True),
+        "picture_rail": _level(26, "held-rail", rail=True),
+        "height": lambda of: (_front(), [((MIDDLE, FLOOR), (MIDDLE, CEILING))], "held-height"),
+        "corner": _corner("held-corner"),
+        "ceiling_corner": _corner("held-ceiling-corner"),
         "sides": _sides,
         "studs": _studs,
         "plumb": _plumb,
@@ -201,21 +200,21 @@ _OF: Mapping[str, Mapping[str, Callable[[str], Held]]] = {
     "opening": {
         "at": _at,
         "width": _wide,
-        "left": _upright(SIDES[0] + 6, "Up along the left jamb, from the floor or sill to the head"),
-        "right": _upright(SIDES[1] - 6, "Up along the right jamb, from the floor or sill to the head"),
-        "left_corner": _head(SIDES[0], 1, "The gauge where the left jamb meets the head"),
-        "right_corner": _head(SIDES[1], -1, "The gauge where the right jamb meets the head"),
+        "left": _upright(SIDES[0] + 6, "held-left"),
+        "right": _upright(SIDES[1] - 6, "held-right"),
+        "left_corner": _head(SIDES[0], 1, "held-left-corner"),
+        "right_corner": _head(SIDES[1], -1, "held-right-corner"),
         "sill": _sill,
         "sash": _sash,
-        "depth_left": _depth(64, "From the left jamb’s edge out to the plane of the wall, from the top down"),
-        "depth_right": _depth(136, "From the right jamb’s edge out to the plane of the wall, from the top down"),
-        "depth_head": _depth(64, "From the head’s edge out to the plane of the wall, from the left", turned=True),
-        "depth_sill": _depth(136, "From the sill’s edge out to the plane of the wall, from the left", turned=True),
+        "depth_left": _depth(64, "held-depth-left"),
+        "depth_right": _depth(136, "held-depth-right"),
+        "depth_head": _depth(64, "held-depth-head", turned=True),
+        "depth_sill": _depth(136, "held-depth-sill", turned=True),
     },
     "thing": {"at": _at, "width": _wide, "height": _tall, "depth": _deep},
 }
 #: Of a wall that turns outward at its right end, what is read there.
 _OUTSIDE: Mapping[str, Callable[[str], Held]] = {
-    "corner": _corner("The gauge round the corner, from above", outside=True),
-    "ceiling_corner": _corner("The gauge round the corner under the ceiling, from above", outside=True),
+    "corner": _corner("held-round-corner", outside=True),
+    "ceiling_corner": _corner("held-round-ceiling-corner", outside=True),
 }

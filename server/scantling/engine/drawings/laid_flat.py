@@ -14,6 +14,7 @@ from scantling.engine.trim.ends import End
 from scantling.engine.trim.footprint import LEFT
 from scantling.engine.trim.piece import Piece
 from scantling.engine.trim.runs.at_saw import find_lay, say_at_saw
+from scantling.engine.words import say
 
 HALF, REACH, BESIDE, ALONG = 85.0, 80.0, 43.0, 37.0
 # Down from the top of the strip: the fence, the board from above and beside it the table with the board on it, the
@@ -37,8 +38,8 @@ def draw_laid_flat(piece: Piece, top: float) -> Iterator[str]:
 
 def say_laid_flat(piece: Piece) -> str:
     """The same for whoever does not see it."""
-    said = [f"{side} end {words}" for side, end in _ends(piece) if (words := say_at_saw(end, side))]
-    return "; ".join(said)
+    told = ((side, say_at_saw(end, side)) for side, end in _ends(piece))
+    return "; ".join(say(f"laid-flat-{side}", words=words) for side, words in told if words)
 
 
 def _ends(piece: Piece) -> tuple[tuple[str, End], tuple[str, End]]:
@@ -49,7 +50,7 @@ def _lay(end: End, side: str, middle: float, top: float) -> Iterator[str]:
     edge, swing, keep = find_lay(end, side)
     above, front = middle - BESIDE, middle + BESIDE
     far, near = top + BOARD, top + BOARD + DEPTH
-    yield svg.sentence((middle, top + FENCE - 5), f"{edge} edge to the fence", "small lay")
+    yield svg.sentence((middle, top + FENCE - 5), say(f"edge-to-fence-{edge}"), "small lay")
     fence = [(above - ALONG, top + FENCE), (above + ALONG, top + FENCE), (above + ALONG, far), (above - ALONG, far)]
     yield svg.polygon(fence, "fence")
     # Swung right, the blade's near end is to the right.
@@ -62,7 +63,7 @@ def _lay(end: End, side: str, middle: float, top: float) -> Iterator[str]:
     yield svg.line((front, near), (front, near - BLADE), "pencil dashed")
     yield svg.line((front, near), (front - lean, near - BLADE), "hand")
     yield from _turned(middle, top + TURN, edge == "wall")
-    leans = f"blade leans {format_degrees(end.bevel or Fraction(0))} left"
+    leans = say("blade-leans-left", bevel=format_degrees(end.bevel or Fraction(0)))
     yield svg.sentence((middle, top + LEANS), leans, "hand small")
 
 
@@ -80,9 +81,9 @@ def _parted(middle: float, far: svg.Point, near: svg.Point, keep_left: bool) -> 
 def _turned(middle: float, y: float, turned: bool) -> Iterator[str]:
     """In words; and where it is turned, an arrow half way round."""
     if not turned:
-        yield svg.sentence((middle, y), "as it hangs", "small pencil")
+        yield svg.sentence((middle, y), say("lies-as-it-hangs"), "small pencil")
         return
-    yield svg.sentence((middle + 8, y), "turned end for end", "small strong")
+    yield svg.sentence((middle + 8, y), say("lies-turned"), "small strong")
     x, across = middle - REACH + 6, 16.0
     start, finish = (svg.number(x), svg.number(y)), (svg.number(x + across), svg.number(y))
     yield svg.path(f"M{' '.join(start)}A8 9 0 0 1 {' '.join(finish)}", "hand")

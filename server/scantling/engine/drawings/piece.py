@@ -7,6 +7,7 @@ from scantling.engine.drawings import svg
 from scantling.engine.drawings.board import derive_lean, say_edges
 from scantling.engine.trim.ends import End
 from scantling.engine.trim.piece import Piece
+from scantling.engine.words import say
 
 WIDTH = 200.0
 HEIGHT = 34.0
@@ -29,8 +30,9 @@ def draw_piece(piece: Piece) -> str:
         svg.line((SIDE - LEAN, TOP - 4), (WIDTH - SIDE + LEAN, TOP - 4), "pencil dashed"),
         svg.path(board, "ink wood"),
     ]
-    ends = f"left end {piece.left.shown}, right end {piece.right.shown}"
-    return svg.drawing(WIDTH, HEIGHT, f"Piece {piece.letter} on the saw, {say_edges(piece)}: {ends}", parts)
+    left, right = piece.left.shown, piece.right.shown
+    title = say("drawn-on-saw", letter=piece.letter, lies=say_edges(piece), left=left, right=right)
+    return svg.drawing(WIDTH, HEIGHT, title, parts)
 
 
 def _side(end: End, start: float, finish: float, y_start: float, y_finish: float) -> str:

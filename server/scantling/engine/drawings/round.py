@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from scantling.engine.drawings import svg
 from scantling.engine.drawings.board import derive_lean
 from scantling.engine.trim.piece import Kind, Piece
+from scantling.engine.words import say
 
 WIDTH, HEIGHT = 340.0, 236.0
 LEFT, RIGHT, HEAD = 112.0, 228.0, 52.0
@@ -26,8 +27,8 @@ def draw_round(piece: Piece, pieces: Sequence[Piece]) -> str:
     for other in fellows:
         parts += _draw_board(other, foot, "pencil sheet", "small pencil strong")
     parts += _draw_board(piece, foot, "ink wood", "letter")
-    parts += [svg.sentence((WIDTH / 2, HEIGHT - 8), "from in front, not to scale", "small pencil")]
-    return svg.drawing(WIDTH, HEIGHT, f"Piece {piece.letter} round its opening, seen from in front", parts)
+    parts += [svg.sentence((WIDTH / 2, HEIGHT - 8), say("hangs-from-in-front"), "small pencil")]
+    return svg.drawing(WIDTH, HEIGHT, say("drawn-round-opening", letter=piece.letter), parts)
 
 
 def _is_below(piece: Piece) -> bool:

@@ -14,6 +14,7 @@ from scantling.engine.tape.angles import format_degrees
 from scantling.engine.tape.lengths import SIXTEENTH, Length, format_length
 from scantling.engine.trim.ends import EDGE_WORDS, End
 from scantling.engine.trim.piece import Piece
+from scantling.engine.words import say
 
 WIDTH, HEIGHT = 340.0, 194.0
 FENCE, TOP, BOTTOM = 16.0, 28.0, 72.0
@@ -31,7 +32,7 @@ def draw_at_saw(piece: Piece, nearest: Length = SIXTEENTH) -> str:
     (left_above, left_below), (right_above, right_below) = sides["left"], sides["right"]
     board = [(left_above, TOP), (right_above, TOP), (right_below, BOTTOM), (left_below, BOTTOM)]
     parts = [
-        svg.sentence((WIDTH / 2, FENCE - 4), "fence", "small pencil"),
+        svg.sentence((WIDTH / 2, FENCE - 4), say("at-saw-fence"), "small pencil"),
         svg.polygon([(0, FENCE), (WIDTH, FENCE), (WIDTH, TOP), (0, TOP)], "fence"),
         svg.polygon(board, "ink wood"),
         svg.sentence((WIDTH / 2, (TOP + BOTTOM) / 2 + 4), say_edges(piece), "small"),
@@ -40,8 +41,8 @@ def draw_at_saw(piece: Piece, nearest: Length = SIXTEENTH) -> str:
         parts += [*_blade(sides[side]), *_coped(end, sides[side]), *_label(side, end)]
     outermost = (min(left_above, left_below), max(right_above, right_below))
     parts += _measure(outermost, format_length(piece.cut, nearest), piece.cut_from)
-    words = f"left end {piece.left.shown}, right end {piece.right.shown}"
-    title = f"Piece {piece.letter} at the saw, {say_edges(piece)}: {words}"
+    left, right = piece.left.shown, piece.right.shown
+    title = say("drawn-at-saw", letter=piece.letter, lies=say_edges(piece), left=left, right=right)
     if not is_laid_flat(piece):
         return svg.drawing(WIDTH, HEIGHT, title, parts)
     parts += draw_laid_flat(piece, LAID)
@@ -71,26 +72,27 @@ def _coped(end: End, side: tuple[float, float]) -> Iterator[str]:
 def _label(side: str, end: End) -> Iterator[str]:
     """What an end is and both its settings, under the side where it lies."""
     at, anchor = (2.0, "start") if side == "left" else (WIDTH - 2, "end")
-    lines = [(f"{side} end: {say_joint(end)}", "hand strong")]
+    lines = [(say(f"saw-label-{side}", joint=say_joint(end)), "hand strong")]
+    setting = format_degrees(end.setting)
     if end.bevel:
         lines += [
-            (f"saw {format_degrees(end.setting)}, blade over {format_degrees(end.bevel)}", "hand small"),
-            (f"or nested {format_degrees(end.nested or end.setting)}, blade upright", "hand small"),
+            (say("at-saw-bevel", setting=setting, bevel=format_degrees(end.bevel)), "hand small"),
+            (say("at-saw-nested", setting=format_degrees(end.nested or end.setting)), "hand small"),
         ]
     elif end.leans:
         lines += [
-            (f"saw {format_degrees(end.setting)} from square", "hand small"),
-            (f"point of the board {format_degrees(end.point)}", "hand small"),
+            (say("at-saw-setting", setting=setting), "hand small"),
+            (say("at-saw-point", angle=format_degrees(end.point)), "hand small"),
         ]
     if end.leans and not end.bevel:
-        lines += [(f"long at the {EDGE_WORDS[end.long_edge]}", "small pencil")]
+        lines += [(say("at-saw-long", edge=EDGE_WORDS[end.long_edge]), "small pencil")]
     for place, (words, classes) in enumerate(lines):
         yield svg.sentence((at, LABEL + PITCH * place), words, classes, anchor)
 
 
 def say_joint(end: End) -> str:
     """What an end is, without its setting: outside miter, cope, square."""
-    return f"{end.corner.turn} miter" if end.joint == "miter" and end.corner else end.joint
+    return say(f"miter-at-{end.corner.turn}") if end.joint == "miter" and end.corner else end.joint
 
 
 def _measure(outermost: tuple[float, float], length: str, edge: str) -> Iterator[str]:

@@ -9,6 +9,7 @@ from scantling.engine.coverings.seams.hang import Paper
 from scantling.engine.coverings.seams.plan import Listed, Where
 from scantling.engine.coverings.seams.stretch import Hole, Part
 from scantling.engine.drawings import svg
+from scantling.engine.words import say
 
 WIDTH, MARGIN, TALLEST = 340.0, 16.0, 260.0
 TICK = 5.0
@@ -29,7 +30,7 @@ def draw_wall(part: Part, holes: Sequence[Hole], strips: Sequence[Listed], paper
         if part.start <= hole.start < part.end:
             parts.append(sheet.box(hole.start - part.start, hole.over, hole.end - part.start, hole.under, "ink wood"))
     parts.append(svg.sentence((WIDTH / 2, sheet.high - 3), part.name, "small pencil"))
-    return svg.drawing(WIDTH, sheet.high, f"{part.name.capitalize()} from in front, with its strips by number", parts)
+    return svg.drawing(WIDTH, sheet.high, say("drawn-strips", wall=part.name.capitalize()), parts)
 
 
 class _Sheet:

@@ -11,6 +11,7 @@ from scantling.engine.coverings.seams.plan import Listed, Where
 from scantling.engine.coverings.seams.search import Hung
 from scantling.engine.coverings.seams.stretch import Part, Stretch
 from scantling.engine.drawings import svg
+from scantling.engine.words import say
 
 WIDTH, EDGE, UNDER = 340.0, 10.0, 22.0
 # How tall a wall is drawn: less where one row does not hold them all.
@@ -32,7 +33,7 @@ def draw_stretch(stretch: Stretch, hung: Hung, strips: Sequence[Listed], paper: 
     high = tall * scale + UNDER
     placed = [_Row(stretch, scale, number * high, row) for number, row in enumerate(rows)]
     drawn = [one for row in placed for one in row.draw(strips, paper, hung)]
-    return svg.drawing(WIDTH, len(rows) * high + EDGE, "The walls laid out flat, with their strips by number", drawn)
+    return svg.drawing(WIDTH, len(rows) * high + EDGE, say("drawn-stretch"), drawn)
 
 
 def _rows(parts: Sequence[Part], scale: float) -> list[list[Part]]:
@@ -91,7 +92,7 @@ class _Row:
 
     def _name(self, part: Part) -> str:
         wide = (part.end - part.start) * self.scale
-        words = part.name if wide >= ROOM_FOR_NAME else part.name.removeprefix("wall ")
+        words = part.name if wide >= ROOM_FOR_NAME else part.name.removeprefix(say("wall", number=""))
         x, _ = self.at((part.start + part.end) / 2, 0)
         return svg.text((x, self.top + self.tall * self.scale + 12), words, "small pencil")
 

@@ -7,6 +7,7 @@ from scantling.engine.drawings import svg
 from scantling.engine.survey.outline import Side, derive_outline
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Room
 from scantling.engine.walk.needs import derive_needs
+from scantling.engine.words import say, say_counted
 
 WIDTH = 340.0
 MARGIN = 22.0
@@ -33,13 +34,12 @@ def draw_plan(room: Room, in_hand: str | None = None) -> str:
         parts += draw_wall(paper, side, in_hand=in_this)
         parts.append(_number(paper, side, in_this, side.wall.id in wanted))
     parts += draw_gap(paper, room, sides)
-    named = svg.name(room.name) or "room"
-    walls = "1 wall" if len(sides) == 1 else f"{len(sides)} walls"
-    return svg.drawing(paper.width, paper.height, f"Plan of {named}, {walls}", parts)
+    named = svg.name(room.name) or say("drawn-room")
+    return svg.drawing(paper.width, paper.height, say_counted("drawn-plan", len(sides), room=named), parts)
 
 
 def nothing_yet() -> str:
-    return svg.drawing(WIDTH, 60, "Nothing surveyed yet", [svg.text((WIDTH / 2, 34), "no walls yet", "pencil")])
+    return svg.drawing(WIDTH, 60, say("drawn-nothing"), [svg.text((WIDTH / 2, 34), say("drawn-no-walls"), "pencil")])
 
 
 class Paper:

@@ -19,13 +19,14 @@ from scantling.engine.survey.room import Room
 from scantling.engine.tape.angles import SQUARE, format_degrees
 from scantling.engine.trim.piece import Kind, Piece
 from scantling.engine.trim.told.tolerance import NOT_SQUARE
+from scantling.engine.words import say, say_counted
 
 MARGIN, TALLEST = 42.0, 420.0
 THICK = 6.0
 # Letters whose places come this close share one ring.
 CLOSE = 16.0
 LETTER, NUMBER, ANGLE = 1, 2, 3
-JOINTS = (("miter", "slanted: miter"), ("cope", "curved: cope"), ("butt", "square: butt"), ("scarf", "scarf"))
+JOINTS = ("miter", "cope", "butt", "scarf")
 NOTE = 16.0
 
 
@@ -52,8 +53,7 @@ def draw_whole(room: Room, pieces: Sequence[Piece]) -> str:
     notes = list(_say_notes(along, left_out))
     for row, words in enumerate(notes):
         parts.append(svg.sentence((WIDTH / 2, paper.height + NOTE * row + 8), words, "small pencil"))
-    named, count = svg.name(room.name) or "room", len(sides)
-    title = f"Plan of {named}, {'1 wall' if count == 1 else f'{count} walls'}, with its pieces by letter"
+    title = say_counted("drawn-whole", len(sides), room=svg.name(room.name) or say("drawn-room"))
     return svg.drawing(paper.width, paper.height + NOTE * len(notes), title, parts)
 
 
@@ -167,9 +167,9 @@ def say_letters(here: Sequence[Piece], pieces: Sequence[Piece]) -> str:
 
 def _say_notes(along: Sequence[Piece], left_out: Sequence[Label]) -> Iterator[str]:
     joints = {end.joint for piece in along for end in (piece.left, piece.right)}
-    shown = [words for joint, words in JOINTS if joint in joints]
+    shown = [say(f"whole-{joint}") for joint in JOINTS if joint in joints]
     if shown:
         yield ", ".join(shown)
     letters = [label.words for label in left_out if label.need == LETTER]
     if letters:
-        yield f"no room here for {len(letters)} of the letters: the list has them all"
+        yield say("letters-left-out", count=len(letters))

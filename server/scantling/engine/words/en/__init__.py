@@ -2,10 +2,22 @@
 
 from collections.abc import Mapping
 
-from scantling.engine.words.en import boards, cautions, coverings, cutlist, house, survey, tape, trim, walk, work
+from scantling.engine.words.en import (
+    boards,
+    cautions,
+    coverings,
+    cutlist,
+    drawings,
+    house,
+    survey,
+    tape,
+    trim,
+    walk,
+    work,
+)
 from scantling.engine.words.en.metric import EXAMPLES as EXAMPLES
 
-FLOORS = (tape, house, cautions, survey, walk, coverings, work, boards, trim, cutlist)
+FLOORS = (tape, house, cautions, survey, walk, coverings, work, boards, trim, cutlist, drawings)
 TEXTS = {key: text for floor in FLOORS for key, text in floor.TEXTS.items()}
 #: Texts whose figures are rules and no examples, each with the table that says what they are in metric.
 IN_METRIC: Mapping[str, Mapping[str, str]] = dict.fromkeys(cautions.TEXTS, cautions.FIGURES)
