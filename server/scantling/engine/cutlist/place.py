@@ -38,8 +38,8 @@ def hint_in_place(piece: Piece) -> str:
     ends = (piece.left, piece.right)
     if dies_into_casing(piece) and not any(end.open or end.joint == "scarf" for end in ends):
         left, right = (say("casing-of", opening=end.meets) if end.into_casing else end.meets for end in ends)
-        return say("place-hint-casing", left=left, right=right, edge=edge)
-    return say("place-hint", edge=edge)
+        return say("measured-hint-casing", left=left, right=right, edge=edge)
+    return say("measured-hint", edge=edge)
 
 
 def dies_into_casing(piece: Piece) -> bool:
@@ -58,9 +58,9 @@ def read_in_place(texts: Sequence[str]) -> tuple[Length | None, list[Flag]]:
         try:
             read.append(parse_length(text))
         except EngineError as error:
-            refused.append(Flag("in-place-unread", say("place-unread", refusal=error.message)))
+            refused.append(Flag("in-place-unread", say("measured-unread", refusal=error.message)))
     if read and not min(read):
-        refused.append(Flag("in-place-nothing", say("place-nothing")))
+        refused.append(Flag("in-place-nothing", say("measured-nothing")))
     return min((length for length in read if length), default=None), refused
 
 
@@ -70,7 +70,7 @@ def derive_in_place(piece: Piece, texts: Sequence[str]) -> Piece:
         return piece
     back, refused = read_in_place(texts)
     if back is not None and back + piece.left.grows + piece.right.grows <= ZERO:
-        said = say("place-taken-up", length=format_length(back))
+        said = say("measured-taken-up", length=format_length(back))
         back, refused = None, [*refused, Flag("in-place-nothing", said)]
     flags = (*piece.flags, *refused)
     if back is None:

@@ -266,7 +266,7 @@ def setbacks(make: Make, corners: list[tuple[str, Fraction]]) -> list[Step]:
         if not back:
             continue
         if len(corners) > 1 and all(corner == SQUARE for _, corner in corners):
-            steps.append(Step(say(f"{name}-setback-both"), back * len(corners)))
+            steps.append(Step(say(f"by-{name}-setback-both"), back * len(corners)))
         else:
             steps += [Step(_setback_said(name, where, c), scaled(back, cotangent_of_half(c))) for where, c in corners]
     return steps
@@ -285,8 +285,8 @@ def width_step(width: Measure, inner: Length, backs: list[Step]) -> Step:
 
 def _setback_said(name: str, where: str, corner: Fraction) -> str:
     if corner == SQUARE:
-        return say(f"{name}-setback")
-    return say(f"{name}-setback-at", where=say(f"place-{where}"), degrees=format_degrees(corner))
+        return say(f"by-{name}-setback")
+    return say(f"by-{name}-setback-at", where=say(f"place-{where}"), degrees=format_degrees(corner))
 
 
 def read_step(text: str, measure: Measure, one: str) -> Step:

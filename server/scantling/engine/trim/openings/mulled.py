@@ -139,7 +139,7 @@ def derive_shared(mulls: Sequence[Mull], make: Make, *, on_stool: bool) -> Itera
         length = mull.height.smallest + ends - make.clearance
         working = [
             read_step(say("shared-height"), mull.height, "smallest"),
-            Step(say("shared-head" if on_stool else "reveal-setback-both"), ends),
+            Step(say("shared-head" if on_stool else "by-reveal-setback-both"), ends),
             *([Step(say(make.clearance_for), make.clearance)] if make.clearance else []),
             Step(say("equals-either"), length),
             Step(say("shared-gap", first=mull.between[0], last=mull.between[1]), mull.gap, mull.readings),

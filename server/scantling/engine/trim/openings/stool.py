@@ -124,9 +124,9 @@ def _with_stops(sides: tuple[Side, Side], make: Make) -> Iterator[tuple[Side, Le
 def _stool_steps(jambs: Jambs, sides: tuple[Side, Side], make: Make, horns: list[Length]) -> Iterator[Step]:
     yield read_step(say("plus-width"), jambs.width, "largest")
     if make.step:
-        yield Step(say("step-setback-both"), make.step * 2)
+        yield Step(say("by-step-setback-both"), make.step * 2)
     if make.reveal:
-        yield Step(say("reveal-setback-both"), make.reveal * 2)
+        yield Step(say("by-reveal-setback-both"), make.reveal * 2)
     for side, horn in zip(sides, horns, strict=True):
         where = say(f"place-{side.name}")
         yield Step(say("stool-casing-ripped" if side.ripped else "stool-casing", where=where), side.width)

@@ -37,12 +37,12 @@ TEXTS = {
     "across-the-leg": "{saw}, across the leg",
     "unseen": "{step}: less than {least}",
     # What an edge is set back from the jamb.
-    "reveal-setback": "+ reveal",
-    "reveal-setback-both": "+ reveal, at both ends",
-    "reveal-setback-at": "+ reveal at {where}, in a corner of {degrees}",
-    "step-setback": "+ the extension's step",
-    "step-setback-both": "+ the extension's step, at both ends",
-    "step-setback-at": "+ the extension's step at {where}, in a corner of {degrees}",
+    "by-reveal-setback": "+ reveal",
+    "by-reveal-setback-both": "+ reveal, at both ends",
+    "by-reveal-setback-at": "+ reveal at {where}, in a corner of {degrees}",
+    "by-step-setback": "+ the extension's step",
+    "by-step-setback-both": "+ the extension's step, at both ends",
+    "by-step-setback-at": "+ the extension's step at {where}, in a corner of {degrees}",
     # What to know before cutting.
     "rip-leg": "Cut the top at full width, then rip the outer edge to leave {width}.",
     "rip-tip": "At {where}, miter it first, then cut the tip off plumb, {width} past the short point.",
