@@ -19,7 +19,6 @@ NOT_YET = {
     "questions",
     "trim/ends.py",
     "trim/moldings",
-    "trim/own",
     "trim/piece.py",
     "trim/runs",
 }
@@ -43,6 +42,9 @@ NO_SENTENCE = {
     # What pieces and profiles are called where states of pieces and boards are kept by it, and their keys.
     "head cap", "corner block", "\x01 corner block", "\x01 block", "\x01 backband",
     "\x01 leg", "\x01 plinth", "\x01 extension", "apron return, \x01", "shared casing", "shared casing \x01",
+    # What figures are called in the sums of free pieces, which are kept as they were written, and kinds of things.
+    "\x01 width", "\x01 height", "\x01 left height", "\x01 right height", "\x01 from the left", "largest \x01",
+    "outlet, switch", "batten \x01 \x01", "free \x01 \x01",
 }  # fmt: skip
 #: Tables that no person reads, each with what it is.
 NO_WORDS = {

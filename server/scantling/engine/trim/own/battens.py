@@ -28,6 +28,7 @@ from scantling.engine.trim.piece import Flag, Kind, Piece, Step
 from scantling.engine.trim.runs.course import Course
 from scantling.engine.trim.runs.run import Run, derive_runs
 from scantling.engine.trim.told.tolerance import MARK, READING
+from scantling.engine.words import any_of, say
 
 #: What a wall may be told of its battens; the thickness is only for the profile's name.
 SETTINGS = ("count", "most_gap", "width", "thickness", "height", "ends", "avoid")
@@ -37,17 +38,7 @@ MOST_BATTENS = 200
 
 
 class BattenError(EngineError):
-    sentences = {
-        "bad-setting": "Battens of {wall}, {name}: {sentence}",
-        "not-ends": "{text} is no end of a row: write {ends}.",
-        "not-a-count": "{text} is not a count: write how many battens.",
-        "nothing": "It must be more than nothing.",
-        "incomplete": "Battens of {wall} want a width, a height, and either a count or a widest gap.",
-        "by-gap": "{wall} is in {stretches} stretches: give its battens a widest gap in place of a count.",
-        "row": "Battens of {wall}: {sentence}",
-        "too-many": "Battens of {wall}: {count} are more than a list can hold: write a wider gap.",
-        "unplaced": "The {thing} on {wall} is not placed: read it, or a batten may lie on it.",
-    }
+    family = "batten"
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,8 +128,8 @@ def _count(wall: Wall, text: str) -> int:
 
 
 def _bad(wall: Wall, name: str, error: EngineError) -> BattenError:
-    said = name.replace("_", " ")
-    refusal = BattenError("bad-setting", wall=wall.name, name=said, sentence=error.message, field=f"battens.{name}")
+    said, field = say(f"batten-setting-{name}"), f"battens.{name}"
+    refusal = BattenError("bad-setting", wall=wall.name, name=said, sentence=error.message, field=field)
     refusal.key = error.key
     return refusal
 
@@ -211,13 +202,13 @@ def _derive_pieces(wanted: BattensWanted, row: Row) -> Iterator[Piece]:
             key=f"batten {run.key} {number}",
             kind=Kind.BATTEN,
             part="batten",
-            place=f"{number} of {spacing.count}{stretch}",
+            place=f"{say('number-of', number=number, count=spacing.count)}{stretch}",
             profile=wanted.profile,
             wall=run.wall.id,
             wall_number=run.wall.number,
             back=wanted.height,
-            left=End("square", "the floor side"),
-            right=End("square", "the ceiling side"),
+            left=End("square", say("meets-floor-side")),
+            right=End("square", say("meets-ceiling-side")),
             doubt=Doubt.of(MARK),
             working=tuple(_working(wanted, row, mark)),
             flags=tuple(_clash_flags(row, number)),
@@ -227,15 +218,13 @@ def _derive_pieces(wanted: BattensWanted, row: Row) -> Iterator[Piece]:
 
 def _working(wanted: BattensWanted, row: Row, mark: Length) -> Iterator[Step]:
     spacing = row.spacing
-    yield Step("height, as this wall's battens are wanted", wanted.height)
-    yield Step(f"stretch of wall for {spacing.count} battens", spacing.span)
-    yield Step(f"gap: ({_exactly(spacing.span)} − {spacing.count} × {_exactly(spacing.width)}) ÷ {spacing.gaps}",
-               spacing.gap)  # fmt: skip
-    yield Step(
-        f"its left edge, from the left end of the stretch, ± {format_length(READING + MARK, SIXTY_FOURTH)}", mark
-    )
+    yield Step(say("batten-tall"), wanted.height)
+    yield Step(say("batten-stretch", count=spacing.count), spacing.span)
+    span, width = _exactly(spacing.span), _exactly(spacing.width)
+    yield Step(say("batten-gap", span=span, count=spacing.count, width=width, gaps=spacing.gaps), spacing.gap)
+    yield Step(say("batten-edge", out=format_length(READING + MARK, SIXTY_FOURTH)), mark)
     if row.run.start != ZERO:
-        yield Step("its left edge, from the wall's left corner", row.run.start + mark)
+        yield Step(say("batten-edge-from-corner"), row.run.start + mark)
 
 
 def _exactly(length: Length) -> str:
@@ -245,8 +234,8 @@ def _exactly(length: Length) -> str:
 def _clash_flags(row: Row, number: int) -> Iterator[Flag]:
     for clash in row.clashes:
         if clash.item == number:
-            thing = row.avoid[clash.avoid]
-            counts = " or ".join(map(str, row.clear))
-            instead = f"{counts} battens would clear it." if counts else "Shift the row, or move it by hand."
-            over = format_length(clash.over, SIXTY_FOURTH)
-            yield Flag("clash", f"It would lie {over} over the {thing.name}. {instead}")
+            thing, over = row.avoid[clash.avoid].name, format_length(clash.over, SIXTY_FOURTH)
+            told = say("batten-clash-always", over=over, thing=thing)
+            if row.clear:
+                told = say("batten-clash", over=over, thing=thing, counts=any_of(map(str, row.clear)))
+            yield Flag("clash", told)

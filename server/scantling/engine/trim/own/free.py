@@ -17,18 +17,14 @@ from scantling.engine.trim.ends import End
 from scantling.engine.trim.own.names import NamedFigure, derive_names
 from scantling.engine.trim.piece import Kind, Piece, Step
 from scantling.engine.trim.told.tolerance import MARK, READING
+from scantling.engine.words import say
 
 MOST_PIECES = 400
 T = TypeVar("T")
 
 
 class FreeError(EngineError):
-    sentences = {
-        "no-such-figure": "{sentence} No figure read in this room is called so: touch one of those that are listed.",
-        "not-a-length": "The sum comes to {what}, and a length is wanted: write it so that inches are left.",
-        "no-length": "The sum comes to {length}, which is no board: look at its figures again.",
-        "too-many": "With these there would be more than {most} free pieces in the room: want fewer.",
-    }
+    family = "free"
 
 
 def derive_free(room: Room) -> tuple[list[Piece], list[Problem]]:
@@ -50,7 +46,8 @@ def evaluate_free(text: str, names: dict[str, NamedFigure]) -> tuple[SumResult, 
     """A free piece's sum worked, and the length it comes to. Raises `EngineError`."""
     result = _with_names(evaluate_sum, text, names)
     if result.length is None:
-        raise FreeError("not-a-length", field="text", what="a plain number" if result.area is None else "an area")
+        what = say("taken-as-number" if result.area is None else "unit-of-area")
+        raise FreeError("not-a-length", field="text", what=what)
     if result.length.inches <= 0:
         raise FreeError("no-length", field="text", length=format_length(result.length))
     return result, result.length
@@ -73,20 +70,21 @@ def _with_names(work: Callable[[str, dict[str, Length]], T], text: str, names: d
 def _derive_pieces(free: Free, names: dict[str, NamedFigure]) -> Iterator[Piece]:
     result, length = evaluate_free(free.text, names)
     used = find_used(free.text, names)
-    working = [*(named.step for named in used), *_steps(result), Step("= length", length)]
+    working = [*(named.step for named in used), *_steps(result), Step(say("free-length"), length)]
     read = sum(bool(named.step.readings) for named in used)
+    end = End("square", say("meets-nothing-known"))
     for number in range(1, free.count + 1):
         yield Piece(
             key=f"free {free.id} {number}",
             kind=Kind.FREE,
             part=free.name,
-            place=f"{number} of {free.count}" if free.count > 1 else "",
+            place=say("number-of", number=number, count=free.count) if free.count > 1 else "",
             profile=free.profile,
             wall="",
             wall_number=0,
             back=length,
-            left=End("square", "nothing that is known here"),
-            right=End("square", "nothing that is known here"),
+            left=end,
+            right=end,
             doubt=Doubt.of(*[READING] * read, MARK),
             working=tuple(working),
             flags=(),

@@ -11,6 +11,7 @@ from scantling.engine.survey.room import Measure, Obstacle, Opening, Room
 from scantling.engine.tape.lengths import Length
 from scantling.engine.tape.marks import plain_words
 from scantling.engine.trim.piece import Step
+from scantling.engine.words import say
 
 #: What of the standard a sum may name, by its setting.
 OF_STANDARD = ("base.height", "base.thickness", "casing.width", "casing.thickness", "reveal", "kerf")
@@ -51,11 +52,11 @@ def _of_walls(room: Room) -> Iterator[NamedFigure]:
 def _named(name: str, measure: Measure | None) -> Iterator[NamedFigure]:
     if measure is None:
         return
-    several = len(measure.texts) > 1
-    said = f"{name}, smallest of {len(measure.texts)} readings" if several else name
+    count = len(measure.texts)
+    said = say("named-smallest", name=name, count=count) if count > 1 else name
     yield NamedFigure(name, measure.smallest, Step(said, measure.smallest, measure.texts))
     if measure.spread:
-        said = f"{name}, largest of {len(measure.texts)} readings"
+        said = say("named-largest", name=name, count=count)
         yield NamedFigure(f"largest {name}", measure.largest, Step(said, measure.largest, measure.texts))
 
 

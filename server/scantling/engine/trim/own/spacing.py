@@ -18,14 +18,7 @@ OTHERS = 3
 
 
 class SpacingError(EngineError):
-    sentences = {
-        "no-span": "The span is nothing: measure it again.",
-        "no-items": "{count} is no row: write a count of {least} or more.",
-        "too-many": "{count} items of {width} are {over} longer than the span: write fewer.",
-        "too-many-marks": "That makes more than {most} marks: write a wider gap, or fewer items.",
-        "no-gap": "A gap of nothing cannot be kept to: write the widest gap that will do.",
-        "no-count": "No count of {width} items leaves a gap of {gap} or less in this span: write another width or gap.",
-    }
+    family = "spacing"
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,47 @@
+"""What is said of pieces of one's own: rows of battens, spacing, sums with names in them."""
+
+TEXTS = {
+    "batten.bad-setting": "Battens of {wall}, {name}: {sentence}",
+    "batten.not-ends": "{text} is no end of a row: write {ends}.",
+    "batten.not-a-count": "{text} is not a count: write how many battens.",
+    "batten.nothing": "It must be more than nothing.",
+    "batten.incomplete": "Battens of {wall} want a width, a height, and either a count or a widest gap.",
+    "batten.by-gap": "{wall} is in {stretches} stretches: give its battens a widest gap in place of a count.",
+    "batten.row": "Battens of {wall}: {sentence}",
+    "batten.too-many": "Battens of {wall}: {count} are more than a list can hold: write a wider gap.",
+    "batten.unplaced": "The {thing} on {wall} is not placed: read it, or a batten may lie on it.",
+    "batten-setting-count": "count",
+    "batten-setting-most_gap": "most gap",
+    "batten-setting-width": "width",
+    "batten-setting-thickness": "thickness",
+    "batten-setting-height": "height",
+    "batten-setting-ends": "ends",
+    "batten-tall": "height, as this wall's battens are wanted",
+    "batten-stretch": "stretch of wall for {count} battens",
+    "batten-gap": "gap: ({span} − {count} × {width}) ÷ {gaps}",
+    "batten-edge": "its left edge, from the left end of the stretch, ± {out}",
+    "batten-edge-from-corner": "its left edge, from the wall's left corner",
+    "batten-clash": "It would lie {over} over the {thing}. {counts} battens would clear it.",
+    "batten-clash-always": "It would lie {over} over the {thing}. Shift the row, or move it by hand.",
+    "spacing.no-span": "The span is nothing: measure it again.",
+    "spacing.no-items": "{count} is no row: write a count of {least} or more.",
+    "spacing.too-many": "{count} items of {width} are {over} longer than the span: write fewer.",
+    "spacing.too-many-marks": "That makes more than {most} marks: write a wider gap, or fewer items.",
+    "spacing.no-gap": "A gap of nothing cannot be kept to: write the widest gap that will do.",
+    "spacing.no-count": (
+        "No count of {width} items leaves a gap of {gap} or less in this span: write another width or gap."
+    ),
+    "free.no-such-figure": (
+        "{sentence} No figure read in this room is called so: touch one of those that are listed."
+    ),
+    "free.not-a-length": "The sum comes to {what}, and a length is wanted: write it so that inches are left.",
+    "free.no-length": "The sum comes to {length}, which is no board: look at its figures again.",
+    "free.too-many": "With these there would be more than {most} free pieces in the room: want fewer.",
+    "free-length": "= length",
+    "named-smallest": "{name}, smallest of {count} readings",
+    "named-largest": "{name}, largest of {count} readings",
+    "number-of": "{number} of {count}",
+    "meets-floor-side": "the floor side",
+    "meets-ceiling-side": "the ceiling side",
+    "meets-nothing-known": "nothing that is known here",
+}
