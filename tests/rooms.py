@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import Any
 
-from scantling.engine.desk import answer
+from scantling.engine.desk import answer, dump
 
 Facts = dict[str, Any]
 Texts = str | Sequence[str] | None
@@ -49,9 +49,10 @@ def oblong(*things: Facts, **standard: Any) -> Facts:
 
 
 def ask(name: str, facts: object, **more: Any) -> Facts:
-    """The answer to a question about a room, where there must be one."""
+    """The answer to a question about a room, where there must be one; no sentence in it has a value missing."""
     answered = answer({"ask": name, "room": facts, **more})
     assert "answer" in answered, answered
+    assert "None" not in dump(answered), answered
     return answered["answer"]
 
 
