@@ -1,10 +1,12 @@
 """Lists issued and pieces marked, as a page does it: it asks the desk what to write, and writes that."""
 
+import copy
+import itertools
 from typing import Any
 
 from scantling.engine.desk import Desk
 
-from tests.entries import Device
+from tests.entries import Device, House
 
 Answer = dict[str, Any]
 
@@ -35,3 +37,19 @@ def mark(
     piece = listed(entries, room)[letter]["id"]
     said = ask(entries, {"ask": "mark", "room": room, "piece": piece, "state": state, "as_cut": as_cut})
     return device.say("state", said["supersedes"], **said["body"])
+
+
+def plan_of(house: House, room: str | None = None) -> Answer:
+    """The one board plan of a room, as it is shown."""
+    (plan,) = ask(house.entries, {"ask": "boards_for_room", "room": room or house.room})["plans"]
+    return plan
+
+
+def accept(house: House, room: str | None = None, bought: bool = False) -> None:
+    """As the page does it: a board that has no name yet is given one."""
+    said = copy.deepcopy(plan_of(house, room)["accept"])
+    names = itertools.count(1)
+    for board in said["body"]["boards"]:
+        board["board"] = board["board"] or f"{len(house.entries):08x}-0000-4000-8000-{next(names):012x}"
+        board["bought"] = board["bought"] or bought
+    house.say("plan", said["supersedes"], **said["body"])

@@ -1,11 +1,8 @@
 """What will be left of a bought board is lent to other rooms before it is cut, so far as that is certain."""
 
-import copy
-import itertools
-
 import pytest
 
-from tests.cut_lists import ask, issue, mark
+from tests.cut_lists import accept, issue, mark, plan_of
 from tests.entries import House
 
 TWELVE = [{"length": "12 ft", "price": "15.00"}]
@@ -26,20 +23,6 @@ def add_room(house: House, length: str) -> str:
     room = house.new("room", house=house.house, name="closet", closed=False)
     house.read(house.new("wall", room=room, after=None, turn="inside"), "length", length)
     return room
-
-
-def plan_of(house: House, room: str) -> dict:
-    (plan,) = ask(house.entries, {"ask": "boards_for_room", "room": room})["plans"]
-    return plan
-
-
-def accept(house: House, room: str, bought: bool = True) -> None:
-    said = copy.deepcopy(plan_of(house, room)["accept"])
-    names = itertools.count(1)
-    for board in said["body"]["boards"]:
-        board["board"] = board["board"] or f"{len(house.entries):08x}-0000-4000-8000-{next(names):012x}"
-        board["bought"] = board["bought"] or bought
-    house.say("plan", said["supersedes"], **said["body"])
 
 
 def read_anew(house: House, text: str) -> None:
@@ -63,18 +46,18 @@ def of_closet(house: House, length: str) -> tuple[str, list[str]]:
     ],
 )
 def test_the_rest_of_a_bought_board_is_for_another_room_before_its_pieces_are_cut(house, length, told):
-    accept(house, house.room)
+    accept(house, house.room, bought=True)
     assert of_closet(house, length) == told
 
 
 def test_a_board_that_is_not_bought_or_not_settled_on_is_lent_to_nobody(house):
     assert of_closet(house, "20") == ("15.00", [""])
-    accept(house, house.room, bought=False)
+    accept(house, house.room)
     assert of_closet(house, "20") == ("15.00", [""])
 
 
 def test_what_a_piece_wants_more_than_when_its_plan_was_settled_on_is_not_lent(house):
-    accept(house, house.room)
+    accept(house, house.room, bought=True)
     read_anew(house, "120")
     assert plan_of(house, house.room)["accepted"]
     assert of_closet(house, "46") == ("15.00", [""])
@@ -85,8 +68,8 @@ def test_what_a_piece_wants_more_than_when_its_plan_was_settled_on_is_not_lent(h
     ("read", "stands"), [("96 1/4", True), ("96 3/8", False)], ids=["up to its slack", "beyond it"]
 )
 def test_a_board_of_which_something_is_lent_bears_its_own_pieces_and_their_slack(house, read, stands):
-    accept(house, house.room)
-    accept(house, add_room(house, "46"))
+    accept(house, house.room, bought=True)
+    accept(house, add_room(house, "46"), bought=True)
     read_anew(house, read)
     plan = plan_of(house, house.room)
     assert plan["accepted"] == stands
@@ -94,9 +77,9 @@ def test_a_board_of_which_something_is_lent_bears_its_own_pieces_and_their_slack
 
 
 def test_what_is_lent_is_lent_once_and_stays_so_when_the_board_is_cut(house):
-    accept(house, house.room)
+    accept(house, house.room, bought=True)
     closet = add_room(house, "40")
-    accept(house, closet)
+    accept(house, closet, bought=True)
     assert of_closet(house, "20") == ("15.00", [""])
     mark(house, house.room, "A", "cut")
     assert of_closet(house, "20") == ("15.00", [""])
@@ -104,8 +87,8 @@ def test_what_is_lent_is_lent_once_and_stays_so_when_the_board_is_cut(house):
 
 
 def test_no_piece_of_its_own_room_is_planned_from_what_was_lent(house):
-    accept(house, house.room)
+    accept(house, house.room, bought=True)
     mark(house, house.room, "A", "cut")
-    accept(house, add_room(house, "40"))
+    accept(house, add_room(house, "40"), bought=True)
     house.wall("40")
     assert plan_of(house, house.room)["total"] == "15.00"

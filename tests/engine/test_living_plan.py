@@ -1,14 +1,13 @@
 """A plan that lives: shown once accepted, with what is cut and bought left where it is when readings change."""
 
 import copy
-import itertools
 from xml.etree import ElementTree
 
 import pytest
 from scantling.engine.desk import Desk
 from scantling.engine.drawings.boards import BAR
 
-from tests.cut_lists import ask, issue, listed, mark
+from tests.cut_lists import accept, ask, issue, listed, mark, plan_of
 from tests.entries import House, four_walls
 
 STOCK = [{"length": "8 ft", "price": "10.00"}, {"length": "12 ft", "price": "15.00"}]
@@ -20,21 +19,6 @@ def house() -> House:
     made.say("setting", of=made.house, name="base.stock", value=STOCK)
     issue(made, made.room)
     return made
-
-
-def plan_of(house: House, room: str | None = None) -> dict:
-    (plan,) = ask(house.entries, {"ask": "boards_for_room", "room": room or house.room})["plans"]
-    return plan
-
-
-def accept(house: House, bought: bool = False, room: str | None = None) -> None:
-    """As the page does it: a board that has no name yet is given one."""
-    said = copy.deepcopy(plan_of(house, room)["accept"])
-    names = itertools.count(1)
-    for board in said["body"]["boards"]:
-        board["board"] = board["board"] or f"{len(house.entries):08x}-0000-4000-8000-{next(names):012x}"
-        board["bought"] = board["bought"] or bought
-    house.say("plan", said["supersedes"], **said["body"])
 
 
 def cuts_of(plan: dict) -> list[tuple[str, list[str]]]:
