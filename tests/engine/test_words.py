@@ -217,7 +217,7 @@ def sentences_in(path):
              if id(node) not in silent and not is_for_the_program(node, above)]  # fmt: skip
     return [f"{name_of(path)}:{node.lineno}: {text}" for node, text in texts
             if text and text not in NO_SENTENCE and SENTENCE.search(SIGNS.sub("", text))
-            and not set(text.strip(ANY).split()) <= LOOKS]  # fmt: skip
+            and not (name_of(path).startswith("drawings/") and LOOKS.issuperset(text.strip(ANY).split()))]  # fmt: skip
 
 
 @pytest.mark.parametrize("path", [path for path in CODE if not is_not_yet(path)], ids=name_of)
