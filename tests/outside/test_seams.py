@@ -76,7 +76,7 @@ def stretch_of(walls):
         parts.append(Part(f"w{number}", f"wall {number}", at, at + length, height))
         at += length
     ends = parts if walls.closed else parts[:-1]
-    turns = [Turn(part.end, inside, f"c{n}") for n, (part, inside) in enumerate(zip(ends, walls.inside, strict=False))]
+    turns = [Turn(part.end, inside, n) for n, (part, inside) in enumerate(zip(ends, walls.inside, strict=False))]
     return lay_out(parts, walls.holes, turns, walls.closed)
 
 

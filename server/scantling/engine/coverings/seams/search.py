@@ -13,6 +13,7 @@ from scantling.engine.coverings.seams.hang import Cut, Paper, Strip, Walk, cuts_
 from scantling.engine.coverings.seams.sight import Sight
 from scantling.engine.coverings.seams.start import Start
 from scantling.engine.coverings.seams.stretch import Hole, Stretch
+from scantling.engine.words import say
 
 # Where a strip cannot be cut from a roll at all, any plan is as dear as this.
 NO_ROLLS = 10**6
@@ -257,7 +258,9 @@ def derive_mismatches(stretch: Stretch) -> list[Mismatch]:
     """Every inside corner, and the middle of every opening, once round."""
     end = stretch.end
     inside = [turn for turn in stretch.turns if turn.inside and turn.at <= end]
-    corners = [Mismatch(turn.at, turn.name, turn.name, False) for turn in inside]
+    corners = [
+        Mismatch(turn.at, f"corner {turn.number}", say("corner", number=turn.number), False) for turn in inside
+    ]
     holes = [hole for hole in stretch.holes if hole.start < end]
     over = [Mismatch((hole.start + hole.end) // 2, hole.id, hole.name, True) for hole in holes]
     return [*corners, *over] if stretch.closed else []

@@ -38,11 +38,11 @@ class Hole:
 
 @dataclass(frozen=True, slots=True)
 class Turn:
-    """A corner on the way; after the inside ones the strip is parted, and `name` says which it is."""
+    """A corner on the way; after the inside ones the strip is parted, and `number` says which it is."""
 
     at: int
     inside: bool
-    name: str
+    number: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,5 +80,5 @@ def lay_out(parts: Sequence[Part], holes: Sequence[Hole], turns: Sequence[Turn],
         return Stretch(tuple(parts), tuple(kept), tuple(turns), end, False)
     again = [Part(one.wall, one.name, one.start + end, one.end + end, one.height, one.base) for one in parts]
     more = [Hole(one.id, one.name, one.start + end, one.end + end, one.over, one.under) for one in kept]
-    round_ = [Turn(one.at + end, one.inside, one.name) for one in turns]
+    round_ = [Turn(one.at + end, one.inside, one.number) for one in turns]
     return Stretch((*parts, *again), (*kept, *more), (*turns, *round_), end, True)

@@ -165,7 +165,7 @@ def make_stretch(papered: Sequence[Papered], closed: bool, scale: Scale) -> Stre
         parts.append(Part(one.wall.id, one.name, at, end, height, base))
         holes += _holes(one, at, scale)
         if closed or place < len(papered) - 1:
-            turns.append(Turn(end, one.wall.turn == "inside", say("corner", number=one.wall.number)))
+            turns.append(Turn(end, one.wall.turn == "inside", one.wall.number))
         at = end
     return lay_out(parts, holes, turns, closed)
 
