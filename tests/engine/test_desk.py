@@ -250,8 +250,8 @@ def test_a_clock_may_only_cut_a_search_off_and_is_told_of():
 
 def test_every_file_of_questions_is_in_the_list_with_the_names_it_answers():
     folder = Path(questions.__file__).parent
-    files = [path for path in folder.glob("*/*.py") if "\nQUESTIONS = (" in path.read_text(encoding="utf-8")]
-    assert {f"{path.parent.name}.{path.stem}" for path in files} == set(FILES)
+    files = [path for path in folder.rglob("*.py") if "\nQUESTIONS = (" in path.read_text(encoding="utf-8")]
+    assert {".".join(path.relative_to(folder).with_suffix("").parts) for path in files} == set(FILES)
     for file, names in FILES.items():
         module = import_module(f"{questions.__name__}.{file}")
         assert tuple(question.name for question in module.QUESTIONS) == names, file
