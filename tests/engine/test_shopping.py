@@ -4,6 +4,9 @@ from typing import Any
 
 import pytest
 from scantling.engine.desk import Desk
+from scantling.engine.questions.shopping.supplies import PREFIX_OF, say_packages
+from scantling.engine.shown.shown_in import SHOWN_IN, showing
+from scantling.engine.supplies.sundries import SUNDRIES
 
 from tests.covered import PAINT, PAPER, article, ask, cover, lot, walls, write
 from tests.entries import House, four_walls
@@ -161,3 +164,10 @@ def test_what_is_missing_for_a_plan_is_asked_for(house):
 def test_a_room_that_is_not_there_is_refused_on_every_list():
     for name in ("shopping", "coverings"):
         assert Desk().answer({"ask": name, "room": "none"})["error"]["key"] == "no-such-room"
+
+
+@pytest.mark.parametrize("lengths", SHOWN_IN)
+def test_packages_are_counted_in_the_words_by_which_what_was_ticked_off_is_found(lengths):
+    with showing(lengths):
+        for name, sundry in SUNDRIES.items():
+            assert say_packages(2, PREFIX_OF[name]) == f"2 {sundry.called}s"

@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping
 from importlib import import_module
 
 from scantling.engine.questions.question import Question
+from scantling.engine.shown.shown_in import INCHES, showing
 
 #: Each file of questions, by its place in this folder, with the names of those it answers.
 FILES: dict[str, tuple[str, ...]] = {
@@ -65,7 +66,9 @@ class _Questions(Mapping[str, Question]):
 
     def __getitem__(self, name: str) -> Question:
         if name not in self._loaded:
-            module = import_module(f"{__name__}.{self._file_of[name]}")
+            # Its descriptions are fixed now for all houses, though it may be one in millimeters that asks first.
+            with showing(INCHES):
+                module = import_module(f"{__name__}.{self._file_of[name]}")
             self._loaded |= {question.name: question for question in module.QUESTIONS}
         return self._loaded[name]
 

@@ -12,6 +12,7 @@ from scantling.engine.standard import parse_price
 from scantling.engine.tape.marks import decimal_value
 from scantling.engine.tape.measures import format_content
 from scantling.engine.tape.units import convert
+from scantling.engine.words import say
 
 LONGEST_AMOUNT = 12
 SQUARE_INCHES = {
@@ -56,24 +57,28 @@ class Amount(fields.Field[Fraction]):
     def __init__(self, what: str = "number", *, most: int | None = None, zero: bool = True, **kwargs: Any) -> None:
         super().__init__(**kwargs)
         self.what, self.most, self.zero = what, most, zero
-        self.wants = f"a {what}, such as 8 or 7.5"
+        self.wants = say("amount-wanted", what=self._called)
+
+    @property
+    def _called(self) -> str:
+        return say(f"figure-of-{self.what}")
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Fraction:
         text = "" if isinstance(value, bool) else str(value).strip().removesuffix("%").strip()
         amount = parse_amount(text)
         if amount is None:
-            raise ValidationError(f"{quote(str(value))} is not a {self.what}: write one such as 8 or 7.5.")
+            raise ValidationError(say("amount-unread", given=quote(str(value)), what=self._called))
         if not amount and not self.zero:
-            raise ValidationError(f"A {self.what} of nothing cannot be: write one such as 8 or 7.5.")
+            raise ValidationError(say("amount-of-nothing", what=self._called))
         if self.most is not None and amount > self.most:
-            raise ValidationError(f"A {self.what} of {quote(str(value))} is too great: write {self.most} or less.")
+            raise ValidationError(say("amount-too-great", given=quote(str(value)), what=self._called, most=self.most))
         return amount
 
 
 class Price(fields.Field[int]):
     """Dollars and cents as text, "19.98", to whole cents."""
 
-    wants = 'a price, such as "19.98"'
+    wants = say("wants-price")
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> int:
         try:
@@ -85,7 +90,7 @@ class Price(fields.Field[int]):
 class FilmPrice(Price):
     """A price as of a roll or of a foot, "3.40"; or of a meter, where that is written behind it: "11.20 / m"."""
 
-    wants = 'a price, such as "3.40", or "11.20 / m" by the meter'
+    wants = say("wants-film-price")
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> int:
         price = "" if isinstance(value, bool) else split_price(str(value))[0]
@@ -105,13 +110,13 @@ def split_price(text: str) -> tuple[str, str]:
 class Area(fields.Field[Fraction]):
     """An area to square inches: square feet where no unit stands behind it; "384 sq ft", "35.7 m2"."""
 
-    wants = 'an area, such as "384 sq ft"'
+    wants = say("wants-area")
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Fraction:
         figure, unit = split_unit(value)
         amount = parse_amount(figure)
         if amount is None or (unit not in SQUARE_INCHES and unit not in SQUARE_METERS):
-            raise ValidationError(f'{quote(str(value))} is not an area: write one such as "384 sq ft" or "35.7 m2".')
+            raise ValidationError(say("area-unread", given=quote(str(value))))
         # pint is woken for metric alone.
         return amount * (SQUARE_INCHES.get(unit) or convert(Fraction(1), "meter ** 2", "inch ** 2"))
 
@@ -119,14 +124,14 @@ class Area(fields.Field[Fraction]):
 class Volume(fields.Field[Fraction]):
     """A volume to cubic inches: "1 gal", "10.1 fl oz", "300 ml". A figure alone is gallons."""
 
-    wants = 'a volume, such as "1 gal"'
+    wants = say("wants-volume")
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Fraction:
         figure, unit = split_unit(value)
         amount = parse_amount(figure)
         known = parse_unit(unit or "gal")
         if amount is None or not amount or known is None:
-            raise ValidationError(f'{quote(str(value))} is not a volume: write one such as "1 gal" or "300 ml".')
+            raise ValidationError(say("volume-unread", given=quote(str(value))))
         return amount * known
 
     def show(self, value: Fraction) -> str:

@@ -22,6 +22,7 @@ from scantling.engine.trim.own.battens import SETTINGS as BATTEN_SETTINGS
 from scantling.engine.trim.piece import Piece
 from scantling.engine.trim.pieces import derive_pieces
 from scantling.engine.trim.runs.chains import THROUGH
+from scantling.engine.words import say
 
 UNUSED_AT_MOST = 20
 OF_WALL = (*(f"battens.{name}" for name in BATTEN_SETTINGS), THROUGH, *STICK_SETTINGS)
@@ -37,12 +38,12 @@ class Lenient(forms.Schema):
 class Reading(fields.Field[Any]):
     """One reading as text, or a list of them; read later, wall by wall, so that one bad one does not stop the rest."""
 
-    wants = 'a reading as text, such as "63 1/4", or a list of them'
+    wants = say("wants-readings")
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Any:
         many = value if isinstance(value, list) else [value]
         if not all(isinstance(one, str | int | float) and not isinstance(one, bool) for one in many) or len(many) > 100:
-            raise ValidationError('Write readings as text, such as "63 1/4", or a list of them.')
+            raise ValidationError(say("write-readings"))
         return value
 
 
@@ -79,13 +80,13 @@ class OpeningFacts(Lenient):
     right = Reading()
     head_corners = fields.List(
         Reading(allow_none=True),
-        validate=validate.Length(equal=2, error="Give two head corners, left and right, or null where not read."),
+        validate=validate.Length(equal=2, error=say("two-head-corners")),
     )
-    sill = Reading(metadata={"description": "from the floor to a window's stool or sill"})
-    depth = Reading(metadata={"description": "of an opening without casing: how deep its reveal is"})
-    sash = Reading(metadata={"description": "from the closed sash to the plane of the wall"})
+    sill = Reading(metadata={"description": say("ask-opening-sill")})
+    depth = Reading(metadata={"description": say("ask-opening-depth")})
+    sash = Reading(metadata={"description": say("ask-opening-sash")})
     depths = fields.Nested(DepthsFacts)
-    settings = fields.Dict(keys=fields.String(), metadata={"description": "what this opening differs in from its room"})
+    settings = fields.Dict(keys=fields.String(), metadata={"description": say("ask-opening-settings")})
 
 
 class ObstacleFacts(Lenient):
@@ -93,32 +94,32 @@ class ObstacleFacts(Lenient):
     kind = fields.String(required=True)
     at = Reading()
     width = Reading()
-    height = Reading(metadata={"description": "from the floor to its top"})
-    depth = Reading(metadata={"description": "from the wall to its face"})
-    base = fields.String(validate=one_of(*BASE_AT), metadata={"description": "stops, but at a plate on the wall over"})
-    settings = fields.Dict(keys=fields.String(), metadata={"description": "how boards end at this thing: thing.end"})
+    height = Reading(metadata={"description": say("ask-obstacle-height")})
+    depth = Reading(metadata={"description": say("ask-obstacle-depth")})
+    base = fields.String(validate=one_of(*BASE_AT), metadata={"description": say("ask-obstacle-base")})
+    settings = fields.Dict(keys=fields.String(), metadata={"description": say("ask-obstacle-settings")})
 
 
 class FreeFacts(Lenient):
     id, name = fields.String(required=True), fields.String(required=True)
     profile, text = fields.String(required=True), fields.String(required=True)
-    count = fields.String(load_default="1", validate=validate.Regexp(r"[1-9][0-9]{0,2}\Z", error="Not a count."))
+    count = fields.String(load_default="1", validate=validate.Regexp(r"[1-9][0-9]{0,2}\Z", error=say("not-a-count")))
 
 
 class WallFacts(Lenient):
     id = fields.String(required=True)
     length = Reading()
-    ceiling = Reading(metadata={"description": "the wall's length again, along the ceiling"})
-    ceiling_corner = Reading(metadata={"description": "the corner at its right end again, at the ceiling"})
-    height = Reading(metadata={"description": "floor to ceiling"})
-    corner = fields.Nested(CornerFacts, metadata={"description": "the corner at the wall's right end"})
-    settings = fields.Dict(keys=fields.String(), metadata={"description": "what this wall differs in: battens.count"})
-    studs = Reading(metadata={"description": "from the left corner: 14 1/2, 30 1/2; or 14 1/2, every 16"})
-    plumb = Reading(metadata={"description": "how far a 24 in level stands off, and at which end: 1/4 top, 1/4 foot"})
-    bow = Reading(metadata={"description": "how far off straight and where: 1/4 hollow at 48, 1/4 hump at 48"})
-    chair_rail = Reading(metadata={"description": "the wall's length again, as high as the chair rail runs"})
-    picture_rail = Reading(metadata={"description": "the wall's length again, as high as the picture rail runs"})
-    fall = Reading(metadata={"description": "how much lower the floor is at one end: 1/2 right, 1/2 left"})
+    ceiling = Reading(metadata={"description": say("ask-wall-ceiling")})
+    ceiling_corner = Reading(metadata={"description": say("ask-wall-ceiling-corner")})
+    height = Reading(metadata={"description": say("ask-wall-height")})
+    corner = fields.Nested(CornerFacts, metadata={"description": say("ask-wall-corner")})
+    settings = fields.Dict(keys=fields.String(), metadata={"description": say("ask-wall-settings")})
+    studs = Reading(metadata={"description": say("ask-wall-studs")})
+    plumb = Reading(metadata={"description": say("ask-wall-plumb")})
+    bow = Reading(metadata={"description": say("ask-wall-bow")})
+    chair_rail = Reading(metadata={"description": say("ask-wall-chair-rail")})
+    picture_rail = Reading(metadata={"description": say("ask-wall-picture-rail")})
+    fall = Reading(metadata={"description": say("ask-wall-fall")})
     openings = fields.List(fields.Nested(OpeningFacts))
     obstacles = fields.List(fields.Nested(ObstacleFacts))
 
@@ -126,7 +127,7 @@ class WallFacts(Lenient):
 class RoomFacts(Lenient):
     name = fields.String(load_default="")
     closed = fields.Boolean(load_default=True)
-    standard = fields.Dict(keys=fields.String(), metadata={"description": "settings, nested or by dotted name"})
+    standard = fields.Dict(keys=fields.String(), metadata={"description": say("ask-room-standard")})
     free = fields.List(fields.Nested(FreeFacts), validate=validate.Length(max=WALLS_AT_MOST))
     walls = fields.List(fields.Nested(WallFacts), required=True, validate=validate.Length(max=WALLS_AT_MOST))
 
@@ -135,13 +136,13 @@ class RoomFacts(Lenient):
         ids = [wall["id"] for wall in data["walls"]]
         twice = next((wall for wall in ids if ids.count(wall) > 1), None)
         if twice is not None:
-            raise ValidationError(f"Two walls are called {quote(twice)}: give each its own id.", "walls")
+            raise ValidationError(say("wall-id-twice", wall=quote(twice)), "walls")
 
 
 class RoomField(fields.Nested):
     """A room in full, or the id of a room in the notebook as text."""
 
-    wants = "the id of a room in the notebook, or a room as an object with walls"
+    wants = say("wants-room")
 
     def _deserialize(self, value: Any, *args: Any, **kwargs: Any) -> Any:
         return value if isinstance(value, str) else super()._deserialize(value, *args, **kwargs)
@@ -156,7 +157,7 @@ def find(asked: dict[str, Any], context: Context) -> tuple[Room, list[str]]:
     facts = asked["room"]
     if isinstance(facts, str):
         return room_of(context.notebook, facts), []
-    return settle_bands(read_room(facts)), [f"Not used: {name}." for name in _unused(facts)]
+    return settle_bands(read_room(facts)), [say("not-used", name=name) for name in _unused(facts)]
 
 
 def room_of(notebook: Notebook, room: str) -> Room:

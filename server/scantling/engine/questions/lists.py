@@ -21,6 +21,7 @@ from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.standard import format_price
 from scantling.engine.survey.facts import find_room
 from scantling.engine.tape.lengths import SIXTEENTH
+from scantling.engine.words import say
 
 Cells = tuple[object, ...]
 #: The figures of a thing that has none.
@@ -132,26 +133,27 @@ def _rows_of_labels(answer: Answer) -> Iterator[Cells]:
         yield (one["letter"], *_length(one["cut"]), one["part_name"], one["profile_shown"], one["state"])
 
 
-BOARDS = List(
-    ("room", "profile", "board", "length", "length in inches", "price", "to buy", "from", "cut", "letter", "state",
-     "ends at", "ends at in inches", "left over", "left over in inches"),
-    _boards, _rows_of_boards,
-)  # fmt: skip
-STRIPS = List(
-    ("room", "covering", "sort", "number", "what", "length", "length in inches", "width", "width in inches",
-     "roll or sheet", "where", "state", "changed"),
-    _coverings, _rows_of_strips,
-)  # fmt: skip
-SHOPPING = List(
-    ("room", "sort", "what", "wanted", "on hand", "to buy", "each", "cost", "price seen", "state", "changed"),
-    _shopping, _rows_to_buy,
-)  # fmt: skip
-LABELS = List(("room", "letter", "cut", "cut in inches", "part", "profile", "state"), _labels, _rows_of_labels)
-BY_NAME = dict(zip(LISTS, (BOARDS, STRIPS, SHOPPING, LABELS), strict=True))
+COLUMNS = {
+    "boards": ("room", "profile", "board", "length", "length in inches", "price", "to buy", "from", "cut", "letter",
+               "state", "ends at", "ends at in inches", "left over", "left over in inches"),
+    "strips": ("room", "covering", "sort", "number", "what", "length", "length in inches", "width", "width in inches",
+               "roll or sheet", "where", "state", "changed"),
+    "shopping": ("room", "sort", "what", "wanted", "on hand", "to buy", "each", "cost", "price seen", "state",
+                 "changed"),
+    "labels": ("room", "letter", "cut", "cut in inches", "part", "profile", "state"),
+}  # fmt: skip
+BY_NAME = {
+    "boards": List(COLUMNS["boards"], _boards, _rows_of_boards),
+    "strips": List(COLUMNS["strips"], _coverings, _rows_of_strips),
+    "shopping": List(COLUMNS["shopping"], _shopping, _rows_to_buy),
+    "labels": List(COLUMNS["labels"], _labels, _rows_of_labels),
+}
 
 
 class ListFilesIn(CoveringsIn):
-    of = fields.String(required=True, validate=validate.OneOf(LISTS), metadata={"description": "which list"})
+    of = fields.String(
+        required=True, validate=validate.OneOf(LISTS), metadata={"description": say("ask-list-files-of")}
+    )  # fmt: skip
 
 
 def answer_list_files(asked: dict[str, Any], context: Context) -> Answer:
@@ -166,6 +168,5 @@ def answer_list_files(asked: dict[str, Any], context: Context) -> Answer:
 
 
 QUESTIONS = (
-    Question("list_files", "A list of a room as comma-separated text and as JSON: its boards, the strips of its "
-             "coverings, what is to buy, or the labels of its pieces.", ListFilesIn, ListFilesOut, answer_list_files),
-)  # fmt: skip
+    Question("list_files", say("question-list_files"), ListFilesIn, ListFilesOut, answer_list_files),
+)

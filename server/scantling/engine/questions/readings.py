@@ -12,6 +12,7 @@ from scantling.engine.survey.room import Measure, Problem
 from scantling.engine.tape.angles import Corner, derive_corner_by_gauge, parse_degrees
 from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, parse_length
 from scantling.engine.trim.piece import Step
+from scantling.engine.words import say
 
 READINGS_AT_MOST = 100
 
@@ -22,14 +23,14 @@ class Positive(LengthText):
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Length:
         length = super()._deserialize(value, attr, data, **kwargs)
         if not length:
-            raise ValidationError("This must be more than nothing.")
+            raise ValidationError(say("more-than-nothing"))
         return length
 
 
 class Readings(fields.Field[Measure]):
     """One reading as text, such as "63 1/4", or a list of them, each of which is looked at."""
 
-    wants = 'a reading as text, such as "63 1/4", or a list of them'
+    wants = say("wants-readings")
 
     def __init__(self, *, signed: bool = False, **kwargs: Any) -> None:
         super().__init__(**kwargs)
@@ -38,13 +39,13 @@ class Readings(fields.Field[Measure]):
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Measure:
         many = value if isinstance(value, list) else [value]
         if not 1 <= len(many) <= READINGS_AT_MOST:
-            raise ValidationError('Write a reading as text, such as "63 1/4", or a list of up to 100.')
+            raise ValidationError(say("write-a-reading-or-list", most=READINGS_AT_MOST))
         lengths = [self._read(one, place if isinstance(value, list) else None) for place, one in enumerate(many)]
         return Measure(attr or "", tuple(str(one) for one in many), tuple(lengths))
 
     def _read(self, one: Any, place: int | None) -> Length:
         if isinstance(one, bool) or not isinstance(one, str | int | float):
-            raise _placed(ValidationError('Write a reading as text, such as "63 1/4".'), place)
+            raise _placed(ValidationError(say("write-a-reading")), place)
         try:
             return parse_length(str(one), allow_negative=self.signed)
         except EngineError as error:
@@ -58,11 +59,11 @@ def _placed(error: ValidationError, place: int | None) -> ValidationError:
 class Gauged(fields.Field[Corner]):
     """A corner in degrees as a gauge read it, inside the opening: "90.5"."""
 
-    wants = 'an angle in degrees, such as "90.5"'
+    wants = say("wants-gauged")
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Corner:
         if isinstance(value, bool) or not isinstance(value, str | int | float):
-            raise ValidationError('Write an angle in degrees, such as "90.5".')
+            raise ValidationError(say("angle-in-degrees"))
         try:
             return derive_corner_by_gauge("inside", parse_degrees(str(value)), str(value))
         except EngineError as error:

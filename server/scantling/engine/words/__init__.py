@@ -7,6 +7,7 @@ A key or a value that is missing raises: `tests/engine/test_words.py` reads ever
 """
 
 from collections.abc import Iterable, Mapping
+from fractions import Fraction
 from functools import cache, reduce
 
 from scantling.engine.shown.shown_in import is_metric
@@ -27,7 +28,7 @@ def say(key: str, /, **values: object) -> str:
     return (_in_metric(key) if is_metric() else TEXTS[key]).format(**values)
 
 
-def say_counted(key: str, count: int, /, **values: object) -> str:
+def say_counted(key: str, count: int | Fraction, /, **values: object) -> str:
     """One of the forms that a language has for numbers, in English "key.one" and "key.other", with `{count}`."""
     return say(f"{key}.{plural(count)}", count=count, **values)
 

@@ -17,6 +17,7 @@ from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, DegreesText, LengthOut, LengthText, one_of, out, show, texts_out
 from scantling.engine.standard import format_price, parse_price
 from scantling.engine.tape.lengths import ZERO, Length
+from scantling.engine.words import say
 
 LONG_EDGES = {"front": 1, "outer": 1, "back": -1, "inner": -1, "none": 0}
 
@@ -24,11 +25,11 @@ LONG_EDGES = {"front": 1, "outer": 1, "back": -1, "inner": -1, "none": 0}
 class PriceText(fields.Field[str]):
     """Money as text, "19.98", or whole cents as a number where the case says so; never a float."""
 
-    wants = 'a price as text, such as "19.98", or in whole cents'
+    wants = say("wants-price-text")
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> str:
         if isinstance(value, bool) or not isinstance(value, str | int):
-            raise ValidationError('Write a price as text, such as "19.98", or in whole cents.')
+            raise ValidationError(say("price-as-text"))
         return str(value)
 
 
@@ -39,9 +40,9 @@ class StockIn(Schema):
 
 
 class CutIn(Schema):
-    saw = DegreesText(required=True, metadata={"description": "degrees from square"})
+    saw = DegreesText(required=True, metadata={"description": say("told-degrees-from-square")})
     long_edge = fields.String(load_default="none", validate=one_of(*LONG_EDGES))
-    gains = LengthText(load_default=ZERO, metadata={"description": "how much longer that edge is than the other there"})
+    gains = LengthText(load_default=ZERO, metadata={"description": say("ask-cut-gains")})
 
 
 class EndsIn(Schema):
@@ -69,10 +70,8 @@ class BoardOut(Schema):
     stock = fields.Integer(required=True)
     pieces = fields.List(fields.Integer(), required=True)
     offcut = out(LengthOut)
-    shared = fields.List(
-        fields.Integer(), required=True, metadata={"description": "pieces whose left end the cut before them makes"}
-    )
-    settings = fields.Integer(required=True, metadata={"description": "how often the saw is set anew on the board"})
+    shared = fields.List(fields.Integer(), required=True, metadata={"description": say("told-board-shared")})
+    settings = fields.Integer(required=True, metadata={"description": say("told-board-settings")})
 
 
 class BlankOut(Schema):
@@ -258,32 +257,27 @@ def _given(row: dict[str, Any]) -> Rule:
 def _sentences(confirmed: Confirmed, proven: bool, bound: int, cost: int, boards: int) -> list[str]:
     """What was found, in words that a person can act on."""
     if confirmed.holds and proven:
-        return [f"It holds: no plan under ${format_price(cost)} exists, nor one at that price with fewer boards."]
+        return [say("proof-holds-fewest", cost=format_price(cost))]
     if confirmed.holds:
         return [
-            f"It holds: no plan under ${format_price(bound)} exists.",
-            f"This plan costs ${format_price(cost)}: at most ${format_price(cost - bound)} more than the best.",
+            say("proof-holds", bound=format_price(bound)),
+            say("proof-costs-more", cost=format_price(cost), by=format_price(cost - bound)),
         ]
     found = []
     if confirmed.broken:
         numbers = ", ".join(str(place + 1) for place in confirmed.broken)
-        found.append(f"It does not hold: a board can hold more points than rule {numbers} says.")
+        found.append(say("proof-broken", numbers=numbers))
     if confirmed.unexplained:
         lists = "; ".join(" + ".join(map(str, counts)) for counts in confirmed.unexplained)
-        found.append(f"It does not hold: nothing speaks against these numbers of boards, stock by stock: {lists}.")
+        found.append(say("proof-unexplained", lists=lists))
     if confirmed.resting:
-        found.append(
-            f"Not confirmed: {len(confirmed.resting)} of the lists that the planner says it tried in full could not be"
-            " tried again in the time."
-        )
+        found.append(say("proof-resting", count=len(confirmed.resting)))
     if not confirmed.finished:
-        found.append("Not confirmed: the proof is too long to be gone through here.")
+        found.append(say("proof-too-long"))
     return found
 
 
 QUESTIONS = (
-    Question("boards", "The cheapest boards for a list of pieces, with the order to cut them in and a proof.", BoardsIn,
-             BoardsOut, answer_boards),
-    Question("prove", "Whether the proof in an answer of `boards` holds, gone through without the planner.", ProveIn,
-             ProveOut, answer_prove),
-)  # fmt: skip
+    Question("boards", say("question-boards"), BoardsIn, BoardsOut, answer_boards),
+    Question("prove", say("question-prove"), ProveIn, ProveOut, answer_prove),
+)

@@ -39,14 +39,15 @@ from scantling.engine.shapes import Asked, out, text_out, texts_out
 from scantling.engine.standard import Standard, format_price
 from scantling.engine.survey.facts import find_house, find_room
 from scantling.engine.trim.piece import Piece
+from scantling.engine.words import say
 
 
 class BoardsForHouseIn(Asked):
-    house = fields.String(required=True, metadata={"description": "the id of a house in the notebook"})
+    house = fields.String(required=True, metadata={"description": say("ask-house")})
     rooms = fields.List(
         fields.String(),
         validate=validate.Length(max=200),
-        metadata={"description": "ids of its rooms; left out: those of the plan in force, or else every room"},
+        metadata={"description": say("ask-rooms-of-house")},
     )
     time_limit = TIME_LIMIT
 
@@ -54,13 +55,13 @@ class BoardsForHouseIn(Asked):
 class ChosenOut(Schema):
     id, name, mark = text_out(), text_out(), text_out()
     chosen = fields.Boolean(required=True)
-    to_cut = fields.Integer(required=True, metadata={"description": "how many pieces want a board of this plan"})
+    to_cut = fields.Integer(required=True, metadata={"description": say("told-chosen-to-cut")})
 
 
 class BoardsForHouseOut(Schema):
     rooms = out(ChosenOut, many=True)
     plans = out(RoomPlanOut, many=True)
-    total = fields.String(required=True, metadata={"description": "what all profiles come to, still to buy"})
+    total = fields.String(required=True, metadata={"description": say("told-boards-total")})
     missing, cautions = texts_out(), texts_out()
     accepted = texts_out()
 
@@ -116,7 +117,7 @@ def answer_boards_for_house(asked: dict[str, Any], context: Context) -> Answer:
     wants = [wanted(profile) for profile in by_profile if rooms]
     plans, missing, to_pay = settle_profiles(house, wants, asked, context)
     if not any(by_profile.values()):
-        missing.append("No room has a piece to cut yet that lies on no board bought for it.")
+        missing.append(say("boards-no-piece-in-house"))
     return {
         "rooms": [
             {"id": room.id, "name": room.name, "mark": room.mark, "chosen": room.chosen,
@@ -189,6 +190,6 @@ def _standard(rooms: list[_Room], profile: str) -> Standard:
 
 
 QUESTIONS = (
-    Question("boards_for_house", "The boards to buy for several rooms at once, and which piece comes from which.",
+    Question("boards_for_house", say("question-boards_for_house"),
              BoardsForHouseIn, BoardsForHouseOut, answer_boards_for_house),
 )  # fmt: skip

@@ -16,16 +16,17 @@ from scantling.engine.rack.slack import keep_slack
 from scantling.engine.rack.wanted import derive_case, derive_length
 from scantling.engine.shapes import LengthText, out, text_out
 from scantling.engine.standard import format_price, format_stock, parse_price
+from scantling.engine.words import say
 
 
 class NoSuchProfile(EngineError):
-    sentences = {"no-such-profile": "The room needs no piece of {profile} with boards to cut it from."}
+    family = "boards-if"
 
 
 class BoardsIfIn(RoomBoardsIn):
     profile = fields.String(required=True)
-    length = LengthText(metadata={"description": "one more length on the rack of what is sold"})
-    price = fields.String(metadata={"description": "what that length costs"})
+    length = LengthText(metadata={"description": say("ask-boards-if-length")})
+    price = fields.String(metadata={"description": say("ask-boards-if-price")})
 
 
 class IfOut(Schema):
@@ -63,21 +64,23 @@ def answer_boards_if(asked: dict[str, Any], context: Context) -> Answer:
     here, sold = [row for row in stock if not row.price_cents], [row for row in stock if row.price_cents]
     return {
         "cost": format_price(now),
-        "single": [_compared(f"Only {format_stock(row.length)}", cents([*here, row]), now) for row in sold],
-        "more": more and _compared(f"With {format_stock(more.length)} at ${format_price(more.price_cents)}",
-                                   cents([*stock, more]), now),
+        "single": [_compared(say("boards-if-only", length=format_stock(row.length)), cents([*here, row]), now)
+                   for row in sold],
+        "more": more and _compared(
+            say("boards-if-with", length=format_stock(more.length), price=format_price(more.price_cents)),
+            cents([*stock, more]), now),
     }  # fmt: skip
 
 
 def _compared(what: str, cents: int | None, now: int) -> Answer:
     if cents is None:
-        return {"words": f"{what}: some piece does not come out of it.", "cost": None}
-    by = format_price(abs(cents - now))
-    change = f"${by} more" if cents > now else f"${by} less" if cents < now else "the same"
-    return {"words": f"{what}: ${format_price(cents)}, {change}.", "cost": format_price(cents)}
+        return {"words": say("boards-if-none", what=what), "cost": None}
+    cost, by = format_price(cents), format_price(abs(cents - now))
+    same = say("boards-if-same", what=what, cost=cost)
+    change = "boards-if-more" if cents > now else "boards-if-less"
+    return {"words": same if cents == now else say(change, what=what, cost=cost, by=by), "cost": cost}
 
 
 QUESTIONS = (
-    Question("boards_if", "What it would change to buy only one length, or to have one more length to buy.",
-             BoardsIfIn, BoardsIfOut, answer_boards_if),
-)  # fmt: skip
+    Question("boards_if", say("question-boards_if"), BoardsIfIn, BoardsIfOut, answer_boards_if),
+)

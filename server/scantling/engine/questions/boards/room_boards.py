@@ -37,13 +37,14 @@ from scantling.engine.standard import Standard, format_price
 from scantling.engine.survey.room import Room
 from scantling.engine.tape.lengths import SIXTEENTH, Length, parse_length
 from scantling.engine.trim.piece import Piece
+from scantling.engine.words import say
 
 # A board that is whippy and heavy for one: common practice, no source.
 LONG = parse_length("16 ft")
 TIME_LIMIT = fields.Float(
     load_default=USUAL_TIME_LIMIT,
     validate=validate.Range(0.01, 60),
-    metadata={"description": "seconds' worth of search, for each profile"},
+    metadata={"description": say("ask-time-limit")},
 )
 
 
@@ -55,7 +56,7 @@ class BoardsForRoomOut(Schema):
     """`elsewhere`: letters of the pieces that lie on boards planned for several rooms at once."""
 
     plans = out(RoomPlanOut, many=True)
-    total = fields.String(required=True, metadata={"description": "what all profiles come to, still to buy"})
+    total = fields.String(required=True, metadata={"description": say("told-boards-total")})
     problems = out(ProblemOut, many=True)
     missing = texts_out()
     cautions = texts_out()
@@ -142,7 +143,7 @@ def answer_boards_for_room(asked: dict[str, Any], context: Context) -> Answer:
     ]
     plans, missing, to_pay = settle_profiles(about.id, wants, asked, context)
     if not cut_list.pieces:
-        missing.insert(0, "There is no piece to cut yet: read a wall first.")
+        missing.insert(0, say("boards-no-piece"))
     return {
         "plans": plans,
         "total": format_price(to_pay),
@@ -190,6 +191,6 @@ def has_long(standard: Standard) -> bool:
 
 
 QUESTIONS = (
-    Question("boards_for_room", "The boards to buy for what a room needs, and which piece comes from which.",
+    Question("boards_for_room", say("question-boards_for_room"),
              RoomBoardsIn, BoardsForRoomOut, answer_boards_for_room),
 )  # fmt: skip

@@ -23,6 +23,7 @@ from scantling.engine.shapes import DrawingOut, one_of, out, text_out, texts_out
 from scantling.engine.tape.lengths import THIRTY_SECOND, Length, format_length, say_length
 from scantling.engine.trim.ends import EDGE_WORDS
 from scantling.engine.trim.piece import Piece
+from scantling.engine.words import say, say_counted
 
 ORDERS = {"board": order_by_board, "setting": order_by_setting}
 
@@ -89,18 +90,18 @@ def _boards(answer: Answer, waiting: dict[str, Listed]) -> tuple[list[list[Liste
         for number, board in enumerate(used, start=1):
             letters = [piece["letter"] for piece in board["pieces"] if piece["state"] == TO_CUT]
             boards.append([rest.pop(letter) for letter in letters if letter in rest])
-            settled = "" if plan["accepted"] else ", proposed"
-            named.append(f"board {number} of {len(used)}, {board['length_shown']}{settled}")
+            key = "saw-board" if plan["accepted"] else "saw-board-proposed"
+            named.append(say(key, number=number, count=len(used), size=board["length_shown"]))
     for one in rest.values():
         boards.append([one])
         there, elsewhere = one.piece.salvaged, one.letter in answer["elsewhere"]
-        named.append("it is there" if there else "a board for several rooms" if elsewhere else "no board planned")
+        key = "saw-is-there" if there else "saw-board-for-several" if elsewhere else "saw-no-board"
+        named.append(say(key))
     return boards, named
 
 
 def _say_order(name: str, ends: Any, order: list[Place]) -> str:
-    count = count_settings(ends, order)
-    return f"By {name}, {count} {'setting' if count == 1 else 'settings'}"
+    return say_counted(f"order-by-{name}", count_settings(ends, order))
 
 
 def _piece(notebook: Notebook, one: Listed, board: str, nearest: Length) -> Answer:
@@ -123,14 +124,16 @@ def _piece(notebook: Notebook, one: Listed, board: str, nearest: Length) -> Answ
         "drawing": draw_at_saw(piece, nearest),
         "notes": [flag.message for flag in piece.flags],
         "tried": [{name: getattr(each, name) for name in ("of", "what", "side", "name", "text")} for each in tried],
-        "spoken": " ".join([_say(piece, nearest), *(f"Test cut, {each.words}." for each in tried if each.text)]),
+        "spoken": " ".join(
+            [_say(piece, nearest), *(say("saw-test-cut", words=each.words) for each in tried if each.text)]
+        ),
     }
 
 
 def _say_other(piece: Piece, nearest: Length) -> str:
     lengths = dict(zip(piece.left.edges, (piece.back, piece.front), strict=True))
     return ", ".join(
-        f"{format_length(length, nearest)} along the {EDGE_WORDS[edge]}"
+        say("saw-other-edge", length=format_length(length, nearest), edge=EDGE_WORDS[edge])
         for edge, length in lengths.items()
         if format_length(length, nearest) != format_length(piece.cut, nearest)
     )
@@ -138,12 +141,12 @@ def _say_other(piece: Piece, nearest: Length) -> str:
 
 def _say(piece: Piece, nearest: Length) -> str:
     """All that one needs to hear with a board in both hands."""
-    ends = f"Left end: {piece.left.shown}. Right end: {piece.right.shown}."
-    length = f"{say_length(piece.cut, nearest).capitalize()}, {piece.cut_from}"
-    return f"Piece {piece.letter}, {piece.name}. {length}. {ends} Lay it {say_edges(piece)}."
+    return say(
+        "saw-spoken", letter=piece.letter, part=piece.name, length=say_length(piece.cut, nearest).capitalize(),
+        cut_from=piece.cut_from, left=piece.left.shown, right=piece.right.shown, edges=say_edges(piece),
+    )  # fmt: skip
 
 
 QUESTIONS = (
-    Question("saw", "What is still to be cut in a room, in the order to cut it, with all that is needed there.",
-             SawIn, SawOut, answer_saw),
-)  # fmt: skip
+    Question("saw", say("question-saw"), SawIn, SawOut, answer_saw),
+)

@@ -18,15 +18,14 @@ from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.standard import format_price, format_stock
 from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_length
 from scantling.engine.trim.piece import Piece
+from scantling.engine.words import all_of, say, say_counted
 
 
 class MarkOut(Schema):
     letter, state = text_out(), text_out()
     mark = out(LengthOut)
-    uncertain = fields.Boolean(required=True, metadata={"description": "whether it may still come out longer"})
-    shares_cut = fields.Boolean(
-        required=True, metadata={"description": "whether its left end is made by the cut before it"}
-    )
+    uncertain = fields.Boolean(required=True, metadata={"description": say("told-mark-uncertain")})
+    shares_cut = fields.Boolean(required=True, metadata={"description": say("told-mark-shares-cut")})
 
 
 class RoomBoardOut(Schema):
@@ -36,7 +35,7 @@ class RoomBoardOut(Schema):
     bought = fields.Boolean(required=True)
     pieces = out(MarkOut, many=True)
     drawing = DrawingOut(required=True)
-    settings = fields.Integer(required=True, metadata={"description": "how often the saw is set anew on the board"})
+    settings = fields.Integer(required=True, metadata={"description": say("told-board-settings")})
 
 
 # What lumber is usually sold in: common practice, no source.
@@ -73,11 +72,9 @@ class EntryOut(Schema):
 
 class RoomPlanOut(Schema):
     profile, profile_shown, cost, proof, summary = text_out(), text_out(), text_out(), text_out(), text_out()
-    slack = fields.String(
-        required=True, metadata={"description": "what each board keeps to spare, and what that costs; empty if nothing"}
-    )
-    paid = fields.String(required=True, metadata={"description": "what the boards that stand here cost"})
-    total = fields.String(required=True, metadata={"description": "what is still to buy, spares and overage with it"})
+    slack = fields.String(required=True, metadata={"description": say("told-room-plan-slack")})
+    paid = fields.String(required=True, metadata={"description": say("told-room-plan-paid")})
+    total = fields.String(required=True, metadata={"description": say("told-room-plan-total")})
     boards = out(RoomBoardOut, many=True)
     buy = out(BuyOut, many=True)
     proven, accepted = fields.Boolean(required=True), fields.Boolean(required=True)
@@ -104,7 +101,7 @@ def find_unpriced(wants: Iterable[Wanted]) -> list[Answer]:
 
 
 def _say_unpriced(profile: str) -> str:
-    return f"No stock lengths yet for {call_stock(profile)}: add lengths and prices to the standard under House."
+    return say("boards-unpriced", profile=call_stock(profile))
 
 
 def find_fitting(wanted: Wanted) -> tuple[list[Piece], list[str]]:
@@ -119,7 +116,7 @@ def find_fitting(wanted: Wanted) -> tuple[list[Piece], list[str]]:
     longest = max(lengths) - wanted.standard.end_trim
     sizes = {piece.key: derive_length(piece) for piece in wanted.pieces}
     return [piece for piece in wanted.pieces if sizes[piece.key] <= longest], [
-        f"{piece.letter} is longer than every board by {format_length(sizes[piece.key] - longest)}: add a longer one."
+        say("boards-piece-longer", letter=piece.letter, by=format_length(sizes[piece.key] - longest))
         for piece in wanted.pieces
         if sizes[piece.key] > longest
     ]
@@ -142,7 +139,7 @@ def show_plan(of: str | None, wanted: Wanted, settled: Settled, nearest: Length)
         "proven": plan.proven if plan else False,
         "accepted": stands,
         "reasons": list(settled.reasons),
-        "proof": say_proof(plan) if plan else "Accepted: this plan is shown on every device until another is accepted.",
+        "proof": say_proof(plan) if plan else say("plan-accepted"),
         "summary": _summary(sticks),
         "slack": _say_slack(wanted, settled),
         "boards": [
@@ -185,22 +182,21 @@ def _board(laid: LaidStick, uncertain: Set[str], wanted: Wanted, nearest: Length
 
 def _say_source(source: str, is_scrap: bool, wanted: Wanted) -> str:
     if is_scrap:
-        return f"left of {wanted.called.get(source, source)}"
-    return f"left of another room's board{', once that is cut' if source in wanted.uncut else ''}"
+        return say("board-left-of", board=wanted.called.get(source, source))
+    return say("board-left-of-other-room-uncut" if source in wanted.uncut else "board-left-of-other-room")
 
 
 def _say_slack(wanted: Wanted, settled: Settled) -> str:
     slack, plan = settled.slack, settled.plan
     if slack is None or plan is None:
         return ""
-    kept = f"Each board keeps {format_length(slack.kept, SIXTY_FOURTH)} to spare"
+    saves = [f"${format_price(plan.cost - slack.cost)}"] if plan.cost > slack.cost else []
+    saves += [say_counted("so-many-board", fewer)] if (fewer := plan.count - slack.count) > 0 else []
+    kept, saved = format_length(slack.kept, SIXTY_FOURTH), all_of(saves or [say("slack-saves-nothing")])
     filled = [wanted.pieces[place].letter for place in slack.filled]
-    if filled:
-        kept += f", but for {', '.join(filled)}: {'it fills its board' if len(filled) == 1 else 'each fills its board'}"
-    saved = [f"${format_price(plan.cost - slack.cost)}"] if plan.cost > slack.cost else []
-    if fewer := plan.count - slack.count:
-        saved += [f"{fewer} board{'' if fewer == 1 else 's'}"] if fewer > 0 else []
-    return f"{kept}. Without that you would save {' and '.join(saved) or 'nothing'}."
+    if not filled:
+        return say("slack-all", length=kept, saved=saved)
+    return say_counted("slack-but-for", len(filled), length=kept, letters=", ".join(filled), saved=saved)
 
 
 def _blank(letter: str, length: Length, nearest: Length) -> Answer:
@@ -208,7 +204,7 @@ def _blank(letter: str, length: Length, nearest: Length) -> Answer:
     return {
         "letter": letter,
         "length": show(length, nearest),
-        "message": f"{letter} leaves too little to hold in any order: cut it from a blank of {least} or more.",
+        "message": say("plan-blank", letter=letter, least=least),
     }
 
 
@@ -231,15 +227,16 @@ def say_proof(plan: Plan) -> str:
     """What is known of a plan's price, in plain words."""
     cost = format_price(plan.cost)
     if plan.proven:
-        return f"Cheapest: ${cost}. Proved: no plan under ${cost} exists, nor one at that price with fewer boards."
+        return say("plan-cheapest-and-fewest", cost=cost)
     if plan.bound == plan.cost:
-        return f"Cheapest: ${cost}. Proved: no plan under ${cost} exists."
+        return say("plan-cheapest", cost=cost)
     if not plan.bound:
-        return "Not proved: a cheaper plan may exist."
-    return f"Within ${format_price(plan.cost - plan.bound)} of the best possible."
+        return say("plan-not-proved")
+    return say("plan-within", by=format_price(plan.cost - plan.bound))
 
 
 def _summary(sticks: Sequence[Stick]) -> str:
     cut = [stick.length for stick in sticks if not stick.why]
-    words = [f"{count} of {format_stock(length)}" for length, count in sorted(Counter(cut).items())]
-    return f"{len(cut)} board{'' if len(cut) == 1 else 's'}: {', '.join(words)}."
+    words = (say("count-of-size", count=count, size=format_stock(length))
+             for length, count in sorted(Counter(cut).items()))  # fmt: skip
+    return say_counted("boards-in-all", len(cut), lengths=", ".join(words))

@@ -25,29 +25,22 @@ from scantling.engine.shapes import Asked, out, text_out
 from scantling.engine.standard import format_price
 from scantling.engine.tape.lengths import ZERO, Length, format_length, parse_length
 from scantling.engine.trim.piece import Step
+from scantling.engine.words import say
 
 #: Of what is spoiled, nothing can be used: what a cut that left nothing was read as.
 NOTHING = "0"
 
 
 class SpoiledError(EngineError):
-    sentences = {
-        "no-such-piece": "The room has no piece {text}: ask for one by its letter.",
-        "not-wanted": "{letter} is no longer wanted as the room reads now: it need not be cut again.",
-        "not-issued": "{letter} is not issued yet: issue the list first.",
-        "salvaged": "{letter} is there already: it is of no board.",
-        "fitted": "{letter} is fitted: mark it recut, if it comes down again.",
-        "not-read": "{sentence}",
-        "longer": "{letter} was to be {cut}: no more than that is left of it.",
-    }
+    family = "spoiled"
 
 
 class SpoiledIn(Asked):
-    room = fields.String(required=True, metadata={"description": "the id of a room in the notebook"})
-    piece = fields.String(required=True, metadata={"description": "a piece of it, by its key, its letter or its id"})
+    room = fields.String(required=True, metadata={"description": say("ask-room")})
+    piece = fields.String(required=True, metadata={"description": say("ask-spoiled-piece")})
     left = fields.String(
         load_default=None, allow_none=True, validate=validate.Length(max=TEXT_AT_MOST),
-        metadata={"description": "how long what can still be used of it is, as typed; nothing of it without"},
+        metadata={"description": say("ask-spoiled-left")},
     )  # fmt: skip
     time_limit = TIME_LIMIT
 
@@ -82,15 +75,15 @@ def answer_spoiled(asked: dict[str, Any], context: Context) -> Answer:
     plans, paid_before = boards_of(asked, context, before, piece.profile)
     _, paid_after = boards_of(asked, context, after, piece.profile)
     takes = derive_length(piece)
-    board = _board_of(plans, one)
+    board, gone = _board_of(plans, one), format_length(takes + standard.kerf, nearest)
     return {
-        "words": f"{one.letter}, {piece.name}, comes back to be cut again.",
-        "board": f"{format_length(takes + standard.kerf, nearest)} of {board or 'its board'} is used up.",
+        "words": say("spoiled-comes-back", letter=one.letter, part=piece.name),
+        "board": say("spoiled-of-board", length=gone, **board) if board else say("spoiled-of-its-board", length=gone),
         "left": _say_left(left, nearest),
         "cost": _say_cost(paid_after - paid_before) if board else "",
         "working": show_working(
-            (Step(f"{one.letter} along its board", takes), Step("+ the kerf", standard.kerf),
-             Step("= used up", takes + standard.kerf)), nearest,
+            (Step(say("spoiled-along", letter=one.letter), takes), Step(say("spoiled-kerf"), standard.kerf),
+             Step(say("spoiled-used-up"), takes + standard.kerf)), nearest,
         ),
         "entries": _entries(one, asked["left"]),
     }  # fmt: skip
@@ -124,26 +117,26 @@ def _left(one: Listed, text: str | None, nearest: Length) -> Length:
     return left
 
 
-def _board_of(plans: list[Answer], one: Listed) -> str:
-    """The board that it was cut from, as the saw calls it."""
+def _board_of(plans: list[Answer], one: Listed) -> Answer:
+    """The board that it was cut from, by what the saw calls it; nothing where it is on none."""
     for plan in plans:
         used = [board for board in plan["boards"] if board["pieces"]]
         for number, board in enumerate(used, start=1):
             if any(each["letter"] == one.letter and each["state"] in (TO_CUT, DONE) for each in board["pieces"]):
-                return f"board {number} of {len(used)}, {board['length_shown']},"
-    return ""
+                return {"number": number, "count": len(used), "size": board["length_shown"]}
+    return {}
 
 
 def _say_left(left: Length, nearest: Length) -> str:
     if not left:
-        return "Nothing of it stands on the rack."
-    return f"{format_length(left, nearest)} of it stands on the rack for another piece, if that can be held at the saw."
+        return say("spoiled-nothing-left")
+    return say("spoiled-left", length=format_length(left, nearest))
 
 
 def _say_cost(cents: int) -> str:
     if cents > 0:
-        return f"That is ${format_price(cents)} more to buy."
-    return "Nothing more is to buy for it: it comes of what is here or planned."
+        return say("spoiled-costs", cost=format_price(cents))
+    return say("spoiled-costs-nothing")
 
 
 def _entries(one: Listed, left: str | None) -> list[Answer]:
@@ -158,6 +151,5 @@ def _entries(one: Listed, left: str | None) -> list[Answer]:
 
 
 QUESTIONS = (
-    Question("spoiled", "A piece spoiled at the saw: what of its board that uses up, what it costs, what to write.",
-             SpoiledIn, SpoiledOut, answer_spoiled),
-)  # fmt: skip
+    Question("spoiled", say("question-spoiled"), SpoiledIn, SpoiledOut, answer_spoiled),
+)

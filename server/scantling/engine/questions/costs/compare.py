@@ -18,12 +18,13 @@ from scantling.engine.standard import format_price
 from scantling.engine.survey.closure import check_closure
 from scantling.engine.survey.facts import find_house, find_room
 from scantling.engine.walk.needs import derive_needs
+from scantling.engine.words import say
 
 NOTHING = {"walls": 0, "read": 0, "wanted": 0, "to_cut": 0, "cut": 0, "fitted": 0, "boards": 0}
 
 
 class CompareIn(Asked):
-    house = fields.String(required=True, metadata={"description": "the id of a house in the notebook"})
+    house = fields.String(required=True, metadata={"description": say("ask-house")})
 
 
 class ComparedOut(Schema):
@@ -79,6 +80,5 @@ def _money(money: RoomMoney) -> Answer:
 
 
 QUESTIONS = (
-    Question("compare", "The rooms of a house side by side: read and open, cut, to buy, in doubt.", CompareIn,
-             CompareOut, answer_compare),
-)  # fmt: skip
+    Question("compare", say("question-compare"), CompareIn, CompareOut, answer_compare),
+)

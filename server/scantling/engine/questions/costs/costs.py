@@ -26,6 +26,7 @@ from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.standard import format_price, parse_price
 from scantling.engine.survey.facts import find_house
 from scantling.engine.tape.measures import FOOT, SQUARE_FOOT, format_run, format_surface
+from scantling.engine.words import say
 
 
 def answer_spent(asked: dict[str, Any], context: Context) -> Answer:
@@ -45,10 +46,10 @@ def answer_spent(asked: dict[str, Any], context: Context) -> Answer:
         "expected": format_price(expected),
         "rooms": [_room(money) for money in rooms],
         "lots": [*(show_lot(lot, money.names[lot.id], money.name) for money in rooms for lot in money.lots),
-                 *(show_lot(lot, names[lot.id], "the house") for lot in own)],
+                 *(show_lot(lot, names[lot.id], say("the-house")) for lot in own)],
         "working": [
-            f"spent ${format_price(spent)}, and planned for what is not bought yet ${format_price(expected - spent)}: "
-            f"${format_price(expected)} in all"
+            say("costs-in-all", spent=format_price(spent), planned=format_price(expected - spent),
+                all=format_price(expected))
         ],
         "unpriced": list(dict.fromkeys(name for money in rooms for name in money.unpriced)),
         "problems": [*problems, *_wrong([*own, *(lot for money in rooms for lot in money.lots)])],
@@ -130,7 +131,7 @@ def answer_next_rooms(asked: dict[str, Any], context: Context) -> Answer:
         measured += _measured(asked, context, problems)
         coming += _coming(context, asked["house"], problems)
         if not coming:
-            return {"rooms": [], "low": "0.00", "high": "0.00", "said": "No room to come is written down yet.",
+            return {"rooms": [], "low": "0.00", "high": "0.00", "said": say("costs-no-room"),
                     "problems": problems}  # fmt: skip
     ranges = derive_ranges(measured, coming)
     return {
@@ -147,7 +148,7 @@ def answer_next_rooms(asked: dict[str, Any], context: Context) -> Answer:
 
 def _working(room: Rough) -> str:
     round_, door, along = (format_run(feet * FOOT) for feet in (room.perimeter, FEET_A_DOOR, room.feet))
-    trim = f"{round_} round + {room.openings} × {door} an opening = {along}"
+    trim = say("costs-rough-trim", round=round_, openings=room.openings, door=door, along=along)
     if not room.height:
         return trim
     unit = " m" if is_metric() else " ft"  # said once, behind the second: 38 × 7 2/3 ft
@@ -183,13 +184,11 @@ def _coming(context: Context, house: str, problems: list[Answer]) -> list[Rough]
 def _said(measured: int, miss: Fraction) -> str:
     percent = f"{float(miss * 100):.0f} %"
     if measured < 2:
-        return f"Told from one room, which nothing checks: {percent} either way. Measure another to narrow it."
-    return f"Told from {measured} rooms; each was told from the others to within {percent}, which is counted in."
+        return say("costs-from-one", percent=percent)
+    return say("costs-from-several", rooms=measured, percent=percent)
 
 
 QUESTIONS = (
-    Question("spent", "What was planned against what was spent, thing by thing, and what it comes to in the end.",
-             SpentIn, SpentOut, answer_spent),
-    Question("next_rooms", "What the same standard may cost in the next rooms, from their rough size, from and to.",
-             NextRoomsIn, NextRoomsOut, answer_next_rooms),
-)  # fmt: skip
+    Question("spent", say("question-spent"), SpentIn, SpentOut, answer_spent),
+    Question("next_rooms", say("question-next_rooms"), NextRoomsIn, NextRoomsOut, answer_next_rooms),
+)

@@ -9,6 +9,7 @@ from scantling.engine.forms import Schema
 from scantling.engine.questions.amounts import Price
 from scantling.engine.questions.readings import Positive
 from scantling.engine.shapes import Asked, out, text_out, texts_out
+from scantling.engine.words import say
 
 MANY = validate.Length(max=500)
 DATE = validate.Regexp(r"\d{4}-\d{2}-\d{2}\Z", error=AS_A_DATE)
@@ -31,8 +32,8 @@ class ReceiptIn(Schema):
 class SpentIn(Asked):
     """What is given; and with a room, or a house, what its plans come to and what was bought for it."""
 
-    room = fields.String(metadata={"description": "the id of a room in the notebook"})
-    house = fields.String(metadata={"description": "the id of a house in the notebook, with all its rooms"})
+    room = fields.String(metadata={"description": say("ask-room")})
+    house = fields.String(metadata={"description": say("ask-spent-house")})
     planned = fields.List(fields.Nested(PlannedIn), load_default=[], validate=MANY)
     receipts = fields.List(fields.Nested(ReceiptIn), load_default=[], validate=MANY)
 
@@ -82,20 +83,20 @@ class RoughIn(Schema):
 
 class MeasuredIn(RoughIn):
     cost = fields.Raw(load_default="")
-    covering = Price(metadata={"description": "how much of it is for what covers the walls, by their area"})
+    covering = Price(metadata={"description": say("ask-measured-covering")})
 
 
 class NextRoomsIn(Asked):
     """What is given; and with a house its rooms that are measured and planned, and those that it says are to come."""
 
-    house = fields.String(metadata={"description": "the id of a house in the notebook"})
+    house = fields.String(metadata={"description": say("ask-house")})
     measured = fields.List(fields.Nested(MeasuredIn), load_default=[], validate=MANY)
     coming = fields.List(fields.Nested(RoughIn), load_default=[], validate=validate.Length(max=100))
 
     @validates_schema
     def check_any(self, data: dict[str, Any], **_: object) -> None:
         if "house" not in data and not (data["measured"] and data["coming"]):
-            raise ValidationError("Give rooms that are measured and rooms to come, or a house.", "coming")
+            raise ValidationError(say("costs-of-what"), "coming")
 
 
 class RangeOut(Schema):

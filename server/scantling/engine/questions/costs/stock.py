@@ -22,12 +22,13 @@ from scantling.engine.rack.leftovers import derive_house_leftovers
 from scantling.engine.rack.wanted import derive_case
 from scantling.engine.shapes import Asked, LengthOut, out, show, text_out
 from scantling.engine.survey.facts import find_house, find_room
+from scantling.engine.words import say
 
 UNITS = {"paper": "roll", "film": "roll", "sheet": "sheet", PAINT: "paint"}
 
 
 class StockIn(Asked):
-    house = fields.String(required=True, metadata={"description": "the id of a house in the notebook"})
+    house = fields.String(required=True, metadata={"description": say("ask-house")})
 
 
 class LeftoverOut(Schema):
@@ -51,7 +52,7 @@ class StockOut(Schema):
 def answer_stock(asked: dict[str, Any], context: Context) -> Answer:
     notebook, house = context.notebook, find_house(context.notebook, asked["house"])
     rooms = {room: find_room(notebook, room).body["name"] for room in rooms_of(notebook, house)}
-    places = {**rooms, house: "the house"}
+    places = {**rooms, house: say("the-house")}
     lots = [lot for of in places for lot in derive_lots(notebook, of)]
     names = names_of(notebook, lots)
     articles = [article for article, _, _ in notebook.children("article", house)]
@@ -95,6 +96,5 @@ def _shelf(context: Context, rooms: Sequence[str], lots: Sequence[Lot]) -> Itera
 
 
 QUESTIONS = (
-    Question("stock", "What is on hand in a house: boards left over, rolls, sheets and cans, and what is over.",
-             StockIn, StockOut, answer_stock),
-)  # fmt: skip
+    Question("stock", say("question-stock"), StockIn, StockOut, answer_stock),
+)

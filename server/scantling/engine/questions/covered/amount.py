@@ -15,6 +15,7 @@ from scantling.engine.standard import parse_price
 from scantling.engine.tape.figures import parse_figure
 from scantling.engine.tape.lengths import parse_length
 from scantling.engine.tape.measures import FOOT, GALLON, METER, format_volume
+from scantling.engine.words import say, say_counted
 
 ROLL, BY_FOOT, BY_METER, SHEET_OF, VOLUME = "roll", "ft", "m", "sheet", "paint"
 
@@ -41,10 +42,10 @@ def say_amount(unit: str, count: Fraction) -> str:
     if unit == VOLUME:
         return format_volume(count)
     if unit == BY_FOOT and is_metric():  # its price is by the foot, so that is how it is bought
-        return f"{count} ft ({float(count * FOOT / METER):.2f} m)"
+        return say("feet-in-meters", feet=count, meters=f"{float(count * FOOT / METER):.2f}")
     if unit in (BY_FOOT, BY_METER):
-        return f"{count} {unit}"
-    return f"{count} {unit}{'' if count == 1 else 's'}"
+        return say("in-feet", figure=count) if unit == BY_FOOT else f"{count} m"
+    return say_counted(f"so-many-{unit}", count)
 
 
 def derive_amount(planned: Planned) -> Amount | None:
@@ -69,12 +70,13 @@ def _film(planned: Planned, answer: Answer, cents: int | None, each: Fraction) -
     length = parse_figure(answer["length"]["exact"] or "")
     if not length:
         return None
-    said = (f"{answer['length']['shown']} off the roll. {answer['said']}",)
+    shown = answer["length"]["shown"]
+    said = (say("film-off-the-roll", length=shown, said=answer["said"]),)
     roll = planned.article.facts.get("length")
     if roll is None:
         return Amount(BY_METER if each == METER else BY_FOOT, Fraction(-(-length.inches // each)), cents, said)
     count = Fraction(-(-length.inches // parse_length(roll).inches))
-    return Amount(ROLL, count, cents, (*said, f"⌈{answer['length']['shown']} ÷ {roll} on a roll⌉ = {count}"))
+    return Amount(ROLL, count, cents, (*said, say("film-rolls", length=shown, roll=roll, count=count)))
 
 
 def _paint(planned: Planned) -> Fraction:

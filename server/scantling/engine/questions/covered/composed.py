@@ -20,20 +20,14 @@ from scantling.engine.questions.covered.said import FIELDS
 from scantling.engine.survey.room import Room
 from scantling.engine.tape.lengths import parse_length
 from scantling.engine.trim.piece import Piece
+from scantling.engine.words import say
 
 Raw = dict[str, Any]
 HUNG = ("height", "from_floor", "from_ceiling", "trim", "turn", "sliver", "mark", "mismatch")
 
 
 class CoveringError(EngineError):
-    sentences = {
-        "no-such-covering": "There is no covering {covering} in this room: ask for one that the room lists.",
-        "no-article": "What it is covered with was struck: choose another paper, film, sheet or paint.",
-        "wall-gone": "A wall that was to be covered is not in this room any more: choose the walls again.",
-        "start-gone": "A start was chosen on what is not papered any more, so that another is searched: choose again.",
-        "no-area": "{name} has no area to paint yet: read what is missing, or write an area of your own.",
-        "not-counted": "{missing}.",
-    }
+    family = "covering"
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +119,7 @@ class Composing:
         name = row["name"]
         if "area" in row:
             (said,) = FIELDS["cover.surfaces"].deserialize([row])
-            return Surface(name, said["area"], (f"{name}: {row['area']}, as it was written",))
+            return Surface(name, said["area"], (say("surface-as-written", name=name, area=row["area"]),))
         if name == CEILING:
             return derive_ceiling(self.room)
         if name == TRIM:
@@ -150,4 +144,4 @@ def _some(facts: Mapping[str, Any], *names: str) -> Raw:
 def _square_feet(area: Fraction) -> str:
     """Up to the next hundredth, as `paint` takes it."""
     whole, cents = divmod(-(-area * 100 // 144), 100)
-    return f"{whole}.{cents:02d} sq ft"
+    return f"{whole}.{cents:02d}"

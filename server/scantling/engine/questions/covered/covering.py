@@ -32,6 +32,7 @@ from scantling.engine.shapes import Asked, out, text_out, texts_out
 from scantling.engine.standard import format_price
 from scantling.engine.survey.facts import find_room
 from scantling.engine.survey.room import Room
+from scantling.engine.words import say, say_counted
 
 PLANS = ("seams", "panes", "sheets", "paint")
 OILY = ("oil", "stain", "varnish")
@@ -39,7 +40,7 @@ WET = ("tub", "shower", "bath")
 
 
 class CoveringsIn(Asked):
-    room = fields.String(required=True, metadata={"description": "the id of a room in the notebook"})
+    room = fields.String(required=True, metadata={"description": say("ask-room")})
 
 
 class CoveringIn(CoveringsIn):
@@ -181,18 +182,19 @@ def _where(planned: Planned, room: Room) -> str:
     if planned.article.sort in (FILM, SHEET):
         rows = cover.get("panes" if planned.article.sort == FILM else "sheets", ())
         count = sum(row.get("count", 1) for row in rows)
-        return f"{count} {'pane' if planned.article.sort == FILM else 'panel'}{'' if count == 1 else 's'}"
+        return say_counted("so-many-pane" if planned.article.sort == FILM else "so-many-panel", count)
     chosen = [wall.number for wall in room.walls if wall.id in cover.get("walls", ())]
-    walls = say_numbers("wall", chosen) or "all walls"
+    walls = say_walls(chosen) or say("on-all-walls")
     if planned.article.sort == PAPER:
-        return ", ".join(panel.get("name", "a panel") for panel in cover["panels"]) if "panels" in cover else walls
+        named = (panel.get("name", say("on-a-panel")) for panel in cover.get("panels", ()))
+        return ", ".join(named) if "panels" in cover else walls
     names = [row["name"] for row in cover.get("surfaces") or [{"name": WALLS}]]
     return ", ".join(walls if name == WALLS else name for name in names)
 
 
-def say_numbers(what: str, numbers: Sequence[int]) -> str:
+def say_walls(numbers: Sequence[int]) -> str:
     """
-    >>> say_numbers("wall", [1, 2, 3, 7]), say_numbers("wall", [4])
+    >>> say_walls([1, 2, 3, 7]), say_walls([4])
     ('walls 1 to 3, 7', 'wall 4')
     """
     runs: list[list[int]] = []
@@ -201,13 +203,13 @@ def say_numbers(what: str, numbers: Sequence[int]) -> str:
             runs[-1].append(number)
         else:
             runs.append([number])
-    said = ", ".join(f"{run[0]}" if len(run) == 1 else f"{run[0]} to {run[-1]}" for run in runs)
-    return f"{what}{'' if len(numbers) == 1 else 's'} {said}" if runs else ""
+    said = (str(run[0]) if len(run) == 1 else say("number-to-number", first=run[0], last=run[-1]) for run in runs)
+    return say_counted("on-walls", len(numbers), walls=", ".join(said)) if runs else ""
 
 
 def _done(lines: Sequence[Answer]) -> str:
     up = sum(line["state"] in ("hung", "done") for line in lines)
-    return f"{up} of {len(lines)} up" if lines else ""
+    return say("so-many-up", up=up, count=len(lines)) if lines else ""
 
 
 def _cost(planned: Planned) -> str | None:
@@ -260,8 +262,6 @@ def _is_near_water(planned: Planned, room: Room) -> bool:
 
 
 QUESTIONS = (
-    Question("coverings", "What a room is covered with, and the papers, films, sheets and paints of its house.",
-             CoveringsIn, CoveringsOut, answer_coverings, kept=True),
-    Question("covering", "One covering of a room: its plan, its drawing, its list to work by, what it wants and costs.",
-             CoveringIn, CoveringOut, answer_covering, kept=True),
-)  # fmt: skip
+    Question("coverings", say("question-coverings"), CoveringsIn, CoveringsOut, answer_coverings, kept=True),
+    Question("covering", say("question-covering"), CoveringIn, CoveringOut, answer_covering, kept=True),
+)

@@ -9,6 +9,7 @@ from scantling.engine.notebook import Notebook
 from scantling.engine.questions.covered.planned import Planned
 from scantling.engine.questions.question import Answer
 from scantling.engine.tape.alike import is_alike
+from scantling.engine.words import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,9 +40,8 @@ def _panes(_: Planned, answer: Answer) -> Iterator[Line]:
     blanks = {blank["pane"]: blank for blank in answer["blanks"]}
     for place in answer["layout"]:
         blank = blanks[place["pane"]]
-        turned = ", turned on the roll" if place["turned"] else ""
-        said = f"{blank['name']}: {blank['width']['shown']} × {blank['height']['shown']}"
-        yield Line(str(place["pane"] + 1), said, f"band {place['band'] + 1} of the roll{turned}")
+        where = say("line-on-band-turned" if place["turned"] else "line-on-band", band=place["band"] + 1)
+        yield Line(str(place["pane"] + 1), _of_pane(blank), where)
 
 
 def _panels(_: Planned, answer: Answer) -> Iterator[Line]:
@@ -51,15 +51,19 @@ def _panels(_: Planned, answer: Answer) -> Iterator[Line]:
         for cut in sheet["cuts"]:
             panel = panels[cut["panel"]]
             counted[cut["panel"]] += 1
-            said = f"{panel['name']}: {panel['width']['shown']} × {panel['height']['shown']}"
-            yield Line(f"{cut['panel'] + 1}.{counted[cut['panel']]}", said, f"sheet {number}")
+            where = say("line-on-sheet", number=number)
+            yield Line(f"{cut['panel'] + 1}.{counted[cut['panel']]}", _of_pane(panel), where)
+
+
+def _of_pane(one: Answer) -> str:
+    return f"{one['name']}: {one['width']['shown']} × {one['height']['shown']}"
 
 
 def _coats(planned: Planned, _: Answer) -> Iterator[Line]:
     coats = int(planned.article.facts.get("coats", 2))
     for coat in range(1, coats + 1):
         for surface in planned.surfaces:
-            yield Line(f"{surface.name} {coat}", f"{surface.name}, coat {coat} of {coats}")
+            yield Line(f"{surface.name} {coat}", say("line-of-coat", name=surface.name, coat=coat, coats=coats))
 
 
 def show_list(notebook: Notebook, planned: Planned) -> list[Answer]:
@@ -69,7 +73,7 @@ def show_list(notebook: Notebook, planned: Planned) -> list[Answer]:
     for line in derive_list(planned):
         entry = ticks[line.key][0] if line.key in ticks else None
         was = entry.body["remember"] if entry else ""
-        changed = f"Ticked off as “{was}”: the plan has changed since." if was and not is_alike(was, line.said) else ""
+        changed = say("line-ticked-off", was=was) if was and not is_alike(was, line.said) else ""
         state = entry.body["state"] if entry else ""
         shown.append({"key": line.key, "said": line.said, "where": line.where, "state": state, "changed": changed})
     return shown

@@ -18,10 +18,11 @@ from scantling.engine.questions.question import Answer, Context
 from scantling.engine.questions.said import Wrong
 from scantling.engine.shapes import load
 from scantling.engine.survey.facts import find_room
+from scantling.engine.words import say
 
 ANSWERING = {one.name: one for module in (seams, panes, sheets, paint) for one in module.QUESTIONS}
-WANTED = {FILM: ("panes", "the panes, each with its widths and heights"),
-          SHEET: ("sheets", "the panels, each with its widths and heights")}  # fmt: skip
+#: What is to be covered, where no walls are: the setting, and the key of the words that ask for it.
+WANTED = {FILM: ("panes", "wanted-panes"), SHEET: ("sheets", "wanted-panels")}
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,10 +82,10 @@ def _derive(context: Context, covering: str) -> Planned:
 
 
 def _missing(article: Article, cover: Raw) -> Sequence[str]:
-    needed = {name.removeprefix(f"{article.sort}."): words for name, words in NEEDED[article.sort].items()}
-    missing = [words for name, words in needed.items() if name not in article.facts]
-    wanted, words = WANTED.get(article.sort, ("", ""))
-    return [*missing, words] if wanted and not cover.get(wanted) else missing
+    needed = {name.removeprefix(f"{article.sort}."): key for name, key in NEEDED[article.sort].items()}
+    missing = [say(key) for name, key in needed.items() if name not in article.facts]
+    wanted, key = WANTED.get(article.sort, ("", ""))
+    return [*missing, say(key)] if wanted and not cover.get(wanted) else missing
 
 
 def _ask(context: Context, planned: Planned) -> Planned:

@@ -49,12 +49,12 @@ FIELDS: Mapping[str, Field] = {
     **{f"{sort}.price": Price() for sort in (PAPER, SHEET)},
     "film.price": FilmPrice(),
 }
-#: What a plan cannot do without, by sort, in the words that ask for it.
+#: What a plan cannot do without, by sort, with the key of the words that ask for it.
 NEEDED = {
-    PAPER: {"paper.width": "the roll's width", "paper.length": "the roll's length"},
-    FILM: {"film.width": "the roll's width"},
-    SHEET: {"sheet.width": "the sheet's width", "sheet.length": "the sheet's length"},
-    PAINT: {"paint.spread": "how far it spreads", "paint.cans": "the cans it is sold in"},
+    PAPER: {"paper.width": "wanted-roll-width", "paper.length": "wanted-roll-length"},
+    FILM: {"film.width": "wanted-roll-width"},
+    SHEET: {"sheet.width": "wanted-sheet-width", "sheet.length": "wanted-sheet-length"},
+    PAINT: {"paint.spread": "wanted-spread", "paint.cans": "wanted-cans"},
 }
 
 

@@ -27,8 +27,10 @@ from scantling.engine.tape.measures import (
     format_volume,
 )
 from scantling.engine.tape.units import convert
+from scantling.engine.words import say
 
 QUART = GALLON / 4
+SQUARE_FEET = "sq ft"
 # Whether an area is in square meters.
 AREAS = dict.fromkeys(("m2", "m²", "sq m"), True) | dict.fromkeys(("", "sq ft", "ft2", "ft²"), False)
 
@@ -36,7 +38,7 @@ AREAS = dict.fromkeys(("m2", "m²", "sq m"), True) | dict.fromkeys(("", "sq ft",
 class Spread(fields.Field[Fraction]):
     """Square feet a gallon, "350", or "10 m2/l"; to square inches that a cubic inch covers, once."""
 
-    wants = 'a spread, such as "350" (sq ft a gallon) or "10 m2/l"'
+    wants = say("wants-spread")
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Fraction:
         figure, unit = split_unit(value)
@@ -45,29 +47,28 @@ class Spread(fields.Field[Fraction]):
         square = AREAS.get(area.strip())
         each = parse_unit(volume.strip() or "gal")
         if not amount or square is None or each is None:
-            such = '"10 m2/l"' if is_metric() else '"350" (sq ft a gallon) or "10 m2/l"'
-            raise ValidationError(f"{quote(str(value))} is no spread: write one such as {such}.")
+            raise ValidationError(say("no-spread-metric" if is_metric() else "no-spread", given=quote(str(value))))
         return amount * (convert(Fraction(1), "meter ** 2", "inch ** 2") if square else Fraction(144)) / each
 
 
 class CanIn(Schema):
-    size = Volume(required=True, metadata={"description": "gallons where no unit is written"})
+    size = Volume(required=True, metadata={"description": say("ask-can-size")})
     price = fields.Raw(load_default="")
 
 
 class SurfaceIn(Schema):
     name = fields.String(validate=validate.Length(max=80))
-    area = Area(required=True, metadata={"description": "square feet where no unit is written"})
+    area = Area(required=True, metadata={"description": say("ask-surface-area")})
 
 
 class ProductIn(Schema):
     name = fields.String(validate=validate.Length(max=80))
-    on = fields.List(fields.String(), metadata={"description": "names of the surfaces it goes on; else all"})
+    on = fields.List(fields.String(), metadata={"description": say("ask-product-on")})
     coats = fields.Integer(strict=True, load_default=2, validate=validate.Range(min=1, max=10))
     spread = Spread(required=True)
-    loss = Amount("loss", most=80, load_default=Fraction(0), metadata={"description": "percent left in tray and tool"})
-    keep = Volume(metadata={"description": "to keep for touching up"})
-    on_hand = Volume(metadata={"description": "what is here already, of the same batch"})
+    loss = Amount("loss", most=80, load_default=Fraction(0), metadata={"description": say("ask-product-loss")})
+    keep = Volume(metadata={"description": say("ask-product-keep")})
+    on_hand = Volume(metadata={"description": say("ask-product-on-hand")})
     cans = fields.List(fields.Nested(CanIn), required=True, validate=validate.Length(max=20))
 
 
@@ -77,7 +78,7 @@ class PaintIn(Asked):
 
 
 class CansOut(Schema):
-    can = fields.Integer(required=True, metadata={"description": "its place in the list given, from 0"})
+    can = fields.Integer(required=True, metadata={"description": say("told-place")})
     count = fields.Integer(required=True)
     size, price = text_out(), text_out()
 
@@ -112,7 +113,7 @@ class PaintOut(Schema):
 def answer_paint(asked: dict[str, Any], context: Context) -> Answer:
     found, problems, total = [], [], 0
     for place, product in enumerate(asked["products"]):
-        name = product.get("name") or f"product {place + 1}"
+        name = product.get("name") or say("nameless-product", number=place + 1)
         answer, wrong, cents = _answer_product(name, product, asked["surfaces"])
         found.append(answer)
         total += cents
@@ -158,7 +159,8 @@ def _answer_product(
 
 
 def _area(name: str, product: dict[str, Any], surfaces: list[dict[str, Any]], wrong: list[EngineError]) -> Fraction:
-    known = {one.get("name") or f"surface {place + 1}": one["area"] for place, one in enumerate(surfaces)}
+    known = {one.get("name") or say("nameless-surface", number=place): one["area"]
+             for place, one in enumerate(surfaces, start=1)}  # fmt: skip
     if "on" not in product:
         return sum((one["area"] for one in surfaces), start=Fraction(0))
     for on in product["on"]:
@@ -195,30 +197,29 @@ def _volume(amount: Fraction) -> Answer:
 
 
 def _working(product: dict[str, Any], area: Fraction, paint: Fraction, choice: Choice | None) -> Iterator[str]:
-    loss = f" ÷ (1 − {format_number(product['loss'])} % lost)" if product["loss"] else ""
-    yield (
-        f"{format_surface(area)} × {product['coats']} coats ÷ {format_spread(product['spread'])}{loss} = "
-        f"{format_volume(paint)}"
-    )
+    figures = {"area": format_surface(area), "coats": product["coats"], "spread": format_spread(product["spread"]),
+               "paint": format_volume(paint)}  # fmt: skip
+    loss = format_number(product["loss"]) if product["loss"] else ""
+    yield say("paint-need-loss", loss=loss, **figures) if loss else say("paint-need", **figures)
     if product.get("keep"):
-        yield f"+ {format_volume(product['keep'])} kept for touching up"
+        yield say("paint-kept", volume=format_volume(product["keep"]))
     if product.get("on_hand"):
-        yield f"− {format_volume(product['on_hand'])} on hand"
+        yield say("paint-on-hand", volume=format_volume(product["on_hand"]))
     if choice and choice.cents:
-        yield f"the cheapest cans that hold as much: {format_volume(choice.holds)} for ${format_price(choice.cents)}"
+        yield say("paint-cheapest", volume=format_volume(choice.holds), price=format_price(choice.cents))
 
 
 def _advice(product: dict[str, Any], paint: Fraction, choice: Choice | None) -> Iterator[str]:
     # A quart to touch up with: common practice, no source.
     left = choice.holds + product.get("on_hand", Fraction(0)) - paint if choice else QUART
     if "keep" not in product and left < QUART:
-        little = format_volume(QUART) if is_metric() else "a quart"
-        yield f"Less than {little} is left to touch up with: mix one more, of the same batch, if the color is mixed."
+        little = format_volume(QUART) if is_metric() else say("paint-a-quart")
+        yield say("paint-too-little", little=little)
 
 
 class AreasIn(RoomIn):
-    height = Positive(metadata={"description": "floor to ceiling, for walls whose own height is not read"})
-    growth = Amount("growth", most=100, metadata={"description": "percent that a profile's curves add to its face"})
+    height = Positive(metadata={"description": say("ask-areas-height")})
+    growth = Amount("growth", most=100, metadata={"description": say("ask-areas-growth")})
 
 
 class SurfaceOut(Schema):
@@ -252,7 +253,7 @@ def show_surface(surface: Surface) -> Answer:
     return {
         "name": surface.name,
         "square_feet": float(f"{float(feet):.6f}"),
-        "area": f"{float(feet):.2f} sq ft",
+        "area": f"{float(feet):.2f} {SQUARE_FEET}",
         "shown": format_rough_surface(surface.area),
         "working": list(surface.working),
         "missing": list(surface.missing),
@@ -260,8 +261,6 @@ def show_surface(surface: Surface) -> Answer:
 
 
 QUESTIONS = (
-    Question("paint", "Cans of each product for its surfaces: the cheapest that hold enough, and what is left.",
-             PaintIn, PaintOut, answer_paint),
-    Question("paint_areas", "What there is to paint in a room: walls less openings, ceiling, trim by developed width.",
-             AreasIn, AreasOut, answer_areas),
-)  # fmt: skip
+    Question("paint", say("question-paint"), PaintIn, PaintOut, answer_paint),
+    Question("paint_areas", say("question-paint_areas"), AreasIn, AreasOut, answer_areas),
+)

@@ -26,6 +26,7 @@ from scantling.engine.tape.lengths import (
     parse_length,
 )
 from scantling.engine.tape.measures import format_area
+from scantling.engine.words import say
 
 # What a knife runs along, at the edge of film: common practice, no source.
 GAP = parse_length("1/16")
@@ -35,21 +36,21 @@ PANES_AT_MOST = 200
 class PaneIn(Schema):
     name = fields.String(validate=validate.Length(max=80))
     widths, heights = Readings(required=True), Readings(required=True)
-    turnable = fields.Boolean(metadata={"description": "where this one differs from the others"})
+    turnable = fields.Boolean(metadata={"description": say("ask-turnable-here")})
 
 
 class PanesIn(Asked):
     panes = fields.List(fields.Nested(PaneIn), required=True, validate=validate.Length(min=1, max=PANES_AT_MOST))
-    gap = LengthText(load_default=GAP, metadata={"description": "left open at every edge"})
-    allowance = LengthText(load_default=ONE_INCH, metadata={"description": "to trim off, each way in all"})
+    gap = LengthText(load_default=GAP, metadata={"description": say("ask-gap")})
+    allowance = LengthText(load_default=ONE_INCH, metadata={"description": say("ask-panes-allowance")})
     roll_width = Positive(required=True)
-    turnable = fields.Boolean(load_default=False, metadata={"description": "whether film may lie sideways"})
+    turnable = fields.Boolean(load_default=False, metadata={"description": say("ask-panes-turnable")})
 
 
 class BlankOut(Schema):
     """`widths` and `heights`: what is left of it at each place read, once trimmed."""
 
-    pane = fields.Integer(required=True, metadata={"description": "its place in the list given, from 0"})
+    pane = fields.Integer(required=True, metadata={"description": say("told-place")})
     name = text_out()
     width, height = out(LengthOut), out(LengthOut)
     widths, heights = out(LengthOut, many=True), out(LengthOut, many=True)
@@ -87,7 +88,7 @@ def answer_panes(asked: dict[str, Any], context: Context) -> Answer:
     places = place_bands(plan.bands, members, kinds, scale)
     length, bound = scale.length(plan.length), scale.length(plan.bound)
     names = [panes[place].name for place in fitting]
-    title = "Blanks on the roll, its end at the foot"
+    title = say("panes-drawing")
     return {
         "blanks": [_blank(place, pane, asked) for place, pane in panes.items()],
         "layout": [_place(one, fitting, nearest) for one in places],
@@ -107,7 +108,7 @@ def _sort_out(asked: dict[str, Any]) -> tuple[dict[int, Pane], dict[int, EngineE
     panes: dict[int, Pane] = {}
     impossible: dict[int, EngineError] = {}
     for place, one in enumerate(asked["panes"]):
-        name = one.get("name") or f"pane {place + 1}"
+        name = one.get("name") or say("nameless-pane", number=place + 1)
         try:
             panes[place] = derive_pane(name, one["widths"], one["heights"], asked["gap"], asked["allowance"])
         except PaneError as error:
@@ -138,10 +139,11 @@ def _blank(place: int, pane: Pane, asked: dict[str, Any]) -> Answer:
 
 def _blank_working(pane: Pane, read: dict[str, Any], gap: Length, allowance: Length) -> Iterator[str]:
     for way, blank in (("widths", pane.blank_width), ("heights", pane.blank_height)):
-        largest = format_working(read[way].largest.inches)
-        of = f" (largest of {len(read[way].lengths)})" if len(read[way].lengths) > 1 else ""
-        yield f"{way[:-1]}: {largest}{of} + {format_working(allowance.inches)} to trim = {format_working(blank.inches)}"
-    yield f"trimmed: {format_working(gap.inches)} open at every edge, so what was read there less twice that"
+        figures = {"largest": format_working(read[way].largest.inches), "allowance": format_working(allowance.inches),
+                   "blank": format_working(blank.inches)}  # fmt: skip
+        count = len(read[way].lengths)
+        yield say(f"pane-{way}", **figures) if count == 1 else say(f"pane-largest-{way}", count=count, **figures)
+    yield say("pane-trimmed", gap=format_working(gap.inches))
 
 
 def _place(one: Place, fitting: Sequence[int], nearest: Length) -> Answer:
@@ -151,22 +153,21 @@ def _place(one: Place, fitting: Sequence[int], nearest: Length) -> Answer:
 
 def _said(plan: OffRoll, length: Length, bound: Length, nearest: Length) -> str:
     if not plan.length:
-        return "No pane can be cut from this roll."
+        return say("panes-none")
     if plan.length == plan.bound:
-        return "No layout in bands straight across the roll is shorter."
-    return f"At most {format_length(length - bound, nearest)} shorter might be found."
+        return say("panes-proven")
+    return say("panes-not-proven", length=format_length(length - bound, nearest))
 
 
 def _working(sizes: Sequence[tuple[Length, Length]], roll: Length, length: Length) -> list[str]:
     area = sum((width.inches * height.inches for width, height in sizes), start=ZERO.inches)
     used = format_working(area / roll.inches)
     return [
-        f"blanks laid without waste would take {format_area(area)} ÷ {format_working(roll.inches)} = {used}",
-        f"in bands straight across the roll they take {format_working(length.inches)}",
+        say("panes-without-waste", area=format_area(area), roll=format_working(roll.inches), length=used),
+        say("panes-in-bands", length=format_working(length.inches)),
     ]
 
 
 QUESTIONS = (
-    Question("panes", "Film for panes: blanks, what is left once trimmed, and the shortest length off the roll.",
-             PanesIn, PanesOut, answer_panes),
-)  # fmt: skip
+    Question("panes", say("question-panes"), PanesIn, PanesOut, answer_panes),
+)

@@ -9,6 +9,7 @@ from scantling.engine.questions.facts import RoomIn
 from scantling.engine.questions.readings import Positive, ProblemOut
 from scantling.engine.shapes import DrawingOut, LengthOut, LengthText, one_of, out, text_out, texts_out
 from scantling.engine.tape.lengths import HALF, ZERO, parse_length
+from scantling.engine.words import say
 
 TRIM = parse_length("4")
 # Past an inside corner, under the next part: common practice, no source. Narrower than 2 in: a hanging guide.
@@ -16,9 +17,9 @@ TURN, SLIVER = HALF, parse_length("2")
 
 
 class StartIn(Schema):
-    of = fields.String(required=True, metadata={"description": "the id of a wall or an opening"})
-    how = fields.String(validate=one_of(SEAM, STRIP), metadata={"description": "what goes on its middle; else either"})
-    at = LengthText(metadata={"description": "in place of the middle: a plumb line so far from the wall's left end"})
+    of = fields.String(required=True, metadata={"description": say("ask-start-of")})
+    how = fields.String(validate=one_of(SEAM, STRIP), metadata={"description": say("ask-start-how")})
+    at = LengthText(metadata={"description": say("ask-start-at")})
 
 
 class PanelIn(Schema):
@@ -34,19 +35,19 @@ class SeamsIn(RoomIn):
     roll = fields.Nested(RollIn, required=True)
     walls = fields.List(fields.String(), load_default=[], validate=validate.Length(max=200))
     panels = fields.List(fields.Nested(PanelIn), load_default=[], validate=validate.Length(max=100))
-    height = Positive(metadata={"description": "floor to ceiling, for walls whose own is not read"})
-    from_floor = LengthText(metadata={"description": "where paper begins; the top of the base, where there is one"})
-    from_ceiling = LengthText(load_default=ZERO, metadata={"description": "where it ends below the ceiling"})
-    trim = LengthText(load_default=TRIM, metadata={"description": "top and foot together"})
-    turn = LengthText(load_default=TURN, metadata={"description": "what goes round an inside corner"})
+    height = Positive(metadata={"description": say("ask-seams-height")})
+    from_floor = LengthText(metadata={"description": say("ask-seams-from-floor")})
+    from_ceiling = LengthText(load_default=ZERO, metadata={"description": say("ask-seams-from-ceiling")})
+    trim = LengthText(load_default=TRIM, metadata={"description": say("ask-trim")})
+    turn = LengthText(load_default=TURN, metadata={"description": say("ask-seams-turn")})
     sliver = LengthText(load_default=SLIVER)
-    mark = LengthText(load_default=ZERO, metadata={"description": "from the top down to the pattern's mark, strip 1"})
+    mark = LengthText(load_default=ZERO, metadata={"description": say("ask-seams-mark")})
     start = fields.Nested(StartIn)
     starts = fields.List(
         fields.Nested(StartIn), load_default=[], validate=validate.Length(max=200),
-        metadata={"description": "one for each stretch of wall that is to begin where it is told"},
+        metadata={"description": say("ask-seams-starts")},
     )  # fmt: skip
-    mismatch = fields.String(metadata={"description": "where the ends meet: an opening's id, or “corner 3”"})
+    mismatch = fields.String(metadata={"description": say("ask-seams-mismatch")})
 
 
 class WhereOut(Schema):
@@ -72,7 +73,7 @@ class StripOut(Schema):
     walls = out(WhereOut, many=True)
     turns = texts_out()
     pieces = out(StripPieceOut, many=True)
-    beside = fields.Integer(required=True, allow_none=True, metadata={"description": "cut out of that strip's width"})
+    beside = fields.Integer(required=True, allow_none=True, metadata={"description": say("told-strip-beside")})
     said = text_out()
 
 
@@ -114,7 +115,7 @@ class StretchOut(Schema):
     slivers = fields.Integer(required=True)
     tried = fields.Integer(required=True)
     said = text_out()
-    drawing = DrawingOut(required=True, metadata={"description": "its walls laid out flat, all at one scale"})
+    drawing = DrawingOut(required=True, metadata={"description": say("told-stretch-drawing")})
 
 
 class WallDrawnOut(Schema):
@@ -124,7 +125,7 @@ class WallDrawnOut(Schema):
 
 class SeamsOut(Schema):
     rolls = out(CountsOut)
-    proven = fields.Boolean(required=True, metadata={"description": "these strips cannot be cut from fewer rolls"})
+    proven = fields.Boolean(required=True, metadata={"description": say("told-seams-proven")})
     strips = fields.Integer(required=True)
     stretches = out(StretchOut, many=True)
     cutting = out(RollOut, many=True)

@@ -7,12 +7,12 @@ from scantling.engine.coverings.scale import Scale
 from scantling.engine.coverings.seams.hang import Paper
 from scantling.engine.coverings.seams.plan import Listed, PieceOf, SeamPlan
 from scantling.engine.coverings.seams.search import Hung
-from scantling.engine.coverings.seams.start import PLUMB, SEAM
 from scantling.engine.coverings.seams.stretch import Stretch
 from scantling.engine.drawings.coverings.stretch import draw_stretch
 from scantling.engine.questions.question import Answer
 from scantling.engine.shapes import show
 from scantling.engine.tape.lengths import SIXTEENTH, SIXTY_FOURTH, Length, format_exact, format_length
+from scantling.engine.words import all_of, say
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,10 +52,7 @@ class Shown:
         }
 
     def _start(self, hung: Hung) -> str:
-        of = hung.start.of
-        if hung.start.how == PLUMB:
-            return f"Strip 1 begins at a plumb line on {of}."
-        return f"{'A seam' if hung.start.how == SEAM else 'A strip'} stands on the middle of {of}."
+        return say(f"seams-start-{hung.start.how}", place=hung.start.of)
 
     def _keep(self, one: Tried) -> Answer:
         part = one.stretch.part_at(one.hung.start.along)
@@ -66,9 +63,7 @@ class Shown:
 
     def _tried(self, one: Tried) -> str:
         rule = format_length(SIXTEENTH * one.step)
-        every = f"a plumb start at every {rule} of a strip's width on each wall, and the middle of each wall"
-        where = every if one.tried > 2 else "the start you chose"
-        return f"Tried {where}: fewest rolls first, then no seam near a corner or opening, then least seam seen."
+        return say("seams-tried-every", rule=rule) if one.tried > 2 else say("seams-tried-chosen")
 
     def _mismatch(self, one: Tried, strips: Sequence[Listed]) -> Answer | None:
         place = one.hung.mismatch
@@ -77,10 +72,10 @@ class Shown:
         hole = next((h for h in one.stretch.holes if h.id == place.of and h.start < place.at < h.end), None)
         height = one.stretch.part_at(place.at).height
         seen = hole.over + height - hole.under if hole else height
-        where = f"at the {place.name}" if hole else f"in {place.name}"
         last = [strip.number for strip in strips if place.at % one.stretch.end in
                 (strip.strip.right % one.stretch.end, strip.strip.left % one.stretch.end)]  # fmt: skip
-        said = f"The pattern does not match {where}, where strips {' and '.join(map(str, last[:2]))} meet."
+        strips_there = all_of(map(str, last[:2]))
+        said = say("seams-mismatch-at" if hole else "seams-mismatch-in", place=place.name, strips=strips_there)
         return {"of": place.of, "said": said, "seen": self.length(seen)}
 
     def strip(self, one: Listed) -> Answer:
@@ -122,7 +117,7 @@ class Shown:
     def _turns(self, one: Listed) -> Iterator[str]:
         for before, after in zip(one.walls, one.walls[1:], strict=False):
             left, right = self.shown(before.end - before.start), self.shown(after.end - after.start)
-            yield f"{left} on {before.part.name}, then {right} on {after.part.name}"
+            yield say("strip-turns", left=left, wall=before.part.name, right=right, next=after.part.name)
 
     def piece(self, one: PieceOf) -> Answer:
         return {
@@ -136,13 +131,13 @@ class Shown:
 
     def _said(self, one: Listed) -> str:
         if one.shares is not None:
-            return f"{one.number}: {self.shown(one.used)} wide, out of strip {one.shares}"
+            return say("strip-shared", number=one.number, width=self.shown(one.used), other=one.shares)
         if not one.pieces:
-            return f"{one.number}: nothing, an opening takes it all"
+            return say("strip-nothing", number=one.number)
         cuts = ", ".join(self._said_piece(piece) for piece in one.pieces)
         return f"{one.number} {self.paper.letter(one.strip.order)}: {cuts}"
 
     def _said_piece(self, piece: PieceOf) -> str:
-        over = f" {piece.what} the {piece.hole.name}" if piece.hole else ""
-        roll = f" from roll {piece.roll}" if piece.roll else ""
-        return f"{self.shown(piece.cut.length)}{over}{roll}"
+        length = self.shown(piece.cut.length)
+        said = say(f"strip-piece-{piece.what}", length=length, opening=piece.hole.name) if piece.hole else length
+        return say("strip-from-roll", piece=said, roll=piece.roll) if piece.roll else said

@@ -30,6 +30,7 @@ from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import problems_out
 from scantling.engine.survey.room import Problem, Room
 from scantling.engine.tape.lengths import SIXTEENTH, ZERO, Length, format_length
+from scantling.engine.words import say
 
 
 def answer_seams(asked: dict[str, Any], context: Context) -> Answer:
@@ -67,7 +68,8 @@ def answer_seams(asked: dict[str, Any], context: Context) -> Answer:
 def _papered(room: Room, asked: dict[str, Any]) -> tuple[list[list[Papered]], bool, list[Problem]]:
     if asked["panels"]:
         panels = [
-            Panel(one.get("name") or f"panel {place}", one["wall"], one["at"], one["width"], one["bottom"], one["top"])
+            Panel(one.get("name") or say("nameless-panel", number=place),
+                  *(one[name] for name in ("wall", "at", "width", "bottom", "top")))
             for place, one in enumerate(asked["panels"], start=1)
         ]
         found, problems = derive_panels(room, panels)
@@ -162,11 +164,9 @@ def _said(plan: SeamPlan) -> Iterator[str]:
     if plan.cutting is None:
         return
     rolls, bound = len(plan.cutting.rolls), plan.cutting.bound
-    if rolls == bound:
-        yield f"{rolls} rolls, however short and wherever begun; these strips cannot be cut from fewer."
-    else:
-        yield f"{rolls} rolls, however short and wherever begun; {bound} might be enough."
-    yield "All of one batch number. Cut strip 1, hold it up, and only then the next; one roll more is a spare."
+    is_proven = rolls == bound
+    yield say("seams-proven", rolls=rolls) if is_proven else say("seams-not-proven", rolls=rolls, bound=bound)
+    yield say("seams-one-batch")
 
 
 def _working(roll: Roll, papered: Sequence[Sequence[Papered]], asked: dict[str, Any]) -> Iterator[str]:
@@ -174,12 +174,12 @@ def _working(roll: Roll, papered: Sequence[Sequence[Papered]], asked: dict[str, 
         for one in each:
             cut = format_length(one.height + asked["trim"])
             height, trim = format_length(one.height), format_length(asked["trim"])
-            yield f"{one.name}: {format_length(one.length)} long, strips {height} + {trim} trim = {cut}"
+            long = format_length(one.length)
+            yield say("seams-wall", wall=one.name, length=long, height=height, trim=trim, cut=cut)
     sure = roll.least_length - roll.repeat
-    yield f"a roll gives {format_length(max(ZERO, sure))} for certain: its length less tolerance and a repeat"
+    yield say("seams-roll-gives", length=format_length(max(ZERO, sure)))
 
 
 QUESTIONS = (
-    Question("seams", "Every strip of wallpaper on a room's walls: where it hangs, how it is cut, from which roll.",
-             SeamsIn, SeamsOut, answer_seams),
-)  # fmt: skip
+    Question("seams", say("question-seams"), SeamsIn, SeamsOut, answer_seams),
+)

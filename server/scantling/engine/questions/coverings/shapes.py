@@ -20,6 +20,7 @@ from scantling.engine.questions.amounts import Amount
 from scantling.engine.questions.readings import Positive
 from scantling.engine.shapes import LengthText, one_of, text_out
 from scantling.engine.tape.lengths import HALF, ZERO, Length
+from scantling.engine.words import say
 
 # How far strips that stick by themselves lie over each other, for they shrink: common practice, no source.
 PEEL_OVERLAP = HALF
@@ -29,12 +30,12 @@ class RollIn(Schema):
     width, length = Positive(required=True), Positive(required=True)
     repeat = LengthText(load_default=ZERO)
     match = fields.String(load_default=FREE, validate=one_of(*MATCHES))
-    drop = fields.Integer(
-        strict=True, load_default=2, metadata={"description": "for a drop match: strips until the pattern comes level"}
-    )
-    tolerance = Amount("tolerance", most=50, load_default=TOLERANCE, metadata={"description": "percent; EN 233: 1.5"})
+    drop = fields.Integer(strict=True, load_default=2, metadata={"description": say("ask-roll-drop")})
+    tolerance = Amount(
+        "tolerance", most=50, load_default=TOLERANCE, metadata={"description": say("ask-roll-tolerance")}
+    )  # fmt: skip
     hanging = fields.String(load_default=PASTE, validate=one_of(*HANGINGS))
-    overlap = LengthText(metadata={"description": "of each strip over the one before; 1/2 in for peel and stick"})
+    overlap = LengthText(metadata={"description": say("ask-roll-overlap")})
 
 
 class CountsOut(Schema):
@@ -70,7 +71,7 @@ class MarksOut(Schema):
 
 
 class UnableOut(Schema):
-    item = fields.Integer(required=True, metadata={"description": "its place in the list given, from 0"})
+    item = fields.Integer(required=True, metadata={"description": say("told-place")})
     key, message = text_out(), text_out()
 
 

@@ -20,6 +20,7 @@ from scantling.engine.shapes import Asked, DrawingOut, LengthOut, LengthText, ou
 from scantling.engine.standard import format_price
 from scantling.engine.tape.lengths import Length, format_length, format_working, parse_length
 from scantling.engine.tape.measures import format_area
+from scantling.engine.words import say
 
 KERF = parse_length("1/8")
 PANELS_AT_MOST = 200
@@ -29,7 +30,7 @@ class PanelIn(Schema):
     name = fields.String(validate=validate.Length(max=80))
     widths, heights = Readings(required=True), Readings(required=True)
     count = fields.Integer(strict=True, load_default=1, validate=validate.Range(min=1, max=PANELS_AT_MOST))
-    turnable = fields.Boolean(metadata={"description": "where this one differs from the others"})
+    turnable = fields.Boolean(metadata={"description": say("ask-turnable-here")})
 
 
 class SheetIn(Schema):
@@ -41,7 +42,7 @@ class SheetsIn(Asked):
     """A panel's height lies along the sheet, with its grain, unless it may be turned."""
 
     panels = fields.List(fields.Nested(PanelIn), required=True, validate=validate.Length(min=1, max=PANELS_AT_MOST))
-    gap = LengthText(load_default=parse_length("0"), metadata={"description": "left open at every edge"})
+    gap = LengthText(load_default=parse_length("0"), metadata={"description": say("ask-gap")})
     kerf = LengthText(load_default=KERF)
     sheet = fields.Nested(SheetIn, required=True)
     turnable = fields.Boolean(load_default=False)
@@ -106,6 +107,10 @@ def _size(one: dict[str, Any], gap: Length) -> tuple[Length, Length]:
     return one["widths"].smallest - gap * 2, one["heights"].smallest - gap * 2
 
 
+def _name(asked: dict[str, Any], place: int) -> str:
+    return asked["panels"][place].get("name") or say("nameless-panel", number=place + 1)
+
+
 def _may_turn(asked: dict[str, Any], place: int) -> bool:
     return bool(asked["panels"][place].get("turnable", asked["turnable"]))
 
@@ -115,7 +120,7 @@ def _find_impossible(
 ) -> Iterator[tuple[int, EngineError]]:
     room, long = scale.whole(asked["sheet"]["width"]), scale.whole(asked["sheet"]["length"])
     for place, (width, height) in sizes.items():
-        name = (asked["panels"][place].get("name") or f"panel {place + 1}").capitalize()
+        name = _name(asked, place).capitalize()
         if min(width, height).inches <= 0:
             read = asked["panels"][place]
             size = format_length(min(read["widths"].smallest, read["heights"].smallest))
@@ -153,14 +158,14 @@ def _across(place: Place) -> Place:
 
 def _panel(place: int, one: dict[str, Any], size: tuple[Length, Length], asked: dict[str, Any]) -> Answer:
     working = [
-        f"{way[:-1]}: {format_working(one[way].smallest.inches)} − 2 × {format_working(asked['gap'].inches)} gap = "
-        f"{format_working(length.inches)}"
+        say(f"panel-{way}", smallest=format_working(one[way].smallest.inches),
+            gap=format_working(asked["gap"].inches), length=format_working(length.inches))
         for way, length in zip(("widths", "heights"), size, strict=True)
     ]
     return {
         "panel": place,
         "count": one["count"],
-        "name": one.get("name") or f"panel {place + 1}",
+        "name": _name(asked, place),
         "width": show(size[0], asked["nearest"]),
         "height": show(size[1], asked["nearest"]),
         "working": working,
@@ -168,7 +173,7 @@ def _panel(place: int, one: dict[str, Any], size: tuple[Length, Length], asked: 
 
 
 def _sheet(places: Sequence[Place], each: Sequence[int], asked: dict[str, Any]) -> Answer:
-    names = [asked["panels"][one].get("name") or f"panel {one + 1}" for one in each]
+    names = [_name(asked, one) for one in each]
     nearest = asked["nearest"]
     cuts = [
         {"panel": each[one.item], "band": one.band, "turned": one.turned}
@@ -176,17 +181,17 @@ def _sheet(places: Sequence[Place], each: Sequence[int], asked: dict[str, Any]) 
         for one in places
     ]
     sheet = asked["sheet"]
-    title = "Panels on a sheet, its near end at the foot"
-    return {"cuts": cuts, "drawing": draw_layout(sheet["width"], sheet["length"], places, names, title)}
+    drawing = draw_layout(sheet["width"], sheet["length"], places, names, say("sheets-drawing"))
+    return {"cuts": cuts, "drawing": drawing}
 
 
 def _said(plan: SheetPlan | None) -> str:
     if plan is None:
-        return "No panel can be cut from this sheet."
-    first = "ripped first, then crosscut" if plan.along else "crosscut first, then ripped"
+        return say("sheets-none")
+    first = "ripped" if plan.along else "crosscut"
     if plan.bound == len(plan.sheets):
-        return f"Every sheet {first}; no such plan does with fewer."
-    return f"Every sheet {first}; {plan.bound} might be enough."
+        return say(f"sheets-proven-{first}")
+    return say(f"sheets-bound-{first}", bound=plan.bound)
 
 
 def _working(
@@ -194,13 +199,12 @@ def _working(
 ) -> Iterator[str]:
     area = sum((sizes[one][0].inches * sizes[one][1].inches for one in each), start=parse_length("0").inches)
     sheet = asked["sheet"]["width"].inches * asked["sheet"]["length"].inches
-    yield f"panels: {format_area(area)}; a sheet: {format_area(sheet)}; {count} cut"
+    yield say("sheets-cut", panels=format_area(area), sheet=format_area(sheet), count=count)
     if "price" in asked["sheet"]:
         price = asked["sheet"]["price"]
         yield f"{count} × ${format_price(price)} = ${format_price(price * count)}"
 
 
 QUESTIONS = (
-    Question("sheets", "Panels from sheets: the fewest sheets by straight cuts, with what is cut from each.",
-             SheetsIn, SheetsOut, answer_sheets),
-)  # fmt: skip
+    Question("sheets", say("question-sheets"), SheetsIn, SheetsOut, answer_sheets),
+)

@@ -22,6 +22,7 @@ from scantling.engine.tape.lengths import (
     parse_length,
 )
 from scantling.engine.tape.measures import format_number
+from scantling.engine.words import say
 
 # Two inches at the ceiling and two at the base. Common practice; a press article says 4 to 6 in in all.
 TRIM = parse_length("4")
@@ -29,15 +30,15 @@ TRIM = parse_length("4")
 
 class StripsIn(Asked):
     widths = fields.List(Positive(), validate=validate.Length(min=1, max=200))
-    perimeter = Positive(metadata={"description": "in place of widths: once round, without a break"})
+    perimeter = Positive(metadata={"description": say("ask-strips-perimeter")})
     height = Positive(required=True)
-    trim = LengthText(load_default=TRIM, metadata={"description": "top and foot together"})
+    trim = LengthText(load_default=TRIM, metadata={"description": say("ask-trim")})
     roll = fields.Nested(RollIn, required=True)
 
     @validates_schema
     def check_source(self, data: dict[str, Any], **_: object) -> None:
         if ("widths" in data) == ("perimeter" in data):
-            raise ValidationError("Give either the widths between breaks, or the perimeter.", "widths")
+            raise ValidationError(say("strips-of-what"), "widths")
 
 
 class MethodOut(Schema):
@@ -101,50 +102,43 @@ def _method(method: Method, strips: Counts, roll: Roll, nearest: Length) -> Answ
 def _problems(roll: Roll, height: Length, best: Method) -> Iterator[Answer]:
     if not best.per_roll.nominal:
         short = format_length(height - roll.length)
-        said = f"A strip is {short} longer than the roll: take a longer roll, or paper a lower part of the wall."
-        yield {"key": "roll-too-short", "message": said}
+        yield {"key": "roll-too-short", "message": say("strip-past-roll", short=short)}
     elif not best.per_roll.guaranteed:
-        said = "A roll that is short, or begins at a bad place in its pattern, may give no strip: measure each roll."
-        yield {"key": "no-strip-for-certain", "message": said}
+        yield {"key": "no-strip-for-certain", "message": say("strip-not-certain")}
     if roll.repeat > roll.length:
-        said = "The repeat is longer than the roll: read both again from the label."
-        yield {"key": "repeat-past-roll", "message": said}
+        yield {"key": "repeat-past-roll", "message": say("repeat-past-roll")}
 
 
 def _advice(asked: dict[str, Any], roll: Roll, strips: Counts, best: Method, rolls: int | None) -> Iterator[str]:
     if best.hang:
-        yield f"Hang from {best.hang}: the other way each roll gives fewer strips, or none more."
+        yield say("strips-hang-from", end=best.hang)
     if rolls is None:
         return
     saving = derive_smaller_trim(roll, strips, asked["height"] + asked["trim"], asked["trim"], rolls)
     if saving:
         trim, given = (format_length(length, SIXTY_FOURTH) for length in (saving.trim, asked["trim"]))
-        yield f"With a trim of {trim} in all, in place of {given}, {saving.rolls} rolls would do: {saving.saved} fewer."
-    yield f"Buy {rolls} at once, all of one batch number, and write it down; one more is a spare for a spoiled strip."
+        yield say("strips-less-trim", trim=trim, given=given, rolls=saving.rolls, saved=saving.saved)
+    yield say("strips-buy", rolls=rolls)
 
 
 def _working(asked: dict[str, Any], roll: Roll, strips: Counts, best: Method) -> Iterator[str]:
     height, trim, width = (format_working(length.inches) for length in (asked["height"], asked["trim"], roll.covers))
-    cut = asked["height"] + asked["trim"]
-    yield f"strip = {height} + {trim} trim = {format_working(cut.inches)}"
+    cut = format_working((asked["height"] + asked["trim"]).inches)
+    yield say("strips-cut", height=height, trim=trim, cut=cut)
     if roll.overlap:
         whole, lap = format_working(roll.width.inches), format_working(roll.overlap.inches)
-        yield f"each strip covers {whole} − {lap} overlap = {width}"
-    runs = asked.get("widths") or [asked["perimeter"]]
-    yield f"strips: {' + '.join(f'⌈{format_working(run.inches)} ÷ {width}⌉' for run in runs)} = {strips.nominal}"
+        yield say("strips-cover", width=whole, lap=lap, covers=width)
+    runs = (f"⌈{format_working(run.inches)} ÷ {width}⌉" for run in asked.get("widths") or [asked["perimeter"]])
+    yield say("strips-counted", runs=" + ".join(runs), count=strips.nominal)
     pitch = format_working(best.pitch.inches)
     if roll.repeat:
-        yield f"pitch, {best.name}: the pattern comes right again {pitch} down the roll"
+        yield say("strips-pitch", method=best.name, pitch=pitch)
     length = format_working(roll.length.inches)
-    yield f"per roll: 1 + ⌊({length} − {format_working(cut.inches)}) ÷ {pitch}⌋ = {best.per_roll.nominal}"
-    lost = " and as much as a repeat lost at its start" if roll.repeat else ""
-    yield (
-        f"for certain: a roll {format_number(roll.tolerance)} % short{lost} gives {best.per_roll.guaranteed}, "
-        f"and {strips.guaranteed} strips are wanted of one as narrow"
-    )
+    yield say("strips-per-roll", length=length, cut=cut, pitch=pitch, count=best.per_roll.nominal)
+    yield say("strips-certain-repeat" if roll.repeat else "strips-certain", percent=format_number(roll.tolerance),
+              count=best.per_roll.guaranteed, strips=strips.guaranteed)  # fmt: skip
 
 
 QUESTIONS = (
-    Question("strips", "Strips and rolls of wallpaper, by the label and for certain, and the best way to cut them.",
-             StripsIn, StripsOut, answer_strips),
-)  # fmt: skip
+    Question("strips", say("question-strips"), StripsIn, StripsOut, answer_strips),
+)

@@ -26,6 +26,7 @@ from scantling.engine.tape.figures import format_figure
 from scantling.engine.tape.lengths import Length, format_length
 from scantling.engine.trim.piece import Piece
 from scantling.engine.trim.told.every import tell_all
+from scantling.engine.words import say
 
 # Of the longest rows, so many fit in what one entry may weigh on its way between devices.
 ROWS_IN_ONE = min(60, LIST_AT_MOST)
@@ -33,9 +34,7 @@ NAME_AT_MOST = 120
 
 
 class ListError(EngineError):
-    sentences = {
-        "not-issued": "No piece {name} was issued in this room: issue its list first, then mark the pieces.",
-    }
+    family = "list"
 
 
 class ChangeOut(Schema):
@@ -76,7 +75,7 @@ class StandingOut(Schema):
     remember = out(RememberOut)
     entries = texts_out()
     said, places, there = out(SaidOut, many=True), out(SaidOut, many=True), out(SaidOut, many=True)
-    salvaged = fields.Boolean(required=True, metadata={"description": "there already, and never bought"})
+    salvaged = fields.Boolean(required=True, metadata={"description": say("told-standing-salvaged")})
 
 
 class GoneOut(Schema):
@@ -154,8 +153,8 @@ def say_state(entry: Entry) -> str:
     """What was said of a piece, in words."""
     state, as_cut = entry.body["state"], entry.body["as_cut"]
     if as_cut == "0":
-        return f"{state}, and nothing of it can be used"
-    return f"{state}" if as_cut is None else f"{state}, read as {as_cut}"
+        return say("state-of-no-use", state=state)
+    return str(state) if as_cut is None else say("state-read-as", state=state, as_cut=as_cut)
 
 
 def _saying_out(entry: Entry, strike: str | None, shown: str) -> Answer:
@@ -177,13 +176,13 @@ def say_issue(cut_list: CutList) -> str:
     if not letters:
         return ""
     if len(letters) == 1:
-        return f"Gives 1 piece its letter for good: {letters[0]}."
-    return f"Gives {len(letters)} pieces their letters for good: {letters[0]} to {letters[-1]}."
+        return say("issue-one", letter=letters[0])
+    return say("issue-several", count=len(letters), first=letters[0], last=letters[-1])
 
 
 class IssueIn(Asked):
-    room = fields.String(required=True, metadata={"description": "the id of a room in the notebook"})
-    list = fields.String(required=True, metadata={"description": "a new id for the list, made by who asks"})
+    room = fields.String(required=True, metadata={"description": say("ask-room")})
+    list = fields.String(required=True, metadata={"description": say("ask-issue-list")})
 
 
 class IssueOut(Schema):
@@ -219,8 +218,8 @@ def _row(room: str, piece: Piece) -> dict[str, str]:
 
 
 class MarkIn(Asked):
-    room = fields.String(required=True, metadata={"description": "the id of a room in the notebook"})
-    piece = fields.String(required=True, metadata={"description": "the id of a piece that was issued"})
+    room = fields.String(required=True, metadata={"description": say("ask-room")})
+    piece = fields.String(required=True, metadata={"description": say("ask-mark-piece")})
     state = fields.String(required=True, validate=one_of(*STATES))
     as_cut = fields.String(load_default=None, allow_none=True, validate=validate.Length(max=TEXT_AT_MOST))
 
@@ -246,7 +245,6 @@ def answer_mark(asked: dict[str, Any], context: Context) -> Answer:
 
 
 QUESTIONS = (
-    Question("issue", "What to write to hand out a room's list: each new piece with its letter for ever.", IssueIn,
-             IssueOut, answer_issue),
-    Question("mark", "What to write when a piece is cut, fitted or to be cut anew.", MarkIn, MarkOut, answer_mark),
-)  # fmt: skip
+    Question("issue", say("question-issue"), IssueIn, IssueOut, answer_issue),
+    Question("mark", say("question-mark"), MarkIn, MarkOut, answer_mark),
+)

@@ -14,6 +14,7 @@ from scantling.engine.questions.cutlist.pieces import PiecesIn, answer_pieces
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.written import INCHES, count_in, format_csv, format_json
 from scantling.engine.shapes import out, text_out
+from scantling.engine.words import say
 
 #: A table is in millimeters where every piece on it is shown so.
 COLUMNS = (
@@ -69,6 +70,5 @@ def answer_files(asked: dict[str, Any], context: Context) -> Answer:
 
 
 QUESTIONS = (
-    Question("files", "A cut list as comma-separated text and as JSON; the plan, and each wall from in front, as SVG "
-             "that stands alone.", PiecesIn, FilesOut, answer_files),
-)  # fmt: skip
+    Question("files", say("question-files"), PiecesIn, FilesOut, answer_files),
+)

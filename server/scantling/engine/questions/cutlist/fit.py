@@ -31,22 +31,17 @@ from scantling.engine.shapes import Asked, LengthOut, one_of, out, show, text_ou
 from scantling.engine.survey.facts import find_room
 from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_inches, format_length, format_plain
 from scantling.engine.trim.piece import Step
+from scantling.engine.words import say
 
-WAYS = {OFF: "off", MORE: "more"}
+WAYS = (OFF, MORE)
 
 
 class FitError(EngineError):
-    sentences = {
-        "no-such-piece": "The room has no piece {text}: ask for one by its letter.",
-        "fitted": "{letter} is fitted: mark it cut again, or recut, before it is changed.",
-        "salvaged": "{letter} is there already: read it again where it is.",
-        "nothing-left": "{letter} is too short to take a hair off.",
-        "not-issued": "{letter} is not issued yet: issue the list first.",
-    }
+    family = "fit"
 
 
 class FitIn(Asked):
-    room = fields.String(required=True, metadata={"description": "the id of a room in the notebook"})
+    room = fields.String(required=True, metadata={"description": say("ask-room")})
 
 
 class FitRow(Schema):
@@ -80,8 +75,8 @@ def _name(hair: Length) -> str:
 
 
 class HairIn(Asked):
-    room = fields.String(required=True, metadata={"description": "the id of a room in the notebook"})
-    piece = fields.String(required=True, metadata={"description": "a piece of it, by its key or its letter"})
+    room = fields.String(required=True, metadata={"description": say("ask-room")})
+    piece = fields.String(required=True, metadata={"description": say("ask-hair-piece")})
     by = fields.String(required=True, validate=one_of(*map(_name, HAIRS)))
     way = fields.String(required=True, validate=one_of(*WAYS))
 
@@ -119,7 +114,7 @@ def answer_fit(asked: dict[str, Any], context: Context) -> Answer:
         "fitted": [_row(one, asked["nearest"]) for one in fitted],
         "words": _say_left(len(listed), len(fitted), sum(one.state.name == CUT for one in left)),
         "hairs": [
-            {"by": _name(by), "way": way, "words": f"{format_plain(by)} {WAYS[way]}"}
+            {"by": _name(by), "way": way, "words": say(f"touch-{way}", by=format_plain(by))}
             for way, sizes in ((OFF, HAIRS[::-1]), (MORE, HAIRS))
             for by in sizes
         ],
@@ -128,10 +123,10 @@ def answer_fit(asked: dict[str, Any], context: Context) -> Answer:
 
 def _say_left(count: int, fitted: int, cut: int) -> str:
     if not count:
-        return "No pieces yet."
+        return say("fit-no-pieces")
     if fitted == count:
-        return "Every piece is fitted."
-    return f"{fitted} of {count} fitted, {cut} cut and waiting, {count - fitted - cut} to cut."
+        return say("fit-all")
+    return say("fit-left", fitted=fitted, count=count, cut=cut, left=count - fitted - cut)
 
 
 def _row(one: Listed, nearest: Length) -> Answer:
@@ -147,7 +142,7 @@ def _row(one: Listed, nearest: Length) -> Answer:
         "group_name": tell_group(piece)["group_name"],
         "state": one.state.name,
         "salvaged": bool(piece.salvaged),
-        "standing": "there already" if piece.salvaged and not one.state.is_cut else one.state.name,
+        "standing": say("fit-there") if piece.salvaged and not one.state.is_cut else one.state.name,
         "shown": _figure(made.length if made and made.length is not None else piece.cut, nearest),
         "change": one.change and one.change.message,
         "remember": remember(piece),
@@ -180,7 +175,7 @@ def answer_hair(asked: dict[str, Any], context: Context) -> Answer:
     length = now.state.made.length if hair.trimmed and now.state.made else now.piece.cut
     return {
         "length": show(length or now.piece.cut, SIXTY_FOURTH),
-        "words": _say(one, now, hair, format_plain(by), WAYS[asked["way"]]),
+        "words": _say(one, now, hair, format_plain(by), asked["way"]),
         "neighbours": say_moved(before, one, moved),
         "working": show_working((*hair.working, *_to_the_cut(now, hair)), asked["nearest"]),
         "moved": [_moved(each, asked["nearest"]) for each in moved],
@@ -212,11 +207,11 @@ def _find(cut_list: CutList, name: str) -> Listed:
 
 def _say(one: Listed, now: Listed, hair: Hair, by: str, way: str) -> str:
     if hair.trimmed:
-        said = f"Trim {by} off {one.letter}."
-        return f"{said} {now.change.message}" if now.change else f"{said} It is then within what its joints bear."
+        then = now.change.message if now.change else say("hair-within")
+        return f"{say('hair-trim', by=by, letter=one.letter)} {then}"
     if one.state.is_cut:
-        return f"{one.letter} wants {by} more than its board has: it is cut again, to the figure below."
-    return f"{one.letter} is cut {by} {'shorter' if way == WAYS[OFF] else 'longer'}."
+        return say("hair-cut-again", letter=one.letter, by=by)
+    return say("hair-shorter" if way == OFF else "hair-longer", letter=one.letter, by=by)
 
 
 def _to_the_cut(now: Listed, hair: Hair) -> tuple[Step, ...]:
@@ -252,8 +247,6 @@ def _entries(one: Listed, hair: Hair) -> list[Answer]:
 
 
 QUESTIONS = (
-    Question("fit", "The pieces of a room in fitting order: what is left, and what is fitted.", FitIn, FitOut,
-             answer_fit, kept=True),
-    Question("hair", "A hair off a piece, or more of it: its figure then, what its neighbours do, what to write.",
-             HairIn, HairOut, answer_hair),
-)  # fmt: skip
+    Question("fit", say("question-fit"), FitIn, FitOut, answer_fit, kept=True),
+    Question("hair", say("question-hair"), HairIn, HairOut, answer_hair),
+)

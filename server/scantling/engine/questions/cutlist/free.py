@@ -18,12 +18,13 @@ from scantling.engine.trim.own.battens import SETTINGS, THICKNESS, Row, derive_r
 from scantling.engine.trim.own.free import evaluate_free, find_used, write_free
 from scantling.engine.trim.own.names import derive_names
 from scantling.engine.trim.piece import Step
+from scantling.engine.words import say
 
 
 class FreeIn(RoomIn):
-    text = fields.String(metadata={"description": "a sum to try, which may name figures of the room"})
+    text = fields.String(metadata={"description": say("ask-free-text")})
     bare = fields.String(
-        load_default=INCHES, validate=one_of(*BARE), metadata={"description": "what its lengths without a unit are in"}
+        load_default=INCHES, validate=one_of(*BARE), metadata={"description": say("ask-free-bare")}
     )  # fmt: skip
 
 
@@ -45,7 +46,7 @@ class TrialOut(Schema):
     working = out(TrialStep, many=True)
     message = text_out(none=True)
     at = fields.Integer(required=True, allow_none=True)
-    written = fields.String(required=True, metadata={"description": "the sum to be kept, its units written out"})
+    written = fields.String(required=True, metadata={"description": say("told-trial-written")})
 
 
 class FreeLine(Schema):
@@ -63,12 +64,12 @@ class FreeOut(Schema):
 
 
 class MarkOut(Schema):
-    item = fields.Integer(required=True, metadata={"description": "1 is the first"})
+    item = fields.Integer(required=True, metadata={"description": say("told-clash-item")})
     mark, from_corner = out(LengthOut), out(LengthOut)
 
 
 class BattenClash(Schema):
-    item = fields.Integer(required=True, metadata={"description": "1 is the first"})
+    item = fields.Integer(required=True, metadata={"description": say("told-clash-item")})
     thing = text_out()
     over = out(LengthOut)
 
@@ -79,7 +80,7 @@ class BattenRow(Schema):
     span, gap, pitch = out(LengthOut), out(LengthOut), out(LengthOut)
     marks = out(MarkOut, many=True)
     clashes = out(BattenClash, many=True)
-    clear = fields.List(fields.Integer(), required=True, metadata={"description": "counts that clear everything"})
+    clear = fields.List(fields.Integer(), required=True, metadata={"description": say("told-batten-row-clear")})
 
 
 class BattenWall(Schema):
@@ -93,7 +94,7 @@ class BattenWall(Schema):
 class BattensOut(Schema):
     walls = out(BattenWall, many=True)
     rows = out(BattenRow, many=True)
-    thickness = fields.String(required=True, metadata={"description": "how thick they are until that is said"})
+    thickness = fields.String(required=True, metadata={"description": say("told-battens-thickness")})
     problems = out(ProblemOut, many=True)
 
 
@@ -183,8 +184,6 @@ def _row(wall: Wall, row: Row, nearest: Length) -> Answer:
 
 
 QUESTIONS = (
-    Question("free", "A room's free pieces, the figures that their sums may name, and a sum tried.", FreeIn, FreeOut,
-             answer_free),
-    Question("battens", "The battens of each wall that is given some: every mark, what it lands on, counts that clear.",
-             RoomIn, BattensOut, answer_battens),
-)  # fmt: skip
+    Question("free", say("question-free"), FreeIn, FreeOut, answer_free),
+    Question("battens", say("question-battens"), RoomIn, BattensOut, answer_battens),
+)

@@ -2,33 +2,35 @@
 
 from scantling.engine.questions.called import call_stock
 from scantling.engine.trim.piece import Kind, Piece
+from scantling.engine.words import say
 
-#: What a British hand looks for.
-BRITISH = {
-    Kind.BASE: "skirting",
-    Kind.LEG: "architrave",
-    Kind.HEAD: "architrave",
-    Kind.SILL: "architrave",
-    Kind.STOOL: "window board",
-    Kind.CHAIR_RAIL: "dado rail",
-    Kind.CROWN: "coving cornice",
+#: Under what else a piece is looked for, by the key of the words.
+ALSO = {
+    Kind.BASE: "also-base",
+    Kind.LEG: "also-casing",
+    Kind.HEAD: "also-casing",
+    Kind.SILL: "also-casing",
+    Kind.STOOL: "also-stool",
+    Kind.CHAIR_RAIL: "also-chair-rail",
+    Kind.CROWN: "also-crown",
 }
 
 
 def tell_group(piece: Piece) -> dict[str, str]:
     """Which opening or wall it belongs to, what that is called, and what the piece is called there."""
-    wall = f"wall {piece.wall_number}" if piece.wall_number else ""
+    wall = say("wall", number=piece.wall_number) if piece.wall_number else ""
     if piece.opening:
         return {"group": piece.opening, "group_name": ", ".join(filter(None, (wall, piece.place))), "short": piece.part}
     if not wall:
-        return {"group": "own", "group_name": "of your own", "short": piece.name}
+        return {"group": "own", "group_name": say("group-of-your-own"), "short": piece.name}
     return {"group": piece.wall, "group_name": wall, "short": ", ".join(filter(None, (piece.part, piece.place)))}
 
 
 def tell_found_by(piece: Piece) -> str:
     """All words that find it, small."""
     called = dict.fromkeys((piece.profile, call_stock(piece.profile)))
-    return f"{piece.name} {' '.join(called)} {BRITISH.get(piece.kind, '')}".casefold().strip()
+    also = [say(ALSO[piece.kind])] if piece.kind in ALSO else []
+    return " ".join((piece.name, *called, *also)).casefold().strip()
 
 
 def tell_ends(piece: Piece) -> str:

@@ -35,6 +35,7 @@ from scantling.engine.trim.moldings.stick import SETTINGS as STICKS
 from scantling.engine.trim.piece import Kind, Piece
 from scantling.engine.trim.runs.at_saw import say_at_saw
 from scantling.engine.trim.runs.chains import THROUGH
+from scantling.engine.words import say
 
 OVERHEAD = (Kind.CROWN, Kind.PICTURE_RAIL)
 # What of a window's trim may come into its opening: an apron and its returns hang below it.
@@ -42,22 +43,22 @@ IN_ITS_LIGHT = (Kind.LEG, Kind.HEAD, Kind.SILL, Kind.STOOL, Kind.EXTENSION)
 
 
 class NoPieceError(EngineError):
-    sentences = {"no-such-piece": "The room has no piece {text}: ask for one by its key or its letter."}
+    family = "piece"
 
 
 class PiecesIn(RoomIn):
-    piece = fields.String(metadata={"description": "one piece, by its key or its letter; without it, all"})
+    piece = fields.String(metadata={"description": say("ask-pieces-piece")})
 
 
 class SmallIn(RoomIn):
     pieces = fields.List(
         fields.String(), required=True, validate=validate.Length(max=LIST_AT_MOST),
-        metadata={"description": "pieces of the room, by key or letter; what it has not is left out"},
+        metadata={"description": say("ask-small-pieces")},
     )  # fmt: skip
 
 
 class DrawnIn(RoomIn):
-    piece = fields.String(required=True, metadata={"description": "a piece of the room, by its key or its letter"})
+    piece = fields.String(required=True, metadata={"description": say("ask-drawn-piece")})
 
 
 class DrawnOut(Schema):
@@ -85,19 +86,13 @@ class EndOut(Schema):
     joint, meets, said, long_edge, shown = text_out(), text_out(), text_out(), text_out(), text_out()
     saw_shown, point_shown = text_out(), text_out()
     turn = text_out(none=True)
-    leans = fields.Boolean(required=True, metadata={"description": "other than square, as far as it is seen"})
-    saw = fields.Float(required=True, metadata={"description": "degrees from square"})
-    point = fields.Float(required=True, metadata={"description": "degrees at the board's point"})
-    bevel = fields.Float(
-        required=True, allow_none=True, metadata={"description": "how far the blade leans, where it does"}
-    )
-    nested = fields.Float(
-        required=True, allow_none=True, metadata={"description": "of crown, the setting when it stands at its spring"}
-    )
+    leans = fields.Boolean(required=True, metadata={"description": say("told-end-leans")})
+    saw = fields.Float(required=True, metadata={"description": say("told-degrees-from-square")})
+    point = fields.Float(required=True, metadata={"description": say("told-end-point")})
+    bevel = fields.Float(required=True, allow_none=True, metadata={"description": say("told-end-bevel")})
+    nested = fields.Float(required=True, allow_none=True, metadata={"description": say("told-end-nested")})
     bevel_shown, nested_shown = text_out(none=True), text_out(none=True)
-    at_saw = fields.String(
-        required=True, allow_none=True, metadata={"description": "of crown, how it lies flat and how the blade goes"}
-    )
+    at_saw = fields.String(required=True, allow_none=True, metadata={"description": say("told-end-at-saw")})
     turns = out(TurnsOut, none=True)
 
 
@@ -130,9 +125,7 @@ class PieceOut(StandingOut):
     stick = out(StickOut, none=True)
     working = out(StepOut, many=True)
     flags = out(FlagOut, many=True)
-    tried = fields.List(
-        fields.String(), required=True, metadata={"description": "what test cuts showed in the corners it is cut to"}
-    )
+    tried = fields.List(fields.String(), required=True, metadata={"description": say("told-piece-tried")})
 
 
 class PieceRow(Schema):
@@ -155,7 +148,7 @@ class _AroundOut(Schema):
     """What is told with the pieces of a room, or with the rows of them."""
 
     gone = out(GoneOut, many=True)
-    to_issue = fields.Integer(required=True, metadata={"description": "pieces whose letters are provisional"})
+    to_issue = fields.Integer(required=True, metadata={"description": say("told-to-issue")})
     issue_words = text_out()
     problems = out(ProblemOut, many=True)
     warnings = texts_out()
@@ -239,7 +232,7 @@ def _row(one: Listed, nearest: Length) -> Answer:
         "found_by": tell_found_by(piece),
         "change": one.change and one.change.message,
         "blank": None if piece.blank is None else format_length(piece.blank, nearest),
-        "salvaged": f"There already: {piece.salvaged}" if piece.salvaged else None,
+        "salvaged": say("piece-there", text=piece.salvaged) if piece.salvaged else None,
         "flags": [flag.message for flag in piece.flags if flag.attention],
     }
 
@@ -281,8 +274,8 @@ def _stick(room: Room, piece: Piece) -> Answer | None:
     name = f"stick.{piece.kind}"
     if wall is None or piece.returns or name not in STICKS:
         return None
-    words = f"{piece.part} on {wall.name}, thickness"
-    return {"of": wall.id, "name": name, "value": str(wall.settings.get(name, "") or ""), "words": words.capitalize()}
+    words = say("piece-stick", part=piece.part, wall=wall.name).capitalize()
+    return {"of": wall.id, "name": name, "value": str(wall.settings.get(name, "") or ""), "words": words}
 
 
 def _end(end: End, side: str) -> Answer:
@@ -305,18 +298,13 @@ def _end(end: End, side: str) -> Answer:
 
 
 def _turns(end: End) -> Answer:
-    coped = end.joint in ("cope", "butt")
-    words = "run this board through, the other to it" if coped else "run the other board through, this one to it"
-    return {"of": end.at, "name": THROUGH, "value": end.turns, "words": f"At {end.meets} {words}"}
+    key = "piece-turns-coped" if end.joint in ("cope", "butt") else "piece-turns-mitered"
+    return {"of": end.at, "name": THROUGH, "value": end.turns, "words": say(key, corner=end.meets)}
 
 
 QUESTIONS = (
-    Question("pieces", "Every piece of trim the room needs, in fitting order, with its working.", PiecesIn, PiecesOut,
-             answer_pieces, kept=True),
-    Question("piece_rows", "The pieces of a room as a list shows them, without their working.", RoomIn, RowsOut,
-             answer_rows, kept=True),
-    Question("small_drawings", "Pieces of a room, each drawn small as it lies on the saw.", SmallIn, SmallOut,
-             answer_small, kept=True),
-    Question("drawn", "One piece of the room drawn large: as it lies on the saw, and as it hangs.", DrawnIn, DrawnOut,
-             answer_drawn, kept=True),
-)  # fmt: skip
+    Question("pieces", say("question-pieces"), PiecesIn, PiecesOut, answer_pieces, kept=True),
+    Question("piece_rows", say("question-piece_rows"), RoomIn, RowsOut, answer_rows, kept=True),
+    Question("small_drawings", say("question-small_drawings"), SmallIn, SmallOut, answer_small, kept=True),
+    Question("drawn", say("question-drawn"), DrawnIn, DrawnOut, answer_drawn, kept=True),
+)

@@ -6,10 +6,11 @@ from marshmallow import Schema, fields
 
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, out, text_out, texts_out
+from scantling.engine.words import say
 
 
 class AttachmentsIn(Asked):
-    of = fields.String(required=True, metadata={"description": "the id of a house, room, wall or thing"})
+    of = fields.String(required=True, metadata={"description": say("ask-attachments-of")})
 
 
 class AttachmentOut(Schema):
@@ -39,6 +40,5 @@ def answer_attachments(asked: dict[str, Any], context: Context) -> Answer:
 
 
 QUESTIONS = (
-    Question("attachments", "The files that go with something.",
-             AttachmentsIn, AttachmentsOut, answer_attachments, kept=True),
-)  # fmt: skip
+    Question("attachments", say("question-attachments"), AttachmentsIn, AttachmentsOut, answer_attachments, kept=True),
+)

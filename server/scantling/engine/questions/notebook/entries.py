@@ -7,10 +7,11 @@ from marshmallow import Schema, fields
 from scantling.engine.journal import check_entry
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, out, text_out
+from scantling.engine.words import say
 
 
 class EntriesIn(Asked):
-    entries = fields.List(fields.Raw(), required=True, metadata={"description": "journal entries"})
+    entries = fields.List(fields.Raw(), required=True, metadata={"description": say("ask-entries")})
 
 
 class RefusedOut(Schema):
@@ -42,8 +43,6 @@ def answer_check(asked: dict[str, Any], context: Context) -> Answer:
 
 
 QUESTIONS = (
-    Question("take", "Add journal entries to the notebook at this desk; repeats are no matter.", EntriesIn, TakeOut,
-             answer_take, of_entries=True),
-    Question("check", "What is wrong with journal entries, as every device judges them.", EntriesIn, CheckOut,
-             answer_check, of_entries=True),
-)  # fmt: skip
+    Question("take", say("question-take"), EntriesIn, TakeOut, answer_take, of_entries=True),
+    Question("check", say("question-check"), EntriesIn, CheckOut, answer_check, of_entries=True),
+)

@@ -19,6 +19,7 @@ from scantling.engine.shapes import Asked, out, text_out, texts_out
 from scantling.engine.shown.shown_in import showing
 from scantling.engine.survey.facts import find_room
 from scantling.engine.walk.needs import derive_needs
+from scantling.engine.words import say
 
 
 class RoomLine(SettledOut):
@@ -138,7 +139,10 @@ def _conflicts_in(notebook: Notebook, room: str) -> list[Answer]:
     openings = [opening for wall, _, _ in walls for opening, _, _ in notebook.children("opening", wall)]
     subjects += [(name, of, heads) for of in (room, *openings) for name, (_, heads) in notebook.settings(of).items()]
     lettered = derive_letters(notebook, room).by_key.values()
-    subjects += [(f"piece {one.letter}", one.id, list(derive_state(notebook, one.id).heads)) for one in lettered]
+    subjects += [
+        (say("conflict-piece", letter=one.letter), one.id, list(derive_state(notebook, one.id).heads))
+        for one in lettered
+    ]
     return [_conflict(name, of, heads) for name, of, heads in subjects if len(heads) > 1]
 
 
@@ -149,7 +153,7 @@ def _conflict(name: str, of: str, heads: list[Entry]) -> Answer:
 def _describe(entry: Entry) -> str:
     if entry.kind == "setting":
         value = entry.body["value"]
-        return value if isinstance(value, str) else f"{len(value)} rows"
+        return value if isinstance(value, str) else say("conflict-rows", count=len(value))
     if entry.kind == "state":
         return say_state(entry)
     names = ("name", "built", "closed", "turn", "kind", "base")
@@ -157,6 +161,5 @@ def _describe(entry: Entry) -> str:
 
 
 QUESTIONS = (
-    Question("notebook", "The houses, rooms, standards and devices that the notebook adds up to.", Asked, NotebookOut,
-             answer_notebook),
-)  # fmt: skip
+    Question("notebook", say("question-notebook"), Asked, NotebookOut, answer_notebook),
+)

@@ -21,17 +21,16 @@ from scantling.engine.shapes import Asked, out, text_out, texts_out
 from scantling.engine.tape.angles import Corner
 from scantling.engine.tape.lengths import Length, format_length
 from scantling.engine.walk.rows import FIGURE, Row, derive_rows, show_corner
-
-GONE = "no longer in the house"
+from scantling.engine.words import say
 
 
 class PhotoError(EngineError):
-    sentences = {"no-such-photo": "There is no photo {name} in this notebook: see the question attachments."}
+    family = "photo"
 
 
 class PhotoIn(Asked):
-    attachment = fields.String(required=True, metadata={"description": "the id of a photo in the notebook"})
-    room = fields.String(metadata={"description": "a room, in the lengths of whose house the figures are to be shown"})
+    attachment = fields.String(required=True, metadata={"description": say("ask-photo-attachment")})
+    room = fields.String(metadata={"description": say("ask-tape-room")})
 
 
 class PinnedFigure(Schema):
@@ -42,14 +41,14 @@ class PinnedFigure(Schema):
 
 class PinOut(PinnedFigure):
     pin = text_out()
-    x = fields.Integer(required=True, metadata={"description": "from the left, in ten-thousandths of its width"})
-    y = fields.Integer(required=True, metadata={"description": "from the top, in ten-thousandths of its height"})
+    x = fields.Integer(required=True, metadata={"description": say("told-pin-x")})
+    y = fields.Integer(required=True, metadata={"description": say("told-pin-y")})
     entries = texts_out()
 
 
 class StrokeOut(Schema):
     entry = text_out()
-    points = fields.Raw(required=True, metadata={"description": "[from the left, from the top], as a pin's x and y"})
+    points = fields.Raw(required=True, metadata={"description": say("told-stroke-points")})
 
 
 class PhotoOut(Schema):
@@ -84,7 +83,7 @@ def _pin(notebook: Notebook, pin: str, shown: Entry, heads: list[Entry], nearest
     of, what = shown.body["of"], shown.body["what"]
     what = FIGURE.get(what, what)
     figure = next((one for one in figures_of(notebook, of, nearest) if (one["of"], one["what"]) == (of, what)), None)
-    gone = {"of": of, "what": what, "title": GONE, "shown": "", "state": "gone", "note": GONE}
+    gone = {"of": of, "what": what, "title": say("pin-gone"), "shown": "", "state": "gone", "note": say("pin-gone")}
     place = {name: shown.body[name] for name in ("x", "y")}
     return {"pin": pin, **(figure or gone), **place, "entries": [entry.id for entry in heads]}
 
@@ -150,18 +149,17 @@ def _of_piece(notebook: Notebook, room: str, piece: str, nearest: Length) -> lis
     place = format_length(listed.piece.back, nearest) if listed.in_place else ""
     there = [entry.body["text"] for entry, strike in listed.there if strike is None]
     told = (
-        (CUT_TO, "cut to", format_length(listed.piece.cut, nearest), listed.state.name),
-        (IN_PLACE, "measured in place", place, "read in place" if place else "not read yet"),
-        *((SALVAGED, "there already", text, "as it was found") for text in there[-1:]),
+        (CUT_TO, "pin-cut-to", format_length(listed.piece.cut, nearest), listed.state.name),
+        (IN_PLACE, "pin-measured", place, say("read-in-place" if place else "not-read-yet")),
+        *((SALVAGED, "pin-there", text, say("as-it-was-found")) for text in there[-1:]),
     )
     return [
-        {"of": piece, "what": what, "title": f"{name}, {said}", "shown": shown, "note": note,
+        {"of": piece, "what": what, "title": say(title, piece=name), "shown": shown, "note": note,
          "state": "read" if shown else "wanted"}
-        for what, said, shown, note in told
+        for what, title, shown, note in told
     ]  # fmt: skip
 
 
 QUESTIONS = (
-    Question("photo", "What is drawn and pinned on a photo, each pin with what its figure is now.", PhotoIn, PhotoOut,
-             answer_photo, kept=True),
-)  # fmt: skip
+    Question("photo", say("question-photo"), PhotoIn, PhotoOut, answer_photo, kept=True),
+)

@@ -17,6 +17,7 @@ from scantling.engine.settings import SETTINGS
 from scantling.engine.standard import Standard, format_stock, name_stock, parse_price
 from scantling.engine.survey.facts import find_room
 from scantling.engine.tape.lengths import SIXTEENTH, Length
+from scantling.engine.words import say, say_counted
 
 
 def derive_boards(context: Context, room: str) -> tuple[list[Good], list[str]]:
@@ -47,16 +48,15 @@ def _shared(notebook: Notebook, room: str, day: Callable[[str], str]) -> Iterato
         by_profile.setdefault(profile, []).append(stick)
     for profile, sticks in by_profile.items():
         still = Counter((stick.length, stick.price_cents) for stick in sticks if stick.pays)
-        words = "1 board" if len(sticks) == 1 else f"{len(sticks)} boards"
         yield Good(
-            name=profile, sort=BOARDS, of=profile, need=f"{words} planned for several rooms.", here="",
+            name=profile, sort=BOARDS, of=profile, need=say_counted("boards-for-several", len(sticks)), here="",
             planned=sum(stick.price_cents for stick in sticks if stick.source is None), seen=day(profile), working=(),
             buy=tuple(_shared_line(profile, *row, count) for row, count in sorted(still.items())),
         )  # fmt: skip
 
 
 def _shared_line(profile: str, length: Length, cents: int, count: int) -> Buy:
-    words = f"{count} of {format_stock(length)}, planned for several rooms"
+    words = say("count-of-size-for-several", count=count, size=format_stock(length))
     return Buy(f"{profile}, {name_stock(length)}, several rooms", words, cents * count, cents)
 
 
@@ -72,7 +72,7 @@ def _good(plan: Answer, day: str) -> Good:
 def _here(plan: Answer) -> str:
     """The boards of a plan that are here already, in words."""
     counted = Counter(board["length_shown"] for board in plan["boards"] if board["bought"])
-    return ", ".join(f"{count} of {length}" for length, count in counted.items())
+    return ", ".join(say("count-of-size", count=count, size=length) for length, count in counted.items())
 
 
 def _lines(profile: str, plan: Answer) -> Iterator[Buy]:
@@ -82,7 +82,7 @@ def _lines(profile: str, plan: Answer) -> Iterator[Buy]:
             waiting.setdefault((board["length_shown"], board["why"]), []).append(place)
     for line in plan["buy"]:
         why = f", {line['why']}" if line["why"] else ""
-        words = f"{line['count']} of {line['length']}{why}"
+        words = f"{say('count-of-size', count=line['count'], size=line['length'])}{why}"
         places = waiting.get((line["length"], line["why"]), [])
         boards, places[:] = tuple(places[: line["count"]]), places[line["count"] :]
         named = _name(plan["boards"][boards[0]]["length"]) if boards else line["length"]

@@ -18,6 +18,7 @@ from scantling.engine.questions.shopping.shelf import OnHand, derive_on_hand
 from scantling.engine.shapes import load
 from scantling.engine.standard import parse_price
 from scantling.engine.tape.measures import GALLON
+from scantling.engine.words import say
 
 
 def derive_covering_goods(context: Context, room: str) -> tuple[list[Good], list[str]]:
@@ -65,7 +66,7 @@ def _paint(some: Sequence[Planned], amounts: Sequence[Amount], on_hand: OnHand, 
         return None
     sizes = [can["size"] for can in article.facts["cans"]]
     lines = [
-        Buy(f"{article.id} {sizes[can['can']]}", f"{can['count']} of {sizes[can['can']]}",
+        Buy(f"{article.id} {sizes[can['can']]}", say("count-of-size", count=can["count"], size=sizes[can["can"]]),
             can["count"] * parse_price(can["price"]), parse_price(can["price"]))
         for can in buy["cans"]
     ]  # fmt: skip
@@ -91,7 +92,7 @@ def _cans(some: Sequence[Planned], here: Fraction) -> Answer | None:
     ]
     product = {**questions[0]["products"][0], "on": [surface["name"] for surface in surfaces]}
     if here:
-        product["on_hand"] = f"{float(here / GALLON):.6f} gal"
+        product["on_hand"] = f"{float(here / GALLON):.6f}"
     asked = ANSWERING["paint"]
     question = load(asked.loader, {"ask": "paint", "surfaces": surfaces, "products": [product]})
     found: Answer = asked.answer(question, Context(Notebook()))["products"][0]

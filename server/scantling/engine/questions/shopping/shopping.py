@@ -21,6 +21,7 @@ from scantling.engine.standard import format_price
 from scantling.engine.supplies.sundries import name_as_sold
 from scantling.engine.survey.facts import find_room
 from scantling.engine.tape.alike import is_alike
+from scantling.engine.words import say
 
 #: What film by the foot comes to, beside its feet.
 _METERS = re.compile(r" \(\d+\.\d+ m\)$")
@@ -99,7 +100,7 @@ def _line(line: Buy, ticks: Mapping[str, tuple[Entry, Sequence[Entry]]]) -> Answ
         "key": line.key,
         "words": line.words,
         "state": entry.body["state"] if entry else "",
-        "changed": f"Ticked off as {was}, and now it is {line.words}." if was and not _is_same(was, line.words) else "",
+        "changed": say("line-bought-changed", was=was, now=line.words) if was and not _is_same(was, line.words) else "",
         "each": None if line.each is None else format_price(line.each),
         "cost": None if line.cents is None else format_price(line.cents),
         "boards": list(line.boards),
@@ -112,6 +113,5 @@ def _is_same(was: str, now: str) -> bool:
 
 
 QUESTIONS = (
-    Question("shopping", "All that a room wants bought, boards, coverings and supplies, with what is ticked off.",
-             CoveringsIn, ShoppingOut, answer_shopping),
-)  # fmt: skip
+    Question("shopping", say("question-shopping"), CoveringsIn, ShoppingOut, answer_shopping),
+)

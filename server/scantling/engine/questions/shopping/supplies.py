@@ -19,6 +19,7 @@ from scantling.engine.standard import parse_price
 from scantling.engine.survey.facts import find_room
 from scantling.engine.tape.figures import parse_figure
 from scantling.engine.tape.lengths import ZERO, Length, format_inches, parse_length
+from scantling.engine.words import say, say_counted
 
 PREFIX_OF = {name: prefix for prefix, name in SUNDRY_OF.items()}
 
@@ -76,16 +77,15 @@ def _bead(panel: Answer, apart: Length) -> Length:
 
 def _goods(context: Context, room: str, answer: Answer) -> Iterator[Good]:
     for tube in answer["tubes"]:
-        need = f"{tube['count']} {'tube' if tube['count'] == 1 else 'tubes'} for {tube['name']}"
+        need = say_counted("tubes-for", tube["count"], names=tube["name"])
         yield _good(context, room, tube["what"], tube["what"], tube, tube["count"], need, "tube")
     for nails in answer["nails"]:
         name = f"{nails['kind']}s {format_inches(_exact(nails['length']))}"  # a box is found by it, so it stays
-        need = f"{nails['count']} for {nails['names']}"
+        need = say("nails-for", count=nails["count"], names=nails["names"])
         yield _good(context, room, name, "nail", nails, nails["boxes"], need, "box")
     for sundry in answer["packages"]:
-        need = f"{sundry['count']} {sundry['package']}{'' if sundry['count'] == 1 else 's'}"
-        yield _good(context, room, sundry["name"], PREFIX_OF[sundry["name"]], sundry, sundry["count"], need,
-                    sundry["package"])  # fmt: skip
+        name, prefix, count = sundry["name"], PREFIX_OF[sundry["name"]], sundry["count"]
+        yield _good(context, room, name, prefix, sundry, count, say_packages(count, prefix), prefix)
 
 
 def _good(
@@ -98,7 +98,7 @@ def _good(
     plan = max(0, number - int(on_hand.lent))
     buy = max(0, plan - int(on_hand.own))
     here = min(number, int(on_hand.lent + on_hand.own))
-    words = f"{buy} {of['kind']}s" if count is None else say_packages(buy, unit)
+    words = say("nails-loose", count=buy) if count is None else say_packages(buy, unit)
     lines = [Buy(name, words, None if each is None else buy * each, each)] if buy else []
     return Good(name, SUPPLIES, prefix, need, str(here) if here else "", None if each is None else plan * each,
                 _day(context, room, prefix), tuple(of["working"]), tuple(lines))  # fmt: skip
@@ -109,7 +109,7 @@ def say_packages(count: int, unit: str) -> str:
     >>> say_packages(2, "box"), say_packages(1, "tube")
     ('2 boxes', '1 tube')
     """
-    return f"{count} {unit}{'' if count == 1 else 'es' if unit.endswith('x') else 's'}"
+    return say_counted(f"so-many-{unit}", count)
 
 
 def _day(context: Context, room: str, prefix: str) -> str:

@@ -17,6 +17,7 @@ from scantling.engine.supplies.fasteners import APART, BASE, BITE, JAMB, MOST, R
 from scantling.engine.supplies.sundries import AREA, LENGTH, SUNDRIES, format_counted
 from scantling.engine.tape.lengths import parse_length
 from scantling.engine.tape.measures import FOOT, SQUARE_FOOT, format_number
+from scantling.engine.words import say
 
 PIECES_AT_MOST = 2000
 # Tubes as they are sold: caulk of 10.1 fl oz, adhesive of 10 fl oz.
@@ -30,8 +31,8 @@ class BeadIn(Schema):
     length = Positive(required=True)
     shape = fields.String(validate=one_of(*SHAPES))
     size = LengthText()
-    tube = Volume(metadata={"description": "what one tube holds: 10.1 fl oz, 300 ml"})
-    waste = Amount("waste", most=90, load_default=WASTE, metadata={"description": "percent"})
+    tube = Volume(metadata={"description": say("ask-bead-tube")})
+    waste = Amount("waste", most=90, load_default=WASTE, metadata={"description": say("ask-bead-waste")})
     price = Price()
 
 
@@ -41,7 +42,7 @@ class Along(Positive):
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Any:
         many = value if isinstance(value, list) else [value]
         if not 1 <= len(many) <= PIECES_AT_MOST:
-            raise ValidationError("Give the length of trim, or of each piece of it.")
+            raise ValidationError(say("trim-for-nails"))
         return [super(Along, self)._deserialize(one, attr, data, **kwargs) for one in many]
 
 
@@ -58,9 +59,9 @@ class FastenerIn(Schema):
     kind = fields.String(load_default="nail", validate=validate.Length(max=80))
     through = fields.List(Positive(), required=True, validate=validate.Length(min=1, max=10))
     bite = LengthText(load_default=BITE)
-    length = Positive(metadata={"description": "the one at hand, to be judged; else the shortest that holds is chosen"})
+    length = Positive(metadata={"description": say("ask-fastener-length")})
     lengths = fields.List(Positive(), validate=validate.Length(min=1, max=40))
-    along = Along(required=True, metadata={"description": "the length of trim it holds, or of each piece"})
+    along = Along(required=True, metadata={"description": say("ask-fastener-along")})
     into = fields.String(load_default=STUD, validate=one_of(STUD, JAMB, BASE))
     apart = Positive(load_default=APART)
     rows = fields.Integer(strict=True, load_default=ROWS, validate=validate.Range(min=1, max=10))
@@ -68,7 +69,7 @@ class FastenerIn(Schema):
     price = Price()
     boxes = fields.List(
         fields.Nested(BoxIn), validate=validate.Length(min=1, max=40),
-        metadata={"description": "what is sold, in place of lengths, box and price"},
+        metadata={"description": say("ask-fastener-boxes")},
     )  # fmt: skip
 
 
@@ -89,7 +90,7 @@ class Covers(Amount):
             return Fraction(Positive().deserialize(value).inches) / FOOT
         area = Area().deserialize(value) if by == AREA else None
         if not area:
-            raise ValidationError(f"{quote(str(value))} is not a number: write one such as 8 or 7.5.")
+            raise ValidationError(say("amount-unread", given=quote(str(value)), what=say("figure-of-number")))
         return Fraction(area) / SQUARE_FOOT
 
     def show(self, value: Fraction) -> str:
@@ -102,7 +103,7 @@ class SundryIn(Schema):
 
     name = fields.String(required=True, validate=one_of(*SUNDRIES))
     amount = Amount(required=True)
-    covers = Covers(metadata={"description": "how much of that one package does"})
+    covers = Covers(metadata={"description": say("ask-sundry-covers")})
     price = Price()
 
 
@@ -118,7 +119,7 @@ class SuppliesIn(Asked):
     @validates_schema
     def check_any(self, data: dict[str, Any], **_: object) -> None:
         if "room" not in data and not any(data[name] for name in ("joints", "beads", "fasteners", "sundries")):
-            raise ValidationError("Give joints, beads, fasteners or sundries to count, or a room.", "joints")
+            raise ValidationError(say("supplies-of-what"), "joints")
 
 
 class TubesOut(Schema):
@@ -136,7 +137,7 @@ class BoxesOut(Schema):
     count = fields.Integer(required=True)
     boxes = fields.Integer(required=True, allow_none=True)
     length, bite = out(LengthOut), out(LengthOut)
-    deep = fields.Boolean(required=True, metadata={"description": "deeper than a cable may lawfully be off"})
+    deep = fields.Boolean(required=True, metadata={"description": say("told-boxes-deep")})
     cost = text_out(none=True)
     working, warnings = texts_out(), texts_out()
 

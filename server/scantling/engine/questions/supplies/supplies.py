@@ -89,7 +89,8 @@ def _tubes(what: str, field: str, asked: dict[str, Any], problems: list[Answer])
     shape, size, tube = (FILLET, EIGHTH, CAULK) if what == "caulk" else (ROUND, QUARTER, ADHESIVE)
     shared: dict[tuple[Fraction, int | None, Fraction], list[Joint]] = {}
     for place, one in enumerate(asked[field]):
-        name, own = one.get("name") or f"{what} {place + 1}", (one.get("shape", shape), one.get("size", size))
+        name = one.get("name") or say(f"nameless-{what}", number=place + 1)
+        own = (one.get("shape", shape), one.get("size", size))
         try:
             section = derive_section(*own)
         except SupplyError as error:
@@ -116,12 +117,13 @@ def _tubes_working(joints: list[Joint], tube: Fraction, waste: Fraction, volume:
     for name, length, shape, size, section in joints:
         wide = format_length(size, SIXTY_FOURTH)
         yield f"{name}: {format_length(length)} × {format_section(section)} ({shape} {wide})"
-    yield f"{format_content(volume)} ÷ ({format_content(tube)} a tube − {format_number(waste)} %) = {count}"
+    held = format_content(tube)
+    yield say("tubes-counted", volume=format_content(volume), tube=held, waste=format_number(waste), count=count)
 
 
 def _boxes(asked: dict[str, Any], problems: list[Answer]) -> Iterator[Answer]:
     for place, one in enumerate(asked["fasteners"]):
-        name = one.get("name") or f"fastener {place + 1}"
+        name = one.get("name") or say("nameless-fastener", number=place + 1)
         count = count_in(one["along"], one["apart"], one["rows"])
         try:
             if count > MOST:
@@ -163,7 +165,7 @@ def _by_length(boxes: list[Answer], asked: dict[str, Any]) -> Iterator[Answer]:
             "boxes": number, "cost": None if number is None or price is None else format_price(number * price),
             "working": [
                 *([f"{each} = {count}"] if len(some) > 1 else []),
-                *([f"⌈{count} ÷ {held} in a box⌉ = {number}"] if held else []),
+                *([say("boxes-counted", count=count, held=held, boxes=number)] if held else []),
             ],
         }  # fmt: skip
 
@@ -179,22 +181,23 @@ def _boxes_working(one: dict[str, Any], nail: Nail, count: int) -> Iterator[str]
     through = " + ".join(format_working(thick.inches) for thick in one["through"])
     least = derive_least(one["through"], one["bite"])
     bite, length = format_working(one["bite"].inches), format_length(nail.length)
-    yield f"{through} + {bite} into the {one['into']} = {format_working(least.inches)}: {length}"
+    into = say(f"nail-into-{one['into']}")
+    yield say("nail-length", through=through, bite=bite, into=into, least=format_working(least.inches), length=length)
     apart, rows = format_working(one["apart"].inches), one["rows"]
     along = sum((piece.inches for piece in one["along"]), start=Fraction(0))
     if len(one["along"]) == 1:
         yield f"{rows} × (⌊{format_working(along)} ÷ {apart}⌋ + 1) = {count}"
     else:
-        each = f"each {rows} × (⌊its length ÷ {apart}⌋ + 1) = {count}"
-        yield f"{len(one['along'])} pieces, {format_length(Length(along))} in all, {each}"
+        yield say("nails-each", pieces=len(one["along"]), length=format_length(Length(along)), rows=rows, apart=apart,
+                  count=count)  # fmt: skip
 
 
 def _warnings(one: dict[str, Any], nail: Nail) -> Iterator[str]:
     bite = format_length(nail.bite)
     if nail.bite < one["bite"]:
         need = format_length(derive_least(one["through"], one["bite"]))
-        wanted = format_length(one["bite"])
-        yield f"It goes {bite} into the {one['into']}, and {wanted} is wanted: take {need} or longer."
+        into = say(f"nail-into-{one['into']}")
+        yield say("nail-too-short", bite=bite, into=into, wanted=format_length(one["bite"]), need=need)
     if nail.deep:
         yield say("caution-cable", bite=bite)
 
@@ -203,7 +206,7 @@ def _packages(one: dict[str, Any]) -> Answer:
     sundry = SUNDRIES[one["name"]]
     covers = one.get("covers", sundry.covers)
     count = derive_packages(one["amount"], covers)
-    source = "as you set it" if "covers" in one else "common practice, until you set it"
+    key = "packages-as-set" if "covers" in one else "packages-usual"
     wanted = format_counted(sundry.by, one["amount"])
     each = format_counted(sundry.by, covers) if is_metric() else format_number(covers)
     return {
@@ -211,7 +214,7 @@ def _packages(one: dict[str, Any]) -> Answer:
         "package": sundry.called,
         "count": count,
         "cost": format_price(count * one["price"]) if "price" in one else None,
-        "working": [f"{wanted} ÷ {each} a {sundry.called} ({source}) = {count}"],
+        "working": [say(key, wanted=wanted, each=each, package=sundry.called, count=count)],
     }
 
 
@@ -221,6 +224,5 @@ def _problem(what: str, item: int, error: EngineError) -> Answer:
 
 LOADER = SuppliesIn()
 QUESTIONS = (
-    Question("supplies", "Caulk and adhesive by the tube, nails by length, filler, tape: as given, or a room's.",
-             SuppliesIn, SuppliesOut, answer_supplies),
-)  # fmt: skip
+    Question("supplies", say("question-supplies"), SuppliesIn, SuppliesOut, answer_supplies),
+)

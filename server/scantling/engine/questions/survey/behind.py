@@ -12,6 +12,7 @@ from scantling.engine.survey.plumb import parse_fall, parse_plumb, say_fall, say
 from scantling.engine.survey.points import parse_points
 from scantling.engine.survey.studs import parse_studs
 from scantling.engine.tape.lengths import format_length, parse_length
+from scantling.engine.words import say
 
 # As many as are said one by one: a row of them goes on.
 SAID = 4
@@ -19,8 +20,8 @@ SAID = 4
 
 class BehindIn(Asked):
     what = fields.String(required=True, validate=one_of("studs", "plumb", "bow", "fall", "depths", SALVAGED))
-    text = fields.String(required=True, metadata={"description": "what was read, as it is typed"})
-    length = LengthText(metadata={"description": "of the wall, where a row of studs ends"})
+    text = fields.String(required=True, metadata={"description": say("ask-behind-text")})
+    length = LengthText(metadata={"description": say("ask-behind-length")})
 
 
 class BehindOut(Schema):
@@ -36,14 +37,14 @@ def answer_behind(asked: dict[str, Any], context: Context) -> Answer:
         return {"words": say_fall(parse_fall(asked["text"]))}
     if asked["what"] == "depths":
         points = [parse_length(one, allow_negative=True) for one in parse_points(asked["text"])]
-        return {"words": "depths of " + ", ".join(format_length(point, asked["nearest"]) for point in points)}
+        depths = ", ".join(format_length(point, asked["nearest"]) for point in points)
+        return {"words": say("depths-read", depths=depths)}
     if asked["what"] == SALVAGED:
         return {"words": say_salvaged(parse_salvaged(asked["text"]), asked["nearest"])}
     studs = [format_length(stud, asked["nearest"]) for stud in parse_studs(asked["text"], asked.get("length"))]
-    return {"words": "studs at " + ", ".join(studs if len(studs) <= SAID else [*studs[:SAID], "and so on"])}
+    return {"words": say("studs-read" if len(studs) <= SAID else "studs-go-on", studs=", ".join(studs[:SAID]))}
 
 
 QUESTIONS = (
-    Question("behind", "How studs, a wall's lean or bow, a floor's fall, depths, or a board that is there is read.",
-             BehindIn, BehindOut, answer_behind),
-)  # fmt: skip
+    Question("behind", say("question-behind"), BehindIn, BehindOut, answer_behind),
+)

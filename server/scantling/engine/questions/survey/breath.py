@@ -14,21 +14,22 @@ from scantling.engine.tape.quantities import BARE, INCHES
 from scantling.engine.walk.breath import LONGEST_BREATH, PARTS_AT_MOST, Part, hear_breath
 from scantling.engine.walk.figure import Figure
 from scantling.engine.walk.rows import derive_rows, show_corner
+from scantling.engine.words import say
 
-TOO_LONG = f"Say it in parts: {LONGEST_BREATH} letters at once are the most."
+TOO_LONG = say("breath-too-long", most=LONGEST_BREATH)
 
 
 class BreathIn(Asked):
-    room = fields.String(required=True, metadata={"description": "the id of a room in the notebook"})
+    room = fields.String(required=True, metadata={"description": say("ask-room")})
     text = fields.String(
         required=True,
         validate=validate.Length(max=LONGEST_BREATH, error=TOO_LONG),
-        metadata={"description": "what was said, as dictation writes it"},
+        metadata={"description": say("ask-breath-text")},
     )
     bare = fields.String(
-        load_default=INCHES, validate=one_of(*BARE), metadata={"description": "what lengths without a unit are in"}
+        load_default=INCHES, validate=one_of(*BARE), metadata={"description": say("ask-sum-bare")}
     )  # fmt: skip
-    wall = fields.String(load_default=None, metadata={"description": "the id of the wall one faces"})
+    wall = fields.String(load_default=None, metadata={"description": say("ask-breath-wall")})
 
 
 class MayBeOut(Schema):
@@ -65,11 +66,10 @@ def _say(parts: list[Part]) -> str:
     if not parts:
         return ""
     clear = sum(part.figure is not None for part in parts)
-    said = f"{clear} of {len(parts)} understood"
     rest = len(parts) - clear
-    asked = f"; {rest} to look at" if rest else ""
-    full = " Say the rest after these are saved." if len(parts) == PARTS_AT_MOST else ""
-    return f"{said}{asked}.{full}"
+    said = say("breath-understood", clear=clear, count=len(parts))
+    said = say("breath-in-doubt", clear=clear, count=len(parts), rest=rest) if rest else said
+    return say("breath-full", said=said) if len(parts) == PARTS_AT_MOST else said
 
 
 def _part(part: Part, nearest: Length) -> Answer:
@@ -88,7 +88,7 @@ def _part(part: Part, nearest: Length) -> Answer:
 def _show(part: Part, nearest: Length) -> tuple[str, str]:
     if isinstance(part.value, Corner):
         shown = show_corner(part.value)
-        return shown, f"{shown.removesuffix('°')} degrees"
+        return shown, say("said-degrees", number=shown.removesuffix("°"))
     return ("", "") if part.value is None else (format_length(part.value, nearest), say_length(part.value, nearest))
 
 
@@ -97,6 +97,5 @@ def _may_be(figure: Figure) -> Answer:
 
 
 QUESTIONS = (
-    Question("breath", "What was said of a wall in one breath, part by part, with what is in doubt.", BreathIn,
-             BreathOut, answer_breath),
-)  # fmt: skip
+    Question("breath", say("question-breath"), BreathIn, BreathOut, answer_breath),
+)

@@ -12,7 +12,7 @@ from scantling.engine.words import say
 
 
 class CautionsIn(Asked):
-    house = fields.String(required=True, metadata={"description": "the id of a house in the notebook"})
+    house = fields.String(required=True, metadata={"description": say("ask-house")})
 
 
 class CautionOut(Schema):
@@ -30,5 +30,5 @@ def answer_cautions(asked: dict[str, Any], context: Context) -> Answer:
 
 
 QUESTIONS = (
-    Question("cautions", "The cautions that a house has put aside.", CautionsIn, CautionsOut, answer_cautions),
-)  # fmt: skip
+    Question("cautions", say("question-cautions"), CautionsIn, CautionsOut, answer_cautions),
+)

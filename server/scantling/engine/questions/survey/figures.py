@@ -13,6 +13,7 @@ from scantling.engine.shapes import Asked, out, text_out
 from scantling.engine.survey.facts import find_room
 from scantling.engine.tape.lengths import Length, format_length, format_reading
 from scantling.engine.walk.rows import Row, derive_rows
+from scantling.engine.words import say
 
 OF_LENGTH = frozenset(
     (
@@ -23,7 +24,7 @@ OF_LENGTH = frozenset(
 
 
 class FiguresIn(Asked):
-    room = fields.String(required=True, metadata={"description": "the id of a room in the notebook"})
+    room = fields.String(required=True, metadata={"description": say("ask-room")})
 
 
 class LengthOfRoom(Schema):
@@ -55,6 +56,5 @@ def _figure(row: Row, nearest: Length) -> Answer:
 
 
 QUESTIONS = (
-    Question("figures", "The lengths of a room that a sum may take from a reading, or give to one.", FiguresIn,
-             FiguresOut, answer_figures, kept=True),
-)  # fmt: skip
+    Question("figures", say("question-figures"), FiguresIn, FiguresOut, answer_figures, kept=True),
+)

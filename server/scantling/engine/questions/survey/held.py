@@ -8,6 +8,7 @@ from scantling.engine.bodies import ReadingBody
 from scantling.engine.drawings.held import OPENINGS, draw_held
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, one_of, text_out
+from scantling.engine.words import say
 
 WHATS = ReadingBody().fields["what"].validators[0].choices  # type: ignore[attr-defined]
 
@@ -29,6 +30,5 @@ def answer_held(asked: dict[str, Any], context: Context) -> Answer:
 
 
 QUESTIONS = (
-    Question("held", "A small picture of where the tape, the gauge or the level is held for a reading.", HeldIn,
-             HeldOut, answer_held),
-)  # fmt: skip
+    Question("held", say("question-held"), HeldIn, HeldOut, answer_held),
+)

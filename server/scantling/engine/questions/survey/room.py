@@ -27,17 +27,18 @@ from scantling.engine.tape.lengths import Length
 from scantling.engine.walk.figure import Figure
 from scantling.engine.walk.needs import derive_needs
 from scantling.engine.walk.rows import Row, Taken, derive_rows, show_corner
+from scantling.engine.words import say
 
 
 class SurveyIn(Asked):
-    room = fields.String(required=True, metadata={"description": "the id of a room in the notebook"})
-    in_hand = fields.String(metadata={"description": "the id of the wall to draw as the one in hand"})
+    room = fields.String(required=True, metadata={"description": say("ask-room")})
+    in_hand = fields.String(metadata={"description": say("ask-survey-in-hand")})
 
 
 class FigureOut(Schema):
     of, what, wall, hint, why = text_out(), text_out(), text_out(), text_out(), text_out()
     title = text_out()
-    short = fields.String(required=True, metadata={"description": "the title without the wall it stands under"})
+    short = fields.String(required=True, metadata={"description": say("told-figure-short")})
     number = fields.Integer(required=True)
 
 
@@ -65,11 +66,11 @@ class PlanOut(Schema):
 
 
 class ElevationIn(RoomIn):
-    wall = fields.String(required=True, metadata={"description": "a wall of the room, by its id or its number"})
+    wall = fields.String(required=True, metadata={"description": say("ask-elevation-wall")})
 
 
 class NoWallError(EngineError):
-    sentences = {"no-such-wall": "The room has no wall {text}: ask for one by its id or its number."}
+    family = "room-wall"
 
 
 class CornerShown(Schema):
@@ -248,14 +249,9 @@ def _things(notebook: Notebook, kind: str, wall: str, names: Mapping[str, str]) 
 
 
 QUESTIONS = (
-    Question("needs", "The readings that the room's pieces still want, in walking order, each with why.", RoomIn,
-             NeedsOut, answer_needs, kept=True),
-    Question("closure", "How far a room misses itself in length and angle, and which reading may be to blame.", RoomIn,
-             ClosureOut, answer_closure, kept=True),
-    Question("plan", "The room drawn to scale, with its pieces by letter, joints and odd angles.", RoomIn, PlanOut,
-             answer_plan, kept=True),
-    Question("elevation", "One wall from in front, to scale, with what hangs on it.", ElevationIn, PlanOut,
-             answer_elevation, kept=True),
-    Question("survey", "A room of the notebook as a person walks it: every figure, its readings, what comes next.",
-             SurveyIn, SurveyOut, answer_survey, kept=True),
-)  # fmt: skip
+    Question("needs", say("question-needs"), RoomIn, NeedsOut, answer_needs, kept=True),
+    Question("closure", say("question-closure"), RoomIn, ClosureOut, answer_closure, kept=True),
+    Question("plan", say("question-plan"), RoomIn, PlanOut, answer_plan, kept=True),
+    Question("elevation", say("question-elevation"), ElevationIn, PlanOut, answer_elevation, kept=True),
+    Question("survey", say("question-survey"), SurveyIn, SurveyOut, answer_survey, kept=True),
+)

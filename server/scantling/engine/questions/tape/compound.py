@@ -18,15 +18,16 @@ from scantling.engine.trim.runs.compound import (
     derive_projection,
     read_turning,
 )
+from scantling.engine.words import say
 
 
 class CompoundIn(Asked):
-    spring = DegreesText(required=True, metadata={"description": "between the wall and the back of the molding"})
-    corner = DegreesText(required=True, metadata={"description": "room-side angle W, above 180 outside"})
+    spring = DegreesText(required=True, metadata={"description": say("ask-compound-spring")})
+    corner = DegreesText(required=True, metadata={"description": say("ask-compound-corner")})
     turn = fields.String(
-        validate=one_of("inside", "outside"), metadata={"description": "where `corner` is what a gauge read"}
+        validate=one_of("inside", "outside"), metadata={"description": say("ask-compound-turn")}
     )
-    width = Positive(metadata={"description": "of the molding, flat across its back: adds the edges to the answer"})
+    width = Positive(metadata={"description": say("ask-compound-width")})
 
 
 class EdgesOut(Schema):
@@ -35,7 +36,7 @@ class EdgesOut(Schema):
 
 class CompoundOut(Schema):
     miter, bevel, nested = fields.Float(required=True), fields.Float(required=True), fields.Float(required=True)
-    corner = fields.Float(required=True, metadata={"description": "the room-side angle W"})
+    corner = fields.Float(required=True, metadata={"description": say("told-compound-corner")})
     edges = out(EdgesOut, none=True)
     working, cautions = texts_out(), texts_out()
 
@@ -65,19 +66,16 @@ def _edges(width: Length, asked: dict[str, Any], corner: Corner) -> Answer:
 
 def _working(asked: dict[str, Any], corner: Corner, cut: CrownCut) -> list[str]:
     spring, gauge = float(asked["spring"]), float(corner.gauge)
-    longer = "wall" if corner.turn == "inside" else "ceiling"
-    ends = f"the {longer} edge is the long one at this end" if cut.nested else "straight on: neither edge is longer"
+    both = {"spring": f"{spring:g}", "gauge": f"{gauge:g}"}
     return [
-        f"spring {spring:g}° from the wall ({float(SQUARE) - spring:g}° from the ceiling); "
-        f"{corner.turn} corner, the gauge reads {gauge:g}°",
-        f"flat: miter = atan(sin {spring:g} ÷ tan({gauge:g} ÷ 2)) = {float(cut.miter):.2f}°",
-        f"flat: bevel = asin(cos {spring:g} × cos({gauge:g} ÷ 2)) = {float(cut.bevel):.2f}°",
-        f"nested, ceiling edge on the table and wall edge up the fence: saw {format_degrees(cut.nested)}, no bevel",
-        f"{ends}; try both settings on two scraps first",
+        say(f"crown-spring-{corner.turn}", rest=f"{float(SQUARE) - spring:g}", **both),
+        say("crown-flat-miter", miter=f"{float(cut.miter):.2f}", **both),
+        say("crown-flat-bevel", bevel=f"{float(cut.bevel):.2f}", **both),
+        say("crown-nested", saw=format_degrees(cut.nested)),
+        say(f"crown-ends-{corner.turn if cut.nested else 'straight'}"),
     ]
 
 
 QUESTIONS = (
-    Question("compound", "Crown at a corner: miter and bevel lying flat on the saw, and the setting when nested.",
-             CompoundIn, CompoundOut, answer_compound),
-)  # fmt: skip
+    Question("compound", say("question-compound"), CompoundIn, CompoundOut, answer_compound),
+)

@@ -16,21 +16,22 @@ from scantling.engine.tape.angles import (
     format_degrees,
 )
 from scantling.engine.tape.lengths import Length
+from scantling.engine.words import say
 
-THREE_SIDES = "Give three sides: two along the walls, then the one across."
+THREE_SIDES = say("corner-three-sides")
 
 
 class CornerIn(Asked):
     turn = fields.String(load_default="inside", validate=one_of("inside", "outside"))
-    corner = DegreesText(metadata={"description": "what the gauge read: inside W, outside the solid angle A"})
+    corner = DegreesText(metadata={"description": say("ask-corner-gauge")})
     sides = fields.List(LengthText(), validate=validate.Length(equal=3, error=THREE_SIDES))
     thickness = LengthText(required=True)
-    meets = LengthText(metadata={"description": "the other board's thickness, where it differs"})
+    meets = LengthText(metadata={"description": say("ask-corner-meets")})
 
     @validates_schema
     def check_source(self, data: dict[str, Any], **_: object) -> None:
         if ("corner" in data) == ("sides" in data):
-            raise ValidationError("Give either the gauge's reading or three sides.", "corner")
+            raise ValidationError(say("corner-one-source"), "corner")
 
 
 class BoardEndOut(Schema):
@@ -40,7 +41,7 @@ class BoardEndOut(Schema):
 
 
 class CornerOut(BoardEndOut):
-    corner = fields.Float(required=True, metadata={"description": "the room-side angle W"})
+    corner = fields.Float(required=True, metadata={"description": say("told-compound-corner")})
     plus_minus = fields.Float(required=True)
     other = fields.Nested(BoardEndOut, required=True, allow_none=True)
     working = texts_out()
@@ -72,14 +73,13 @@ def _board_end(corner: Corner, own: Length, other: Length | None, nearest: Lengt
 
 def _working(corner: Corner, by_sides: bool) -> list[str]:
     gauge, saw, point = (format_degrees(angle) for angle in (corner.gauge, corner.saw, corner.point))
-    source = "the three sides make" if by_sides else "the gauge reads"
-    lines = [f"{corner.turn} corner: {source} {gauge}, ± {format_degrees(corner.plus_minus)}"]
+    source = "sides" if by_sides else "gauge"
+    lines = [say(f"corner-by-{source}-{corner.turn}", gauge=gauge, off=format_degrees(corner.plus_minus))]
     if corner.turn == "outside":
-        lines.append(f"room side: 360° − {gauge} = {format_degrees(corner.degrees)}")
-    return [*lines, f"saw, from square: (180° − {gauge}) ÷ 2 = {saw}", f"the board's point: {gauge} ÷ 2 = {point}"]
+        lines.append(say("room-side-of-corner", gauge=gauge, corner=format_degrees(corner.degrees)))
+    return [*lines, say("corner-saw", gauge=gauge, saw=saw), say("corner-point", gauge=gauge, point=point)]
 
 
 QUESTIONS = (
-    Question("corner", "A corner by gauge or by three sides: saw setting, point, and face less back.", CornerIn,
-             CornerOut, answer_corner),
-)  # fmt: skip
+    Question("corner", say("question-corner"), CornerIn, CornerOut, answer_corner),
+)

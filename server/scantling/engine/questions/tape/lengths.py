@@ -10,10 +10,11 @@ from scantling.engine.tape.lengths import derive_shown, format_feet, parse_readi
 from scantling.engine.tape.measures import format_number
 from scantling.engine.tape.quantities import BARE, INCHES, MILLIMETERS
 from scantling.engine.tape.sums import SumResult, derive_remainder, evaluate_sum, say_remainder, write_units
+from scantling.engine.words import say
 
 
 class ReadIn(Asked):
-    text = fields.String(required=True, metadata={"description": "a length as it is written or said, such as 63 1/4"})
+    text = fields.String(required=True, metadata={"description": say("ask-read-text")})
 
 
 class ReadOut(Schema):
@@ -23,9 +24,9 @@ class ReadOut(Schema):
 
 
 class SumIn(Asked):
-    text = fields.String(required=True, metadata={"description": "a sum, such as 63 1/4 - 2 * 3 1/2"})
+    text = fields.String(required=True, metadata={"description": say("ask-sum-text")})
     bare = fields.String(
-        load_default=INCHES, validate=one_of(*BARE), metadata={"description": "what lengths without a unit are in"}
+        load_default=INCHES, validate=one_of(*BARE), metadata={"description": say("ask-sum-bare")}
     )  # fmt: skip
 
 
@@ -62,7 +63,7 @@ def answer_read(asked: dict[str, Any], context: Context) -> Answer:
     said = say_length(reading.length, asked["nearest"])
     return {
         "length": show(reading.measured, asked["nearest"]),
-        "words": f"{said}, {reading.lean}" if reading.lean else said,
+        "words": say(f"lean-{reading.lean}", words=said) if reading.lean else said,
         "feet": format_feet(reading.length, asked["nearest"]),
         "strong": reading.lean == "strong",
         "shy": reading.lean == "shy",
@@ -98,6 +99,6 @@ def _area(result: SumResult) -> Answer:
 
 
 QUESTIONS = (
-    Question("read", "A length as a person writes or says it, understood and said back.", ReadIn, ReadOut, answer_read),
-    Question("sum", "Tape arithmetic, worked exactly, with how each figure was taken.", SumIn, SumOut, answer_sum),
+    Question("read", say("question-read"), ReadIn, ReadOut, answer_read),
+    Question("sum", say("question-sum"), SumIn, SumOut, answer_sum),
 )

@@ -19,6 +19,7 @@ from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.tape.lengths import Length, format_reading, parse_length
 from scantling.engine.tape.quantities import INCHES
 from scantling.engine.tape.sums import evaluate_sum, write_units
+from scantling.engine.words import say
 
 SHOWN_AT_ONCE = 30
 SHOWN_AT_MOST = 200
@@ -27,14 +28,14 @@ SHOWN_AT_MOST = 200
 class TapeIn(Asked):
     most = fields.Integer(
         load_default=SHOWN_AT_ONCE, strict=True, validate=validate.Range(1, SHOWN_AT_MOST),
-        metadata={"description": f"how many to show, from 1 to {SHOWN_AT_MOST}"},
+        metadata={"description": say("ask-tape-most", most=SHOWN_AT_MOST)},
     )  # fmt: skip
     skip = fields.Integer(
         load_default=0, strict=True, validate=validate.Range(0, 2**53),
-        metadata={"description": "how many of the newest to leave out"},
+        metadata={"description": say("ask-tape-skip")},
     )  # fmt: skip
-    room = fields.String(metadata={"description": "a room, in the lengths of whose house the figures are to be shown"})
-    sum = fields.String(metadata={"description": "the id of a sum, to be told of that one alone"})
+    room = fields.String(metadata={"description": say("ask-tape-room")})
+    sum = fields.String(metadata={"description": say("ask-tape-sum")})
 
 
 class KeptSumOut(Schema):
@@ -44,7 +45,7 @@ class KeptSumOut(Schema):
 
     sum, text, note, again = text_out(), text_out(), text_out(), text_out()
     of = text_out(none=True)
-    room = fields.String(required=True, metadata={"description": "the name of the room it was done in, or nothing"})
+    room = fields.String(required=True, metadata={"description": say("told-kept-sum-room")})
     worked = out(SumOut, none=True)
     reading, error = text_out(none=True), text_out(none=True)
     rounded, rounded_to = fields.Boolean(required=True), text_out()
@@ -123,6 +124,5 @@ def _struck(notebook: Notebook) -> list[Answer]:
 
 
 QUESTIONS = (
-    Question("tape", "The sums that are kept, the newest first, each as typed and worked out exactly.", TapeIn, TapeOut,
-             answer_tape, kept=True),
-)  # fmt: skip
+    Question("tape", say("question-tape"), TapeIn, TapeOut, answer_tape, kept=True),
+)

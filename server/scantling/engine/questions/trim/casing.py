@@ -16,16 +16,17 @@ from scantling.engine.trim.openings.casing import Make, Plinth, check_casing, de
 from scantling.engine.trim.openings.frame import FlatPiece
 from scantling.engine.trim.openings.jambs import Jambs, check_jambs
 from scantling.engine.trim.told.steep import say_steep
+from scantling.engine.words import say
 
 
 class OpeningIn(Schema):
-    width = Readings(required=True, metadata={"description": "along the head, from jamb to jamb"})
-    left = Readings(required=True, metadata={"description": "height up the left jamb, where the leg will stand"})
-    right = Readings(required=True, metadata={"description": "height up the right jamb"})
+    width = Readings(required=True, metadata={"description": say("ask-opening-width")})
+    left = Readings(required=True, metadata={"description": say("ask-opening-left")})
+    right = Readings(required=True, metadata={"description": say("ask-opening-right")})
     head_corners = fields.List(
         Gauged(allow_none=True),
-        validate=validate.Length(equal=2, error="Give two head corners, left and right."),
-        metadata={"description": "left and right in degrees, inside the opening; null where not read"},
+        validate=validate.Length(equal=2, error=say("casing-head-corners")),
+        metadata={"description": say("ask-opening-head-corners")},
     )
 
 
@@ -37,7 +38,7 @@ class PlinthIn(Schema):
 class PlinthField(fields.Nested):
     """A plinth block: its height as text, or {height, width}."""
 
-    wants = 'its height as text, such as "8", or an object with height and width'
+    wants = say("wants-plinth")
 
     def _deserialize(self, value: Any, *args: Any, **kwargs: Any) -> Any:
         return super()._deserialize(value if isinstance(value, Mapping) else {"height": value}, *args, **kwargs)
@@ -46,19 +47,19 @@ class PlinthField(fields.Nested):
 class CasingIn(Asked):
     opening = fields.Nested(OpeningIn, required=True)
     reveal = LengthText(required=True)
-    leg_width, head_width = Positive(required=True), Positive(metadata={"description": "the leg's, where not given"})
-    thickness = Positive(metadata={"description": "no length seen from the front depends on it"})
+    leg_width, head_width = Positive(required=True), Positive(metadata={"description": say("ask-casing-head-width")})
+    thickness = Positive(metadata={"description": say("ask-casing-thickness")})
     head = fields.String(load_default="mitered", validate=one_of(*HEADS))
-    overhang = LengthText(load_default=ZERO, metadata={"description": "of a butted head past each leg"})
+    overhang = LengthText(load_default=ZERO, metadata={"description": say("ask-casing-overhang")})
     plinth = PlinthField(PlinthIn, allow_none=True, load_default=None)
-    clearance = LengthText(load_default=ZERO, metadata={"description": "kept free under the legs for a floor to come"})
-    left_stop = Readings(metadata={"description": "from the left jamb to a side wall"})
-    right_stop = Readings(metadata={"description": "from the right jamb to a side wall"})
+    clearance = LengthText(load_default=ZERO, metadata={"description": say("ask-casing-clearance")})
+    left_stop = Readings(metadata={"description": say("ask-casing-left-stop")})
+    right_stop = Readings(metadata={"description": say("ask-casing-right-stop")})
 
 
 class CutOut(Schema):
     joint, long_edge, shown = text_out(), text_out(), text_out()
-    saw = fields.Float(required=True, metadata={"description": "degrees from square"})
+    saw = fields.Float(required=True, metadata={"description": say("told-degrees-from-square")})
 
 
 class FlatPieceOut(Schema):
@@ -146,6 +147,5 @@ def show_flat(piece: FlatPiece, nearest: Length) -> Answer:
 
 
 QUESTIONS = (
-    Question("casing", "The legs and head round an opening, with short and long points, saw settings and working.",
-             CasingIn, CasingOut, answer_casing),
-)  # fmt: skip
+    Question("casing", say("question-casing"), CasingIn, CasingOut, answer_casing),
+)

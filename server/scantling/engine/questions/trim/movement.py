@@ -15,6 +15,7 @@ from scantling.engine.shown.shown_in import MILLIMETERS, MILLIMETERS_PER_INCH, s
 from scantling.engine.tape.lengths import format_working
 from scantling.engine.tape.marks import decimal_value
 from scantling.engine.tape.measures import format_number
+from scantling.engine.words import say
 
 LONGEST_PERCENT = 8
 
@@ -22,13 +23,13 @@ LONGEST_PERCENT = 8
 class Percent(fields.Field[Fraction]):
     """Moisture in percent as text or number: "8", 7.5."""
 
-    wants = 'percent, such as 8 or 7.5'
+    wants = say("wants-percent")
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Fraction:
         text = "" if isinstance(value, bool) else str(value).strip().removesuffix("%").strip()
         digits = text.replace(".", "", 1)
         if not (digits.isascii() and digits.isdigit() and len(text) <= LONGEST_PERCENT):
-            raise ValidationError(f"{quote(str(value))} is not a moisture content: write percent such as 8 or 7.5.")
+            raise ValidationError(say("moisture-unread", given=quote(str(value))))
         return decimal_value(text)
 
 
@@ -43,7 +44,7 @@ class MovementIn(Asked):
 class MovementOut(Schema):
     change, miter_gap = out(LengthOut), out(LengthOut)
     species, source, opens = text_out(), text_out(), text_out()
-    coefficient = fields.Float(required=True, metadata={"description": "part of the width per point of moisture"})
+    coefficient = fields.Float(required=True, metadata={"description": say("told-movement-coefficient")})
     working, warnings = texts_out(), texts_out()
 
 
@@ -64,24 +65,23 @@ def answer_movement(asked: dict[str, Any], context: Context) -> Answer:
 
 def _opens(moved: Movement) -> str:
     if not moved.change:
-        return "The miter stays as it is."
+        return say("miter-stays")
     if moved.change.inches < 0:
-        return "Drying, the miter opens at its inner edge."
-    return "Swelling, the miter opens at its outer edge."
+        return say("miter-drying")
+    return say("miter-swelling")
 
 
 def _working(asked: dict[str, Any], moved: Movement) -> list[str]:
     width, start, end = format_working(asked["width"].inches), format_number(asked["from_"]), format_number(asked["to"])
-    way = "tangential" if asked["cut"] == "flat" else "radial"
     scale = MILLIMETERS_PER_INCH if shown_in() == MILLIMETERS else 1
     change, gap = (float(length.inches * scale) for length in (moved.change, moved.miter_gap))
     return [
-        f"change = {width} × {float(moved.coefficient):.5f} ({way}, per point) × ({end} − {start}) = {change:.4f}",
-        f"miter: {abs(change):.4f} × 1.4142 (across a 45) = {gap:.4f}",
+        say(f"movement-by-{asked['cut']}", width=width, part=f"{float(moved.coefficient):.5f}", end=end, start=start,
+            change=f"{change:.4f}"),
+        say("moved-miter", change=f"{abs(change):.4f}", gap=f"{gap:.4f}"),
     ]
 
 
 QUESTIONS = (
-    Question("movement", "How much a solid board widens or narrows as its moisture changes, and what a miter does.",
-             MovementIn, MovementOut, answer_movement),
-)  # fmt: skip
+    Question("movement", say("question-movement"), MovementIn, MovementOut, answer_movement),
+)

@@ -19,6 +19,7 @@ from scantling.engine.trim.own.spacing import (
     derive_spacing_by_gap,
 )
 from scantling.engine.trim.told.tolerance import MARK, READING
+from scantling.engine.words import say
 
 
 class AvoidIn(Schema):
@@ -28,19 +29,19 @@ class AvoidIn(Schema):
 class SpacingIn(Asked):
     span, width = LengthText(required=True), LengthText(required=True)
     count = fields.Integer(strict=True)
-    most_gap = LengthText(metadata={"description": "the widest gap that will do, in place of a count"})
+    most_gap = LengthText(metadata={"description": say("ask-spacing-most-gap")})
     ends = fields.String(load_default="item", validate=one_of(*ENDS))
     avoid = fields.List(fields.Nested(AvoidIn), load_default=[], validate=validate.Length(max=200))
 
     @validates_schema
     def check_source(self, data: dict[str, Any], **_: object) -> None:
         if ("count" in data) == ("most_gap" in data):
-            raise ValidationError("Give either a count or the widest gap.", "count")
+            raise ValidationError(say("spacing-count-or-gap"), "count")
 
 
 class ClashOut(Schema):
-    item = fields.Integer(required=True, metadata={"description": "1 is the first"})
-    avoid = fields.Integer(required=True, metadata={"description": "its place in the list given, from 0"})
+    item = fields.Integer(required=True, metadata={"description": say("told-clash-item")})
+    avoid = fields.Integer(required=True, metadata={"description": say("told-place")})
     mark, over = out(LengthOut), out(LengthOut)
 
 
@@ -89,19 +90,17 @@ def _working(row: Spacing, most_gap: Length | None, nearest: Length) -> list[str
     span, width, gap = (format_working(length.inches) for length in (row.span, row.width, row.gap))
     lines = []
     if most_gap is not None:
-        lines.append(f"fewest items for a gap of {format_working(most_gap.inches)} or less: {row.count}")
+        lines.append(say("spacing-fewest", gap=format_working(most_gap.inches), count=row.count))
     lines += [
-        f"gap = ({span} − {row.count} × {width}) ÷ {row.gaps} = {gap}",
-        f"pitch = {width} + {gap} = {format_working(row.pitch.inches)}",
+        say("spacing-gap", span=span, count=row.count, width=width, gaps=row.gaps, gap=gap),
+        say("spacing-pitch", width=width, gap=gap, pitch=format_working(row.pitch.inches)),
     ]
     astray = (round_to(row.pitch, nearest) - row.pitch) * (row.count - 1)
     if abs(astray) >= SIXTY_FOURTH:
-        out_by = format_length(abs(astray), SIXTY_FOURTH)
-        lines.append(f"mark each from one end: the rounded pitch, stepped off, would put the last {out_by} astray")
+        lines.append(say("spacing-astray", off=format_length(abs(astray), SIXTY_FOURTH)))
     return lines
 
 
 QUESTIONS = (
-    Question("spacing", "Equal things along a span: gap, pitch, a mark for each, and what a mark lands on.",
-             SpacingIn, SpacingOut, answer_spacing),
-)  # fmt: skip
+    Question("spacing", say("question-spacing"), SpacingIn, SpacingOut, answer_spacing),
+)

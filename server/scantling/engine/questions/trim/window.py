@@ -18,17 +18,18 @@ from scantling.engine.trim.openings.extension import Strip
 from scantling.engine.trim.openings.frame import FlatPiece
 from scantling.engine.trim.openings.stool import Stool
 from scantling.engine.trim.openings.window import WindowMake, derive_window
+from scantling.engine.words import say
 
 
 class CasingSizeIn(Schema):
     width, thickness = Positive(required=True), Positive()
-    head_width = Positive(metadata={"description": "the legs', where not given"})
+    head_width = Positive(metadata={"description": say("ask-casing-size-head-width")})
 
 
 class CasingSize(fields.Nested):
     """Casing by its width as text, or {width, thickness, head_width}."""
 
-    wants = 'its width as text, such as "2 1/4", or an object with width, thickness and head_width'
+    wants = say("wants-casing-size")
 
     def _deserialize(self, value: Any, *args: Any, **kwargs: Any) -> Any:
         return super()._deserialize(value if isinstance(value, Mapping) else {"width": value}, *args, **kwargs)
@@ -48,17 +49,17 @@ class WindowIn(Asked):
     head = fields.String(load_default="mitered", validate=one_of(*HEADS))
     overhang = LengthText(load_default=ZERO)
     horn = LengthText(load_default=Standard().stool_horn)
-    left_stop = Readings(metadata={"description": "from the left jamb to a side wall"})
-    right_stop = Readings(metadata={"description": "from the right jamb to a side wall"})
+    left_stop = Readings(metadata={"description": say("ask-casing-left-stop")})
+    right_stop = Readings(metadata={"description": say("ask-casing-right-stop")})
     depths = fields.Nested(DepthsIn, load_default={})
-    sash = Readings(metadata={"description": "from the closed sash to the plane of the wall"})
+    sash = Readings(metadata={"description": say("ask-opening-sash")})
     stool_thickness = LengthText(
-        load_default=ZERO, metadata={"description": "taken off the legs, where heights were read without the stool"}
+        load_default=ZERO, metadata={"description": say("ask-window-stool-thickness")}
     )
-    apron_thickness = Positive(metadata={"description": "the casing's, where not given"})
+    apron_thickness = Positive(metadata={"description": say("ask-window-apron-thickness")})
     extension_thickness = Positive(load_default=Standard().extension_thickness)
     extension_step = LengthText(
-        load_default=ZERO, metadata={"description": "how far the extension stands back from the jamb's face"}
+        load_default=ZERO, metadata={"description": say("ask-window-extension-step")}
     )
 
 
@@ -155,6 +156,5 @@ def _stool(stool: Stool, nearest: Length) -> Answer:
 
 
 QUESTIONS = (
-    Question("window", "Everything round a window in the order it is put up: stool, extension strips, casing, apron.",
-             WindowIn, WindowOut, answer_window),
-)  # fmt: skip
+    Question("window", say("question-window"), WindowIn, WindowOut, answer_window),
+)

@@ -15,6 +15,7 @@ from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, out, text_out, texts_out
 from scantling.engine.survey.facts import find_room
 from scantling.engine.trim.piece import Kind
+from scantling.engine.words import say
 from scantling.engine.work.of_room import InDoubt, derive_in_doubt, find_done
 from scantling.engine.work.order import READY, Doubt, Standing, derive_doubts, derive_order, find_steps
 from scantling.engine.work.steps import STEPS
@@ -25,13 +26,13 @@ KEYS = validate.Length(max=len(STEPS))
 class WorkIn(Asked):
     """What is given; and with a room, what is ticked off in it, and which of its readings were taken before."""
 
-    room = fields.String(metadata={"description": "the id of a room in the notebook"})
+    room = fields.String(metadata={"description": say("ask-room")})
     done = fields.List(fields.String(), load_default=[], validate=KEYS)
     skipped = fields.List(
-        fields.String(), load_default=[], validate=KEYS, metadata={"description": "what this room does without"}
+        fields.String(), load_default=[], validate=KEYS, metadata={"description": say("ask-work-skipped")}
     )
     since = fields.List(
-        fields.String(), load_default=[], validate=KEYS, metadata={"description": "steps done since the room was read"}
+        fields.String(), load_default=[], validate=KEYS, metadata={"description": say("ask-work-since")}
     )
 
 
@@ -56,7 +57,7 @@ class InPlaceOut(Schema):
     """A piece that dies into casing that is up: `of` is what a reading of its place is of."""
 
     of, letter, part_name, hint = text_out(), text_out(), text_out(), text_out()
-    provisional = fields.Boolean(required=True, metadata={"description": "its letter may change until it is issued"})
+    provisional = fields.Boolean(required=True, metadata={"description": say("told-in-place-provisional")})
 
 
 class WorkOut(Schema):
@@ -116,7 +117,8 @@ def _step(one: Standing) -> Answer:
 
 def _doubt(doubt: Doubt) -> Answer:
     because = doubt.because.why or doubt.because.name.lower()
-    return {"what": doubt.what, "because": doubt.because.key, "said": f"Read {doubt.what} again: {because}."}
+    said = say("doubt-read-again", figure=doubt.what, because=because)
+    return {"what": doubt.what, "because": doubt.because.key, "said": said}
 
 
 def _in_doubt(one: InDoubt) -> Answer:
@@ -138,6 +140,5 @@ def _in_place(listed: Iterable[Listed]) -> list[Answer]:
 
 
 QUESTIONS = (
-    Question("work", "The order of work in a room: what can be done today, what waits, which readings to doubt.",
-             WorkIn, WorkOut, answer_work),
-)  # fmt: skip
+    Question("work", say("question-work"), WorkIn, WorkOut, answer_work),
+)

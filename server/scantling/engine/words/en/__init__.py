@@ -1,6 +1,7 @@
 """English: the catalogs of all floors as one table, the forms that numbers have, and what is put in metric, and how."""
 
 from collections.abc import Mapping
+from fractions import Fraction
 
 from scantling.engine.words.en import (
     boards,
@@ -9,6 +10,7 @@ from scantling.engine.words.en import (
     cutlist,
     drawings,
     house,
+    questions,
     survey,
     tape,
     trim,
@@ -16,14 +18,15 @@ from scantling.engine.words.en import (
     work,
 )
 from scantling.engine.words.en.metric import EXAMPLES as EXAMPLES
+from scantling.engine.words.en.metric import PACKAGES
 
-FLOORS = (tape, house, cautions, survey, walk, coverings, work, boards, trim, cutlist, drawings)
+FLOORS = (tape, house, cautions, survey, walk, coverings, work, boards, trim, cutlist, drawings, *questions.TABLES)
 TEXTS = {key: text for floor in FLOORS for key, text in floor.TEXTS.items()}
 #: Texts whose figures are rules and no examples, each with the table that says what they are in metric.
-IN_METRIC: Mapping[str, Mapping[str, str]] = dict.fromkeys(cautions.TEXTS, cautions.FIGURES)
+IN_METRIC: Mapping[str, Mapping[str, str]] = {**dict.fromkeys(cautions.TEXTS, cautions.FIGURES), **PACKAGES}
 
 
-def plural(count: int) -> str:
+def plural(count: int | Fraction) -> str:
     """Which form of a text goes with a number."""
     return "one" if count == 1 else "other"
 

@@ -46,3 +46,15 @@ EXAMPLES: Mapping[str, str] = MappingProxyType(
         "17/32": "13.5 mm",
     }
 )
+
+# So many packages, which are called otherwise there.
+PACKAGES: Mapping[str, Mapping[str, str]] = MappingProxyType(
+    {
+        "so-many-filler.one": {"half-pint tub": "240-ml tub"},
+        "so-many-filler.other": {"half-pint tub": "240-ml tub"},
+        "so-many-tape.one": {"60-yard roll": "55-m roll"},
+        "so-many-tape.other": {"60-yard roll": "55-m roll"},
+        "so-many-paste.one": {"gallon": "3.8-L pail"},
+        "so-many-paste.other": {"gallon": "3.8-L pail"},
+    }
+)
