@@ -17,7 +17,6 @@ CODE = sorted(path for path in ENGINE.rglob("*.py") if path.relative_to(ENGINE).
 NOT_YET = {
     "notebook.py",
     "trim/ends.py",
-    "trim/moldings",
     "trim/piece.py",
     "trim/runs",
 }
@@ -41,7 +40,7 @@ NO_SENTENCE = {
     # What pieces and profiles are called where states of pieces and boards are kept by it, and their keys.
     "head cap", "corner block", "\x01 corner block", "\x01 block", "\x01 backband",
     "\x01 leg", "\x01 plinth", "\x01 extension", "apron return, \x01", "shared casing", "shared casing \x01",
-    "chair rail", "picture rail", "nails \x01",
+    "base cap", "chair rail", "picture rail", "\x01 blocking", "nails \x01",
     "corner \x01",  # where paper may fail to match: a setting, as the journal keeps it
     "\x01, \x01, several rooms",  # what a line to buy is known by once it is ticked off
     "sq ft", "to buy",  # a unit as it is typed; what a file says of a board, which programs read

@@ -20,6 +20,7 @@ from scantling.engine.trim.footprint import LEFT, RIGHT
 from scantling.engine.trim.piece import Flag, Kind, Piece, Step
 from scantling.engine.trim.runs.compound import derive_projection
 from scantling.engine.trim.told.tolerance import MARK
+from scantling.engine.words import say
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,17 +65,16 @@ def derive_blocking(room: Room, crown: Iterable[Piece]) -> list[Piece]:
 
 def _strip(standard: Standard, section: Section, board: Piece) -> Piece:
     short = derive_projection(standard.crown_width, standard.crown_spring)
-    steps = [Step("+ wall edge of its crown", board.back)]
+    steps = [Step(say("blocking-from"), board.back)]
     steps += [
-        Step(f"− short of its {side} end, as far as the crown stands out", short)
+        Step(say(f"blocking-short-{side}"), short)
         for side, end in ((LEFT, board.left), (RIGHT, board.right))
         if end.joint != "scarf"
     ]
     back = sum((-step.value for step in steps[1:] if step.value), start=board.back)
     down, out = (format_length(leg, SIXTY_FOURTH) for leg in (section.down, section.out))
     lean = format_degrees(standard.crown_spring)
-    rip = f"Rip it to a triangle, {down} down the wall by {out} along the ceiling: its face leaves the wall at {lean}."
-    square = End("square", "nothing: it stops short", open=True)
+    square = End("square", say("blocking-free-end"), open=True)
     return Piece(
         key=f"{board.key} blocking",
         kind=Kind.BLOCKING,
@@ -87,6 +87,6 @@ def _strip(standard: Standard, section: Section, board: Piece) -> Piece:
         left=square,
         right=square,
         doubt=Doubt.of(MARK),
-        working=(*steps, Step("= blocking", back)),
-        flags=(Flag("rip", f"{rip} Screw it to studs and joists before the crown goes up.", False),),
+        working=(*steps, Step(say("blocking-so-long"), back)),
+        flags=(Flag("rip", say("blocking-rip", down=down, out=out, lean=lean), False),),
     )

@@ -11,10 +11,11 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from scantling.engine.standard import SCRIBE, Standard
-from scantling.engine.survey.bow import HOLLOW, Bow
+from scantling.engine.survey.bow import Bow
 from scantling.engine.survey.room import Wall
 from scantling.engine.tape.lengths import SIXTEENTH, SIXTY_FOURTH, ZERO, Length, format_length
 from scantling.engine.trim.piece import Flag, Piece
+from scantling.engine.words import say
 
 # The middle of the 8 ft that the setting is said for.
 HALF = Fraction(48)
@@ -28,19 +29,15 @@ def flag_bow(standard: Standard, wall: Wall, piece: Piece, thickness: Length) ->
     if found is None or piece.start is None:
         return
     bow, off = found
-    end, place, by = piece.start + piece.back, bow.at - piece.start, _write(off)
+    end, place = piece.start + piece.back, bow.at - piece.start
     springs = Length(standard.bow_spring.inches * (place.inches / HALF) * ((end - bow.at).inches / HALF))
-    hollow = bow.way == HOLLOW
-    if off <= springs:
-        how = f"spring it {'in' if hollow else 'over'}, and nail it there"
-        how += "" if hollow else " and at both ends"
-    elif standard.bow_beyond == SCRIBE and off <= thickness / 2:
-        where_off = "its ends, to nothing there" if hollow else "that place, to nothing at its ends"
-        how = f"plane {by} off its back at {where_off}"
+    planed = standard.bow_beyond == SCRIBE and off <= thickness / 2
+    done = "spring" if off <= springs else "plane" if planed else "shim"
+    known = {"off": _write(off), "at": format_length(place), "how": say(f"to-{bow.way}-{done}", by=_write(off))}
+    if off > springs >= SIXTY_FOURTH:
+        yield Flag("bow", say(f"{bow.way}-behind-stiff", springs=_write(springs), **known), False)
     else:
-        how = f"set it straight, with shims of {by} behind {'it there' if hollow else 'its ends'}"
-    stiff = "" if off <= springs else f", and it springs {_write(springs)}" if springs >= SIXTY_FOURTH else ""
-    yield Flag("bow", f"{_say(bow, off, piece.start)}{stiff}: {how}.", False)
+        yield Flag("bow", say(f"{bow.way}-behind", **known), False)
 
 
 def flag_bow_of_crown(wall: Wall, piece: Piece) -> Iterator[Flag]:
@@ -49,15 +46,9 @@ def flag_bow_of_crown(wall: Wall, piece: Piece) -> Iterator[Flag]:
     if found is None or piece.start is None:
         return
     bow, off = found
-    by, hollow = _write(off), bow.way == HOLLOW
-    gap = f"the gap of {by} {'there' if hollow else 'at both ends'}, at its wall edge,"
-    if off <= CAULKED:
-        how = f"set it straight to its line, and caulk {gap.rstrip(',')}"
-    else:
-        where = "its ends, to nothing there" if hollow else "that place, to nothing at its ends"
-        how = f"{gap} is too wide for caulk: scribe that edge, {by} off it at {where}"
-    above = "Hold a string under the ceiling first: the wall may bow otherwise there."
-    yield Flag("bow", f"{_say(bow, off, piece.start)}: {how}. {above}", False)
+    by, at = _write(off), format_length(bow.at - piece.start)
+    how = say(f"to-{bow.way}-{'caulk' if off <= CAULKED else 'scribe'}", by=by)
+    yield Flag("bow", say(f"{bow.way}-behind-crown", off=by, at=at, how=how), False)
 
 
 def _worst(wall: Wall, piece: Piece) -> tuple[Bow, Length] | None:
@@ -69,10 +60,6 @@ def _worst(wall: Wall, piece: Piece) -> tuple[Bow, Length] | None:
     bow = max(wall.bows, key=lambda one: one.off(length, start, end), default=None)
     off = bow.off(length, start, end) if bow else ZERO
     return (bow, off) if bow and off >= SIXTEENTH else None
-
-
-def _say(bow: Bow, off: Length, start: Length) -> str:
-    return f"The wall has a {bow.way} of {_write(off)} behind it, {format_length(bow.at - start)} from its left"
 
 
 def _write(length: Length) -> str:

@@ -58,6 +58,7 @@ from scantling.engine.trim.runs.scarf import (
 from scantling.engine.trim.runs.working import derive_working
 from scantling.engine.trim.told.stock import is_too_long
 from scantling.engine.trim.told.tolerance import MARK, READING
+from scantling.engine.words import all_of, say
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,7 +180,7 @@ def _derive_whole(room: Room, molding: Molding) -> Whole:
 
 def _spring_in(run: Run, by: Length) -> Run:
     """The run of a board between two that are up, cut so much longer that it bows into place and closes its joints."""
-    right = replace(run.right, terms=(*run.right.terms, Term(1, "to spring in", by)))
+    right = replace(run.right, terms=(*run.right.terms, Term(1, say("run-to-spring-in"), by)))
     return replace(run, right=right) if by else run
 
 
@@ -238,7 +239,7 @@ def _of_boards(room: Room, molding: Molding, placed: Placed, piece: Piece) -> li
 
 def _too_short(molding: Molding, run: Run) -> Problem:
     key = "too-short" if run.back > ZERO else "no-wall-left"
-    between, by = f"{run.left.name} and {run.right.name}", format_length(run.back, SIXTY_FOURTH)
+    between, by = all_of((run.left.name, run.right.name)), format_length(run.back, SIXTY_FOURTH)
     error = RunError(key, part=molding.part.capitalize(), what=between, by=by)
     return Problem(run.wall.id, error.key, error.message)
 
@@ -257,7 +258,7 @@ def _on_the_base(room: Room, placed: Placed) -> Run:
         by = _base_gives(room, run.wall, wall, joined) if wall else _face_takes(bound)
         if find_bare(run, LEFT if sign < 0 else RIGHT):
             by = base_thickness_along(room, run.wall)
-        term = Term(sign if by.inches > 0 else -sign, f"the face of the base in {bound.name}", abs(by))
+        term = Term(sign if by.inches > 0 else -sign, say("run-on-base", what=bound.name), abs(by))
         bounds.append(replace(bound, terms=(*bound.terms, term)) if by else bound)
     return replace(run, left=bounds[0], right=bounds[1])
 
@@ -310,7 +311,7 @@ def _lines(molding: Molding) -> Iterator[Step]:
     """Of a leaning molding, where its two edges lie: what a line is snapped by on the wall and on the ceiling."""
     if molding.spring is not None and molding.course.down is not None:
         down, out = (format_length(one, SIXTY_FOURTH) for one in (molding.course.down, molding.thickness))
-        yield Step(f"lines to snap: {down} down the wall from the ceiling, {out} out along the ceiling", of_end=True)
+        yield Step(say("lines-to-snap", down=down, out=out), of_end=True)
 
 
 def _profile(room: Room, molding: Molding, wall: Wall) -> str:

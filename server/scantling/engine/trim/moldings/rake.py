@@ -16,6 +16,7 @@ from scantling.engine.trim.ends import End
 from scantling.engine.trim.footprint import LEFT, RIGHT
 from scantling.engine.trim.runs.course import FLOOR, Course
 from scantling.engine.trim.runs.run import OBSTACLE, Bound, Run, Term
+from scantling.engine.words import say
 
 
 def find_skirt(run: Run, side: str, course: Course) -> Obstacle | None:
@@ -49,7 +50,7 @@ def meet_rake(run: Run, course: Course, height: Length) -> Run:
         reach = derive_rake_reach(skirt, side)
         by = scaled(course.up, reach) + max(ZERO, scaled(height, reach))
         out = 1 if side == RIGHT else -1
-        term = Term(out if by > ZERO else -out, f"along its longer edge at {_bound(run, side).name}", abs(by))
+        term = Term(out if by > ZERO else -out, say("run-on-rake", what=_bound(run, side).name), abs(by))
         bound = replace(_bound(run, side), terms=(*_bound(run, side).terms, term)) if by else _bound(run, side)
         run = replace(run, left=bound) if side == LEFT else replace(run, right=bound)
     return run

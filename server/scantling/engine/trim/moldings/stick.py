@@ -18,10 +18,7 @@ THICKEST = Length(Fraction(3))
 
 
 class StickError(SurveyError):
-    sentences = {
-        "no-thickness": "{wall}: {text} is no thickness of a board: write what a caliper or the tape says, such as "
-        "17/32. Until then the standard's counts.",
-    }
+    family = "stick"
 
 
 def actual_thickness(wall: Wall, molding: str) -> Length | None:
