@@ -59,10 +59,10 @@ function OfThing({ wall, thing, known }) {
     <p class="pencil">${say("opening-told", { room: room.name })}</p>
     ${
       subject
-        ? html`<${Settings} groups=${groups} subject=${subject} open=${open} />`
+        ? html`<${Settings} groups=${groups} subject=${subject} open=${open} />
+            <${Photos} of=${thing.id} from=${["survey", "opening", thing.id]} />`
         : html`<${Asleep} one what=${say("opening-settings")} />`
     }
-    <${Photos} of=${thing.id} from=${["survey", "opening", thing.id]} />
     <div class="low last-row"><${Button} onTouch=${() => go("survey", "walk", wall.id)}>${say("back")}<//></div>
   <//>`;
 }
