@@ -213,9 +213,15 @@ def test_what_is_remembered_does_not_ask_what_lengths_are_shown_in(monkeypatch):
     assert parse_reading.__wrapped__("17 5/16 strong").lean == "strong"
     assert parse_degrees.__wrapped__("88.25") == Fraction(353, 4)
     assert lengths._format.__wrapped__(253, 4, 1, 16, MILLIMETERS) == "1606.5 mm"
-    assert lengths._say.__wrapped__(253, 4, 1, 16, FEET) == "five feet three and one quarter inches"
     assert shapes._figure.__wrapped__(253, 4, True) == (63.25, "253/4")
     assert doubt._weigh.__wrapped__((1, 32), (1, 32))[0] == Fraction(1, 16)
+
+
+def test_a_length_in_words_is_remembered_for_every_house():
+    # Words ask what lengths are shown in, for the examples in them: in these there are none.
+    for shown in SHOWN_IN:
+        with showing(shown):
+            assert lengths._say.__wrapped__(253, 4, 1, 16, FEET) == "five feet three and one quarter inches"
 
 
 def test_a_text_is_read_alike_however_often_and_refused_each_time():
