@@ -24,11 +24,7 @@ from scantling.engine.trim.ends import LEANING, End
 
 
 class CrownError(EngineError):
-    sentences = {
-        "no-spring": "A spring of {degrees} is no lean: write the angle at the wall, between 0 and 90, such as 38.",
-        "no-room-side": "{degrees} degrees is no corner: write the room-side angle, above 0 and below 360.",
-        "wrong-turn": "A corner of {degrees} degrees is an outside one: leave the turn out, or write {other}.",
-    }
+    family = "crown"
 
 
 @dataclass(frozen=True, slots=True)

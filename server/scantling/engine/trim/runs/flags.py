@@ -17,6 +17,7 @@ from scantling.engine.trim.runs.returns import LAP, is_notched
 from scantling.engine.trim.runs.reveal import flag_reveals
 from scantling.engine.trim.runs.run import CASING, OPEN, SCARF
 from scantling.engine.trim.told.tolerance import NOT_SQUARE
+from scantling.engine.words import all_of, say
 
 # How tall the plate of an outlet or a switch is. Common practice, no source.
 PLATE = Length(Fraction(9, 2))
@@ -55,22 +56,17 @@ def derive_flags(room: Room, seen: Seen, placed: Placed, piece: Piece) -> tuple[
 def _unread(room: Room, seen: Seen, placed: Placed) -> Iterator[Flag]:
     for wall in seen.corners:
         if wall and seen.at_ceiling and wall.ceiling_corner is None and wall.corner:
-            message = f"Corner {wall.number} was read at the floor, and that stands in for the ceiling's."
-            yield Flag("corner-at-floor", message, False)
+            yield Flag("corner-at-floor", say("run-corner-at-floor", number=wall.number), False)
         if wall and wall.corner is None and not (seen.at_ceiling and wall.ceiling_corner):
-            message = f"Corner {wall.number} has not been read and is taken as square: read it before cutting."
-            yield Flag("corner-unread", message)
+            yield Flag("corner-unread", say("run-corner-unread", number=wall.number))
     for side in (LEFT, RIGHT):
         beyond = unread_round(room, placed.run, side, seen.course)
         if beyond:
-            message = f"{beyond.name.capitalize()} is still to read: what comes from there may change this."
-            yield Flag("neighbor-unread", message)
+            yield Flag("neighbor-unread", say("run-neighbor-unread", wall=beyond.name.capitalize()))
         for thing in find_unread_depths(room, placed.run.wall, side, seen.stands_out):
-            message = f"The {thing.name} round its {side} corner may stand in the way here: read how deep it is."
-            yield Flag("depth-unread", message)
+            yield Flag("depth-unread", say(f"run-depth-{side}", thing=thing.name))
     if room.closed and OPEN in (placed.run.left.kind, placed.run.right.kind):
-        message = "The room has not been walked round yet: do not cut the end that nothing is known beyond."
-        yield Flag("not-walked-round", message)
+        yield Flag("not-walked-round", say("run-not-round"))
 
 
 def _of_floor(standard: Standard, seen: Seen, wall: Wall, piece: Piece) -> Iterator[Flag]:
@@ -78,34 +74,27 @@ def _of_floor(standard: Standard, seen: Seen, wall: Wall, piece: Piece) -> Itera
     fall = Length(wall.falls * piece.back.inches)
     if seen.course.level != FLOOR or seen.course.up or abs(fall) < SIXTEENTH:
         return
-    by, (high, low) = format_length(abs(fall)), (LEFT, RIGHT) if fall > ZERO else (RIGHT, LEFT)
-    how = {
-        "follow": "it lies on the floor, its top out of level by as much",
-        "scribe": f"set it level and scribe its foot: {by} off at the {high}, nothing at the {low}",
-        "taper": f"rip its foot in a straight line, {by} off at the {high} to nothing at the {low}",
-    }[standard.base_floor]
-    yield Flag("floor-falls", f"The floor falls {by} to the {low} along it: {how}.", False)
+    low, by = RIGHT if fall > ZERO else LEFT, format_length(abs(fall))
+    yield Flag("floor-falls", say(f"falls-{low}-{standard.base_floor}", by=by), False)
 
 
 def _of_ends(piece: Piece, wall: Wall) -> Iterator[Flag]:
     ends = (piece.left, piece.right)
     out = [end.corner for end in ends if end.corner and end.joint == "miter" and _is_out(end.corner, end)]
     if out:
-        degrees = " and ".join(format_degrees(corner.gauge) for corner in out)
-        yield Flag("not-square", f"Corner of {degrees}, not 90: try the setting on scrap first.", False)
+        degrees = all_of(format_degrees(corner.gauge) for corner in out)
+        yield Flag("not-square", say("miter-not-square", degrees=degrees), False)
     for side, end in zip((LEFT, RIGHT), ends, strict=True):
         if end.taper and end.bevel is not None:
-            longer, shorter = ("top", "foot") if end.taper > ZERO else ("foot", "top")
-            by = format_length(abs(end.taper), SIXTY_FOURTH)
+            longer, by = "top" if end.taper > ZERO else "foot", format_length(abs(end.taper), SIXTY_FOURTH)
+            known = {"side": say(f"side-{side}"), "bevel": format_degrees(end.bevel), "by": by}
             if end.raked:
-                message = f"Its {side} meets {end.meets} at half its rake: lean the blade {format_degrees(end.bevel)}, "
-                yield Flag("rake", f"{message}{by} longer at the {longer} than at the {shorter}.", False)
+                yield Flag("rake", say(f"at-rake-{longer}", meets=end.meets, **known), False)
                 continue
-            why = "end is cut plumb on the falling floor" if wall.falls else "corner is out of plumb"
-            message = f"Its {side} {why}: {by} longer at the {longer} than at the {shorter}."
-            yield Flag("out-of-plumb", f"{message} Lean the blade {format_degrees(end.bevel)}.", False)
+            why = "on-falling-floor" if wall.falls else "out-of-plumb"
+            yield Flag("out-of-plumb", say(f"{why}-{longer}", **known), False)
     if all(end.joint == "cope" for end in ends):
-        yield Flag("coped-twice", "Coped at both ends: fit it when both its neighbors are up.", False)
+        yield Flag("coped-twice", say("coped-twice"), False)
 
 
 def _proud(standard: Standard, seen: Seen, placed: Placed, piece: Piece) -> Iterator[Flag]:
@@ -115,14 +104,13 @@ def _proud(standard: Standard, seen: Seen, placed: Placed, piece: Piece) -> Iter
     sides = [name for name, (bound, end) in zip((LEFT, RIGHT), bounds, strict=True)
              if bound.kind == CASING and end.joint == "square"]  # fmt: skip
     if by > ZERO and sides:
-        ends = " and ".join(sides)
-        how = f"ease its {ends} end back to it"
+        known = {"by": format_length(by, SIXTY_FOURTH), "ends": all_of(say(f"side-{side}") for side in sides)}
         if is_notched(standard, seen.course):
             deep = format_length(standard.casing_thickness, SIXTY_FOURTH)
-            how = f"notch the back of its {ends} end, {format_length(LAP)} along and {deep} deep, to lie over its edge"
-        elif standard.proud_end == "butted":
-            how = f"its {ends} end is butted, and stays proud"
-        yield Flag("proud", f"It stands {format_length(by, SIXTY_FOURTH)} out past the casing: {how}.", False)
+            told = say("proud-notched", along=format_length(LAP), deep=deep, **known)
+        else:
+            told = say("proud-butted" if standard.proud_end == "butted" else "proud-eased", **known)
+        yield Flag("proud", told, False)
 
 
 def _plates(seen: Seen, placed: Placed, piece: Piece) -> Iterator[Flag]:
@@ -134,8 +122,8 @@ def _plates(seen: Seen, placed: Placed, piece: Piece) -> Iterator[Flag]:
         near, far = thing.at.smallest - start, thing.at.largest + thing.width.largest - start
         band = Band(max(ZERO, thing.height.smallest - PLATE), thing.height.largest)
         if near < piece.back and far > ZERO and seen.course.meets(wall, band):
-            where = f"{format_length(near)} to {format_length(far)} from the left"
-            yield Flag("plate", f"It crosses the plate of the {thing.name}, {where}: move one of them, or notch it.")
+            span = {"near": format_length(near), "far": format_length(far)}
+            yield Flag("plate", say("crosses-plate", thing=thing.name, **span))
 
 
 def say_too_long(wall: Wall) -> str:
@@ -147,10 +135,10 @@ def _of_light(placed: Placed, piece: Piece) -> Iterator[Flag]:
     """Why it is this piece that is coped, where the light has it so."""
     ends = ((LEFT, piece.left), (RIGHT, piece.right))
     sides = [side for side, end in ends if side in placed.unlit and end.joint == "cope"]
-    if sides:
-        ends_are, joints_are = ("ends are", "joints are") if len(sides) == 2 else ("end is", "joint is")
-        message = f"Its {' and '.join(sides)} {ends_are} coped, so that the {joints_are} turned away from the light."
-        yield Flag("light", message, False)
+    if len(sides) == 2:
+        yield Flag("light", say("coped-twice-for-light"), False)
+    elif sides:
+        yield Flag("light", say("coped-for-light", side=say(f"side-{sides[0]}")), False)
 
 
 def _of_scarf(placed: Placed, piece: Piece) -> Iterator[Flag]:
@@ -158,22 +146,21 @@ def _of_scarf(placed: Placed, piece: Piece) -> Iterator[Flag]:
     bounds = ((placed.run.left, piece.left), (placed.run.right, piece.right))
     for side, (bound, end) in zip((LEFT, RIGHT), bounds, strict=True):
         if bound.kind == SCARF:
-            over = end.long_edge in (end.edges[1], "none")
-            how = (
-                "laps over the board beyond, which is up: cut it to what is left" if over else "lies under: on the stud"
-            )
-            away = " It opens away from the light." if placed.lit else ""
-            yield Flag("scarf", f"Its {side} end {how}. Glue it, and nail it to the stud.{away}", False)
+            lies = "over" if end.long_edge in (end.edges[1], "none") else "under"
+            told = say(f"{lies}-scarf-lit" if placed.lit else f"{lies}-scarf", side=say(f"side-{side}"))
+            yield Flag("scarf", told, False)
 
 
 def _say_notch(thing: Obstacle, start: Length) -> str:
     if thing.at is None or thing.width is None:
-        return f"Notch it for the {thing.name}, once it is read where that stands."
+        return say("notch-for-unplaced", thing=thing.name)
     near, far = thing.at.smallest - start, thing.at.largest + thing.width.largest - start
-    up = f", {format_length(thing.height.largest)} up" if thing.height else ""
-    span = f"{format_length(near)} to {format_length(far)} from the left along its back{up}"
-    wider = f", and {format_length(thing.clearance)} wider each way" if thing.clearance else ""
-    return f"Notch it for the {thing.name}: {span}{wider}."
+    where = {"near": format_length(near), "far": format_length(far)}
+    up = thing.height and format_length(thing.height.largest)
+    span = say("notch-at-up", up=up, **where) if up else say("notch-at", **where)
+    if thing.clearance:
+        return say("notch-for-wider", thing=thing.name, span=span, wider=format_length(thing.clearance))
+    return say("notch-for", thing=thing.name, span=span)
 
 
 def _is_out(corner: Corner, end: End) -> bool:

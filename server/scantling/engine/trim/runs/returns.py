@@ -19,6 +19,7 @@ from scantling.engine.trim.runs.course import FLOOR, Course
 from scantling.engine.trim.runs.run import AIR, CASING, OPEN, Run, Term
 from scantling.engine.trim.runs.working import edge_steps
 from scantling.engine.trim.told.tolerance import MARK, NOT_SQUARE
+from scantling.engine.words import say
 
 HALF_OF_SQUARE = Fraction(45)
 # How far a notched end lies over the edge of casing. Common practice, no source.
@@ -47,7 +48,7 @@ def lap_over(room: Room, course: Course, run: Run, stands_out: Length) -> Run:
     if not is_notched(room.standard, course) or stands_out <= room.standard.casing_thickness:
         return run
     bounds = [
-        replace(bound, terms=(*bound.terms, Term(sign, "lap over the casing", LAP))) if bound.kind == CASING else bound
+        replace(bound, terms=(*bound.terms, Term(sign, say("run-lap"), LAP))) if bound.kind == CASING else bound
         for sign, bound in ((-1, run.left), (1, run.right))
     ]
     return replace(run, left=bounds[0], right=bounds[1])
@@ -67,16 +68,16 @@ def derive_return(piece: Piece, thickness: Length) -> Iterator[Piece]:
     for side, end in (("left", piece.left), ("right", piece.right)):
         if end.joint != "return":
             continue
-        mitered = End("return", f"the {side} end of its {piece.part}", end.saw, thickness, edges=end.edges,
+        mitered = End("return", say(f"meets-end-{side}", part=piece.part), end.saw, thickness, edges=end.edges,
                       bevel=end.bevel, nested=end.nested)  # fmt: skip
-        square = End("square", "the wall", edges=end.edges)
+        square = End("square", say("meets-wall"), edges=end.edges)
         # At the left the return's own right end is the mitered one: it turns back to the wall the other way.
         left, right = (square, mitered) if side == "left" else (mitered, square)
         yield Piece(
             key=f"{piece.key} return {side}",
             kind=piece.kind,
             part=f"{piece.part} return",
-            place=", ".join(filter(None, (piece.place, f"{side} end"))),
+            place=", ".join(filter(None, (piece.place, say(f"end-{side}")))),
             profile=piece.profile,
             wall=piece.wall,
             wall_number=piece.wall_number,
@@ -84,8 +85,8 @@ def derive_return(piece: Piece, thickness: Length) -> Iterator[Piece]:
             left=left,
             right=right,
             doubt=Doubt.of(MARK),
-            working=(Step("thickness of the stock", thickness), *edge_steps(ZERO, left, right)),
-            flags=(Flag("glue", "Glue it: it is too small to nail.", False),),
+            working=(Step(say("return-thick"), thickness), *edge_steps(ZERO, left, right)),
+            flags=(Flag("glue", say("return-glue"), False),),
             side=side,
             returns=piece.key,
         )

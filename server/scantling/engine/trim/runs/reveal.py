@@ -17,6 +17,7 @@ from scantling.engine.trim.piece import Flag, Piece, Step
 from scantling.engine.trim.runs.run import ARRIS, Bound, Run
 from scantling.engine.trim.runs.working import edge_steps
 from scantling.engine.trim.told.tolerance import MARK, READING
+from scantling.engine.words import say
 
 SAW = Fraction(45)
 
@@ -44,17 +45,18 @@ def derive_reveals(run: Run, piece: Piece, thickness: Length, behind: Length) ->
         opening = find_bare(run, side)
         if opening is None or opening.depth is None or end.joint != "miter":
             continue
-        mitered, square = End("miter", f"the {piece.part} on {run.wall.name}", SAW, thickness), End("square", "its end")
+        meets = say("the-thing-on-wall", thing=piece.part, wall=run.wall.name)
+        mitered, square = End("miter", meets, SAW, thickness), End("square", say("meets-its-end"))
         # Into the opening at the right of a board its own left end is the mitered one.
         left, right = (square, mitered) if side == LEFT else (mitered, square)
         back = opening.depth.smallest + behind
-        steps = [Step("+ depth of the reveal", opening.depth.smallest, opening.depth.texts)]
-        steps += [Step("+ what it lies on, round the arris", behind)] if behind else []
+        steps = [Step(say("arris-depth"), opening.depth.smallest, opening.depth.texts)]
+        steps += [Step(say("arris-behind"), behind)] if behind else []
         yield Piece(
             key=f"{piece.key} reveal {side}",
             kind=piece.kind,
             part=piece.part,
-            place=f"in the reveal of the {opening.name}, its {RIGHT if side == LEFT else LEFT} side",
+            place=say(f"arris-place-{RIGHT if side == LEFT else LEFT}", thing=opening.name),
             profile=piece.profile,
             wall=piece.wall,
             wall_number=piece.wall_number,
@@ -72,5 +74,4 @@ def flag_reveals(run: Run) -> Iterator[Flag]:
     for side in (LEFT, RIGHT):
         opening = find_bare(run, side)
         if opening and opening.depth is None:
-            yield Flag("reveal-unread", f"How deep the {opening.name} is, is not read: the piece that goes on into it "
-                       "waits for that.")  # fmt: skip
+            yield Flag("reveal-unread", say("arris-unread", thing=opening.name))

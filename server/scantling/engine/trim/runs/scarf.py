@@ -22,6 +22,7 @@ from scantling.engine.trim.piece import Piece
 from scantling.engine.trim.runs.course import Course
 from scantling.engine.trim.runs.run import SCARF, Bound, Run, Term, make_run
 from scantling.engine.trim.told.stock import longest_usable
+from scantling.engine.words import all_of, say, say_counted
 
 # A joint nearer a corner than this, or a board shorter, is worse than none. Common practice, no source.
 CLEAR = Length(Fraction(24))
@@ -50,9 +51,9 @@ def split_run(
     bounds = [run.left]
     for number, stud in enumerate(joints, start=1):
         # Lapped over from the left, the boards' backs meet half a lap before the stud's middle.
-        back = Term(-1 if door == LEFT else 1, "half the scarf", half)
-        to = Term(1, "to the stud's middle", Measure(studs.name, studs.texts, (stud,)))
-        name = f"the scarf at {format_length(stud)}"
+        back = Term(-1 if door == LEFT else 1, say("run-scarf-half"), half)
+        to = Term(1, say("run-to-stud"), Measure(studs.name, studs.texts, (stud,)))
+        name = say("scarf-at", at=format_length(stud))
         bounds.append(Bound(SCARF, name, (to, back) if half else (to,), f"scarf {number}"))
     bounds.append(run.right)
     return [make_run(run.wall, left, right, course) for left, right in itertools.pairwise(bounds)]
@@ -140,10 +141,9 @@ def fitting_order(parts: list[Run], door: str) -> list[Run]:
 
 def say_studs(joints: Sequence[Length]) -> str:
     """Where boards are joined, in words."""
-    return f"joined on the stud{'s' if len(joints) > 1 else ''} at {' and '.join(map(format_length, joints))}"
+    return say_counted("joined-on", len(joints), places=all_of(map(format_length, joints)))
 
 
 def say_rule(standard: Standard) -> str:
     """Why there, where no plan was asked."""
-    what = "the longest offcut" if standard.scarf_place == OFFCUT else "the shortest board"
-    return f"so {what} is as long as can be"
+    return say("joined-for-offcut" if standard.scarf_place == OFFCUT else "joined-for-board")

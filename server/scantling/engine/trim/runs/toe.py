@@ -14,13 +14,11 @@ from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.ends import End
 from scantling.engine.trim.piece import Flag, Kind, Piece, Step
 from scantling.engine.trim.told.tolerance import MARK, READING
+from scantling.engine.words import say
 
 
 class ToeError(EngineError):
-    sentences = {
-        "toe-too-high": "The toe kick of the {what} is {toe} high, and the {what} itself {tall}: read one again.",
-        "toe-too-deep": "The toe kick of the {what} goes {toe} back, and the {what} is {deep} deep: read one again.",
-    }
+    family = "toe"
 
 
 def derive_toe_kicks(room: Room) -> tuple[list[Piece], list[Problem]]:
@@ -63,8 +61,8 @@ def _strips(standard: Standard, wall: Wall, thing: Obstacle) -> Iterator[Piece]:
         return
     for kind, tall in ((Kind.BASE, standard.base_height), (Kind.SHOE, standard.shoe_height)):
         if standard.wants(kind):
-            end = End("square", f"the side of the {thing.name}", open=True)
-            rip = f"Rip it to {_write(thing.toe[0])}, the height of the toe kick." if tall > thing.toe[0] else ""
+            end = End("square", say("meets-side-of", thing=thing.name), open=True)
+            rip = say("toe-rip", high=_write(thing.toe[0])) if tall > thing.toe[0] else ""
             yield Piece(
                 key=_key(kind, wall, thing),
                 kind=kind,
@@ -77,7 +75,7 @@ def _strips(standard: Standard, wall: Wall, thing: Obstacle) -> Iterator[Piece]:
                 left=end,
                 right=end,
                 doubt=Doubt.of(READING, MARK),
-                working=(Step(f"the {thing.name}, side to side", thing.width.smallest, thing.width.texts),),
+                working=(Step(say("toe-along", thing=thing.name), thing.width.smallest, thing.width.texts),),
                 flags=(Flag("toe", rip, attention=False),) if rip else (),
             )
 
