@@ -19,7 +19,6 @@ NOT_YET = {
     "trim/ends.py",
     "trim/piece.py",
     "trim/runs/at_saw.py",
-    "trim/runs/run.py",
     "trim/runs/working.py",
 }
 #: Two words beside each other, a word beside a value (\x01), or one that begins as a sentence does.
@@ -43,7 +42,8 @@ NO_SENTENCE = {
     "head cap", "corner block", "\x01 corner block", "\x01 block", "\x01 backband",
     "\x01 leg", "\x01 plinth", "\x01 extension", "apron return, \x01", "shared casing", "shared casing \x01",
     "base cap", "chair rail", "picture rail", "\x01 blocking", "nails \x01",
-    "\x01 return", "\x01 return \x01", "\x01 reveal \x01", "scarf \x01", "\x01 of the toe kick", "\x01 \x01 toe \x01",
+    "left end", "right end", "\x01 return", "\x01 return \x01", "\x01 reveal \x01", "scarf \x01",
+    "\x01 of the toe kick", "\x01 \x01 toe \x01",
     "corner \x01",  # where paper may fail to match: a setting, as the journal keeps it
     "\x01, \x01, several rooms",  # what a line to buy is known by once it is ticked off
     "sq ft", "to buy",  # a unit as it is typed; what a file says of a board, which programs read

@@ -29,6 +29,7 @@ from scantling.engine.trim.openings.reach import (
 from scantling.engine.trim.runs.course import FLOOR, HEAD, Course, StandsOut, is_refused, stops_at
 from scantling.engine.trim.runs.lean import derive_corner_lean
 from scantling.engine.trim.told.tolerance import READING
+from scantling.engine.words import all_of, say
 
 # FACE: of what stands round the corner, and fills it.
 # Walls are read with the tape that far up from the floor.
@@ -115,8 +116,8 @@ class Run:
         """What tells it from another run on the same wall: left of the door, between the door and the cabinet."""
         left, right = (bound.name if bound.of else "" for bound in (self.left, self.right))
         if left and right:
-            return f"between {left} and {right}"
-        return f"right of {left}" if left else f"left of {right}" if right else ""
+            return say("run-between", left=left, right=right)
+        return say("run-right-of", left=left) if left else say("run-left-of", right=right) if right else ""
 
 
 def derive_runs(room: Room, course: Course, stands_out: StandsOut) -> tuple[list[Run], list[Problem]]:
@@ -197,7 +198,7 @@ def _sides(room: Room, wall: Wall, opening: Opening, course: Course) -> tuple[li
     on_floor = course.level == FLOOR
     past = [*_horn_in_way(wall, opening, course), *_head_in_way(wall, opening, course)]
     if opening.standard and opening.id in find_banded(room):
-        past.append(("backband", opening.standard.backband_width))
+        past.append((say("run-backband"), opening.standard.backband_width))
     left, right = (
         [Term(1, *named) for named in (*derive_reach(room, wall, opening, side, on_floor=on_floor), *past)]
         for side in (LEFT, RIGHT)
@@ -211,7 +212,7 @@ def _horn_in_way(wall: Wall, opening: Opening, course: Course) -> list[tuple[str
     if opening.kind != "window" or sill is None or standard is None or standard.window_style != STOOL:
         return []
     stool = Band(sill - standard.stool_thickness, sill)
-    return [("horn", standard.stool_horn)] if standard.stool_horn and course.meets(wall, stool) else []
+    return [(say("run-horn"), standard.stool_horn)] if standard.stool_horn and course.meets(wall, stool) else []
 
 
 def _head_in_way(wall: Wall, opening: Opening, course: Course) -> list[tuple[str, Length]]:
@@ -224,12 +225,12 @@ def _head_in_way(wall: Wall, opening: Opening, course: Course) -> list[tuple[str
     levels = (one for one in derive_levels(standard, make)
               if one.past and course.meets(wall, Band(legs + one.bottom, legs + one.top)))  # fmt: skip
     out = max(levels, key=lambda one: one.past, default=None)
-    return [(f"how far its {out.name} stands past the casing", out.past)] if out else []
+    return [(say("run-past-casing", what=out.name), out.past)] if out else []
 
 
 def _closed_off(run: Run) -> Problem:
     """The same for all that runs there: it is told once."""
-    between = f"{run.left.name} and {run.right.name}"
+    between = all_of((run.left.name, run.right.name))
     error = RunError("closed-off", what=between, by=format_length(run.back, SIXTY_FOURTH))
     return Problem(run.wall.id, error.key, error.message)
 
@@ -242,15 +243,7 @@ def _no_room(run: Run) -> Problem:
 
 
 class RunError(SurveyError):
-    sentences = {
-        "too-short": "{part}: between {what} is only {by} of wall, which its joints take up. Fill it by hand.",
-        "closed-off": "Between {what} is only {by} of wall, and no board goes there. Fill it by hand.",
-        "above-ceiling": "On {wall} a rail would reach {top} up, and the ceiling is at {ceiling}: put it lower.",
-        "crown-on-casing": "The crown comes down to {crown}, and the casing of the {what} goes up to {casing}: choose "
-        "a narrower crown or head, or stop the crown there.",
-        "no-wall-left": "{part}: between {what} the base it lies on leaves no room for it.",
-        "no-room": "The casing of {what} would reach {by} past {other}: read both again, or rip the casing.",
-    }
+    family = "run"
 
 
 def _runs_along(room: Room, wall: Wall, course: Course, stands_out: StandsOut) -> Iterator[Run]:
@@ -280,7 +273,7 @@ def _end_of(room: Room, wall: Wall, side: str, course: Course, stands_out: Stand
         return Bound(OPEN, _open_end(room, side), terms)
     stop = find_round(room, wall, side, course, stands_out(wall))
     if stop is None:
-        return _lean_out(room, wall, side, course, Bound(CORNER, f"corner {before.number}", terms))
+        return _lean_out(room, wall, side, course, Bound(CORNER, say("corner", number=before.number), terms))
     body, sign = stop.body, 1 if at_left else -1
     terms = (*terms, Term(sign, body.figure, body.depth if stop.at_face else stop.along))
     return _keep_clear(Bound(FACE, body.name, terms, scribed=body.scribed, stop=stop), sign, body.clearance)
@@ -298,8 +291,9 @@ def _lean_out(room: Room, wall: Wall, side: str, course: Course, bound: Bound) -
     by = scaled(height, reach)
     if abs(by) < SIXTY_FOURTH:
         return bound
-    leans = f"leans {'away' if other.leans > 0 else 'in'}" if other.leans else "stands in a corner that leans"
-    what = f"{other.name} {leans}, {format_length(abs(height))} {'above' if height > ZERO else 'below'} the tape"
+    leans = ("away" if other.leans > 0 else "in") if other.leans else "corner"
+    what = say(f"above-tape-{leans}" if height > ZERO else f"below-tape-{leans}", wall=other.name,
+               high=format_length(abs(height)))  # fmt: skip
     term = Term((-1 if at_left else 1) * (1 if by > ZERO else -1), what, abs(by))
     out = scaled(abs(height), READING.inches / LEVEL) if other.plumb_texts else ZERO
     return replace(bound, terms=(*bound.terms, term), lean_out=out)
@@ -320,30 +314,30 @@ def _keep_clear(bound: Bound, sign: int, clearance: Length) -> Bound:
     """The bound with what is kept free before a thing."""
     if not clearance:
         return bound
-    return replace(bound, terms=(*bound.terms, Term(sign, "clearance", clearance)), clearance=clearance)
+    return replace(bound, terms=(*bound.terms, Term(sign, say("run-clearance"), clearance)), clearance=clearance)
 
 
 def _open_end(room: Room, side: str) -> str:
     """An end that nothing is known beyond: of a room that does not come round yet, or is not to."""
     if not room.closed:
-        return "a free end"
-    return "where the walk began" if side == LEFT else "where the walk has come to"
+        return say("meets-free-end")
+    return say("meets-walk-began" if side == LEFT else "meets-walk-so-far")
 
 
 def _wall_term(wall: Wall, length: Measure, course: Course) -> Term:
     """The wall's length where the molding runs: along the ceiling, if it was read there too."""
     if course.rail in wall.at_rails:
-        return Term(1, f"{wall.name}, along the {course.rail.replace('_', ' ')}", wall.at_rails[course.rail])
+        return Term(1, say(f"run-along-{course.rail}", wall=wall.name), wall.at_rails[course.rail])
     if course.level == HEAD and wall.ceiling:
-        return Term(1, f"{wall.name}, along the ceiling", wall.ceiling)
+        return Term(1, say("run-along-ceiling", wall=wall.name), wall.ceiling)
     return Term(1, wall.name, length)
 
 
 def _break(room: Room, wall: Wall, thing: Opening | Obstacle, course: Course) -> tuple[Bound, Bound] | None:
     if thing.at is None or thing.width is None:
         return None
-    at, width = Term(1, f"to the {thing.name}", thing.at), Term(1, f"the {thing.name}", thing.width)
-    name = f"the {thing.name}"
+    name = say("the-thing", thing=thing.name)
+    at, width = Term(1, say("run-to-thing", thing=thing.name), thing.at), Term(1, name, thing.width)
     if isinstance(thing, Obstacle):
         kind = OBSTACLE if thing.base == "stops" else AIR
         left, right = (Bound(kind, name, terms, thing.id, scribed=thing.scribed) for terms in ((at,), (at, width)))
@@ -353,7 +347,7 @@ def _break(room: Room, wall: Wall, thing: Opening | Obstacle, course: Course) ->
     except EngineError:
         return None  # told as a problem of the wall
     bare = thing.standard is not None and thing.standard.is_bare
-    kind, name = (ARRIS, f"the arris of {name}") if bare else (CASING, name)
+    kind, name = (ARRIS, say("meets-arris", what=name)) if bare else (CASING, name)
     left_bound = Bound(kind, name, (at, *(term.turned() for term in to_left)), thing.id)
     return left_bound, Bound(kind, name, (at, width, *to_right), thing.id)
 

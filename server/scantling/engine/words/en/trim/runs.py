@@ -1,6 +1,37 @@
 """What is said of runs along walls: ends, scarfs, returns, reveals, toe kicks, and what to know before cutting."""
 
 TEXTS = {
+    "run.too-short": "{part}: between {what} is only {by} of wall, which its joints take up. Fill it by hand.",
+    "run.closed-off": "Between {what} is only {by} of wall, and no board goes there. Fill it by hand.",
+    "run.above-ceiling": "On {wall} a rail would reach {top} up, and the ceiling is at {ceiling}: put it lower.",
+    "run.crown-on-casing": (
+        "The crown comes down to {crown}, and the casing of the {what} goes up to {casing}: choose a narrower crown or "
+        "head, or stop the crown there."
+    ),
+    "run.no-wall-left": "{part}: between {what} the base it lies on leaves no room for it.",
+    "run.no-room": "The casing of {what} would reach {by} past {other}: read both again, or rip the casing.",
+    # Where a run is, and what it comes up against.
+    "run-between": "between {left} and {right}",
+    "run-right-of": "right of {left}",
+    "run-left-of": "left of {right}",
+    "meets-arris": "the arris of {what}",
+    "meets-walk-began": "where the walk began",
+    "meets-walk-so-far": "where the walk has come to",
+    # The figures that make up its length.
+    "run-along-chair_rail": "{wall}, along the chair rail",
+    "run-along-picture_rail": "{wall}, along the picture rail",
+    "run-along-ceiling": "{wall}, along the ceiling",
+    "run-to-thing": "to the {thing}",
+    "run-backband": "backband",
+    "run-horn": "horn",
+    "run-clearance": "clearance",
+    "run-past-casing": "how far its {what} stands past the casing",
+    "above-tape-away": "{wall} leans away, {high} above the tape",
+    "above-tape-in": "{wall} leans in, {high} above the tape",
+    "above-tape-corner": "{wall} stands in a corner that leans, {high} above the tape",
+    "below-tape-away": "{wall} leans away, {high} below the tape",
+    "below-tape-in": "{wall} leans in, {high} below the tape",
+    "below-tape-corner": "{wall} stands in a corner that leans, {high} below the tape",
     "crown.no-spring": "A spring of {degrees} is no lean: write the angle at the wall, between 0 and 90, such as 38.",
     "crown.no-room-side": "{degrees} degrees is no corner: write the room-side angle, above 0 and below 360.",
     "crown.wrong-turn": (
