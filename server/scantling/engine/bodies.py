@@ -26,7 +26,7 @@ ID = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-[1-8][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-
 
 
 def id_field(**options: Any) -> fields.String:
-    return fields.String(required=True, validate=validate.Regexp(ID, error="Not a UUID."), **options)
+    return fields.String(required=True, validate=validate.Regexp(ID, error=say("body-id")), **options)
 
 
 def _words(**options: Any) -> fields.String:
@@ -177,7 +177,7 @@ class FreeBody(Body):
     name = fields.String(required=True, validate=validate.Regexp(r"(?=.*\S).{1,80}\Z", error=say("body-name")))
     profile = fields.String(required=True, validate=validate.Regexp(r"(?=.*\S).{1,80}\Z", error=say("body-stock")))
     text = _words()
-    count = fields.String(required=True, validate=validate.Regexp(r"[1-9][0-9]{0,2}\Z", error="Not a count."))
+    count = fields.String(required=True, validate=validate.Regexp(r"[1-9][0-9]{0,2}\Z", error=say("not-a-count")))
 
 
 _LINES: dict[str, Callable[[Any], bool]] = {
@@ -251,7 +251,7 @@ class LotBody(Body):
     lot, of = id_field(), id_field()
     article = id_field(allow_none=True)
     name = _name()
-    count = fields.String(required=True, validate=validate.Regexp(r"[0-9]{1,4}\Z", error="Not a count."))
+    count = fields.String(required=True, validate=validate.Regexp(r"[0-9]{1,4}\Z", error=say("not-a-count")))
     price = fields.String(required=True, validate=validate.Length(max=FIGURE_AT_MOST))
     date = fields.String(required=True, validate=validate.Regexp(r"(\d{4}-\d{2}-\d{2})?\Z", re.ASCII, error=AS_A_DATE))
     note = _words()
@@ -313,7 +313,7 @@ class SumBody(Body):
 
     sum = id_field()
     of = id_field(allow_none=True)
-    text = fields.String(required=True, validate=validate.Regexp(r"(?s)(?=.*\S).{1,1000}\Z", error="Write a sum."))
+    text = fields.String(required=True, validate=validate.Regexp(r"(?s)(?=.*\S).{1,1000}\Z", error=say("body-sum")))
     note = _words()
 
 

@@ -66,6 +66,9 @@ TEXTS = {
     "ask-a-value": "a value",
     # What an entry must hold.
     "entry-itself": "The entry",
+    "body-id": "Not a UUID.",
+    "body-sum": "Write a sum.",
+    "not-a-count": "Not a count.",
     "body-date": "Write a date as 2026-03-14.",
     "body-setting": "A setting is a text, or a list of rows of texts.",
     "body-list": "A list is of pieces, each with its id, key, letter, name, profile and figure.",

@@ -19,7 +19,6 @@ TEXTS = {
     "angle-in-degrees": 'Write an angle in degrees, such as "90.5".',
     # A room that is written out in full.
     "two-head-corners": "Give two head corners, left and right, or null where not read.",
-    "not-a-count": "Not a count.",
     "wall-id-twice": "Two walls are called {wall}: give each its own id.",
     "not-used": "Not used: {name}.",
 }
