@@ -18,8 +18,6 @@ NOT_YET = {
     "notebook.py",
     "trim/ends.py",
     "trim/piece.py",
-    "trim/runs/at_saw.py",
-    "trim/runs/working.py",
 }
 #: Two words beside each other, a word beside a value (\x01), or one that begins as a sentence does.
 SENTENCE = re.compile(

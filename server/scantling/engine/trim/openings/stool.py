@@ -144,7 +144,7 @@ def derive_apron(sides: tuple[Side, Side], line: Outline, thickness: Length) -> 
     back = face - thickness * len(free)
     working = [Step(say("apron-between"), line.foot)]
     working += [Step(say(f"plus-leg-{side.name}"), width) for side, width in zip(sides, widths, strict=True)]
-    working.append(Step(say("equals-face"), face))
+    working.append(Step(say("equals-front"), face))
     working += [Step(say("apron-minus-return", where=say(f"place-{side.name}")), thickness) for side in free]
     working.append(Step(say("equals-back"), back))
     cuts = [

@@ -9,6 +9,7 @@ from scantling.engine.tape.angles import format_degrees
 from scantling.engine.tape.lengths import ZERO
 from scantling.engine.trim.ends import LEANING, End
 from scantling.engine.trim.footprint import LEFT, RIGHT
+from scantling.engine.words import say
 
 
 def find_lay(end: End, side: str) -> tuple[str, str, str]:
@@ -29,9 +30,5 @@ def say_at_saw(end: End, side: str) -> str | None:
     """The same in words; None for an end that is cut square, or of what does not lean."""
     if end.edges != LEANING or not end.bevel or not end.grows:
         return None
-    edge, swing, keep = find_lay(end, side)
-    turned = "turned end for end, " if edge == "wall" else ""
-    return (
-        f"flat, face up, {turned}{edge} edge to the fence: swing {format_degrees(end.saw)} {swing}, "
-        f"lean {format_degrees(end.bevel)} left, keep what is {keep} of the blade"
-    )
+    edge, _, keep = find_lay(end, side)  # the edge at the fence says which way the blade swings
+    return say(f"lay-{edge}-{keep}", swing=format_degrees(end.saw), lean=format_degrees(end.bevel))

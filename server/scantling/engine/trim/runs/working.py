@@ -7,6 +7,7 @@ from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_plain
 from scantling.engine.trim.ends import EDGE_WORDS, End
 from scantling.engine.trim.piece import Step
 from scantling.engine.trim.runs.run import Run, Term
+from scantling.engine.words import say
 
 
 def derive_working(run: Run, left: End, right: End) -> tuple[Step, ...]:
@@ -15,11 +16,11 @@ def derive_working(run: Run, left: End, right: End) -> tuple[Step, ...]:
         Step(_term_text(term), term.value, term.readings) for term in run.terms
     ]
     if len(steps) > 1:
-        steps.append(Step("= along the wall", run.back))
+        steps.append(Step(say("equals-along-wall"), run.back))
     for side, end in (("left", left), ("right", right)):
         if end.taken:
-            gone = "what the return takes" if end.joint == "return" else "the board it butts"
-            steps.append(Step(f"− {gone}, at the {side}", end.taken))
+            gone = say(f"minus-return-{side}" if end.joint == "return" else f"minus-butted-{side}")
+            steps.append(Step(gone, end.taken))
         if end.corner or end.saw or end.joint in ("return", "scarf"):
             steps.append(_end_step(side, end))
     return (*steps, *edge_steps(run.back - left.taken - right.taken, left, right))
@@ -27,33 +28,36 @@ def derive_working(run: Run, left: End, right: End) -> tuple[Step, ...]:
 
 def edge_steps(back: Length, left: End, right: End) -> tuple[Step, Step]:
     """The lengths along the two edges, the fixed one first."""
-    first, second = (EDGE_WORDS[edge] for edge in left.edges)
-    return Step(f"= {first}", back), Step(f"= {second}", back + left.grows + right.grows)
+    first, second = (say(f"equals-{edge}") for edge in left.edges)
+    return Step(first, back), Step(second, back + left.grows + right.grows)
 
 
 def _term_text(term: Term) -> str:
-    which = f" ({'smallest' if term.sign > 0 else 'largest'} of {len(term.readings)} readings)"
-    return f"{'+' if term.sign > 0 else '−'} {term.name}{which if len(term.readings) > 1 else ''}"
+    text, count = f"{'+' if term.sign > 0 else '−'} {term.name}", len(term.readings)
+    if count > 1:
+        return f"{text} {say('reading-smallest' if term.sign > 0 else 'reading-largest', count=count)}"
+    return text
 
 
 def _end_step(side: str, end: End) -> Step:
     corner = end.corner
-    where = f"{side} end"
+    where = say(f"end-{side}")
     if corner:
-        where += f", {corner.turn} corner, gauge {format_degrees(corner.gauge)}"
+        where = say(f"in-{corner.turn}-corner", end=where, gauge=format_degrees(corner.gauge))
     if not end.grows:
-        return Step(f"{where}: square", of_end=True)
+        return Step(say("cut-square", end=where), of_end=True)
     gives = "longer" if end.grows.inches > 0 else "shorter"
     if not end.leans:
-        square = f"square, for it is under {format_plain(SIXTY_FOURTH)}"
-        said = f"{where}: {square}; {EDGE_WORDS[end.edges[1]]} {gives} by"
+        said = say(f"{gives}-by-sliver", end=where, least=format_plain(SIXTY_FOURTH), edge=EDGE_WORDS[end.edges[1]])
         return Step(said, abs(end.grows), of_end=True)
-    setting = f"saw {format_degrees(end.setting)} from square (point {format_degrees(end.point)})"
-    if end.nested is not None:
-        setting = f"{say_flat(end)}; nested, saw {format_degrees(end.nested)}"
-    return Step(f"{where}: {end.joint}, {setting}; {EDGE_WORDS[end.edges[1]]} {gives} by", abs(end.grows), of_end=True)
+    if end.nested is None:
+        saw = say("saw-from-square", saw=format_degrees(end.setting), point=format_degrees(end.point))
+    else:
+        saw = say("saw-flat-or-nested", flat=say_flat(end), saw=format_degrees(end.nested))
+    said = say(f"{gives}-by-cut", end=where, joint=say(f"joint-{end.joint}"), saw=saw, edge=EDGE_WORDS[end.edges[1]])
+    return Step(said, abs(end.grows), of_end=True)
 
 
 def say_flat(end: End) -> str:
     """The two settings of a leaning molding lying flat on the saw."""
-    return f"flat, miter {format_degrees(end.saw)} and bevel {format_degrees(end.bevel or Fraction(0))}"
+    return say("saw-flat", miter=format_degrees(end.saw), bevel=format_degrees(end.bevel or Fraction(0)))

@@ -2,7 +2,10 @@
 
 TEXTS = {
     "equals-back": "= back",
-    "equals-face": "= face",
+    "equals-front": "= face",
+    "equals-wall": "= wall edge",
+    "equals-ceiling": "= ceiling edge",
+    "equals-along-wall": "= along the wall",
     "equals-inner": "= inner edge",
     "equals-outer": "= outer edge",
     "equals-either": "= either edge",
@@ -18,6 +21,43 @@ TEXTS = {
     "saw-set": "{joint}, saw {saw} from square (point {point})",
     "joint-miter": "miter",
     "joint-butt": "butt",
+    "joint-cope": "cope",
+    "joint-return": "return",
+    "joint-scarf": "scarf",
+    "joint-scribe": "scribe",
+    "joint-square": "square",
+    "minus-return-left": "− what the return takes, at the left",
+    "minus-return-right": "− what the return takes, at the right",
+    "minus-butted-left": "− the board it butts, at the left",
+    "minus-butted-right": "− the board it butts, at the right",
+    # How an end is cut: where it is, the joint, the saw, and how much longer one edge comes out.
+    "in-inside-corner": "{end}, inside corner, gauge {gauge}",
+    "in-outside-corner": "{end}, outside corner, gauge {gauge}",
+    "cut-square": "{end}: square",
+    "longer-by-sliver": "{end}: square, for it is under {least}; {edge} longer by",
+    "shorter-by-sliver": "{end}: square, for it is under {least}; {edge} shorter by",
+    "longer-by-cut": "{end}: {joint}, {saw}; {edge} longer by",
+    "shorter-by-cut": "{end}: {joint}, {saw}; {edge} shorter by",
+    "saw-from-square": "saw {saw} from square (point {point})",
+    "saw-flat": "flat, miter {miter} and bevel {bevel}",
+    "saw-flat-or-nested": "{flat}; nested, saw {saw}",
+    # A leaning molding flat on the saw.
+    "lay-ceiling-left": (
+        "flat, face up, ceiling edge to the fence: swing {swing} right, lean {lean} left, keep what is left of the "
+        "blade"
+    ),
+    "lay-ceiling-right": (
+        "flat, face up, ceiling edge to the fence: swing {swing} right, lean {lean} left, keep what is right of the "
+        "blade"
+    ),
+    "lay-wall-left": (
+        "flat, face up, turned end for end, wall edge to the fence: swing {swing} left, lean {lean} left, keep what is "
+        "left of the blade"
+    ),
+    "lay-wall-right": (
+        "flat, face up, turned end for end, wall edge to the fence: swing {swing} left, lean {lean} left, keep what is "
+        "right of the blade"
+    ),
     # The ends of a piece, and what they meet.
     "end-left": "left end",
     "end-right": "right end",
