@@ -12,6 +12,8 @@ const BUILD = "%BUILD%";
 // @ts-ignore: the server puts the list in place of this text
 const FILES = "%FILES%";
 
+/** After so many files the pages are told how far it has come: they draw it anew each time. */
+const TOLD_EACH = 10;
 const SHELF = "page-";
 const CACHE = SHELF + BUILD;
 /** Where a share is sent to, as the manifest says. */
@@ -84,7 +86,7 @@ async function install() {
   const kept = new Set((await shelf.keys()).map((request) => new URL(request.url).pathname));
   const old = await earlier();
   for (const [place, [path, integrity]] of FILES.entries()) {
-    await tell({ build: BUILD, kept: place, of: FILES.length });
+    if (place % TOLD_EACH === 0) await tell({ build: BUILD, kept: place, of: FILES.length });
     if (kept.has(path)) continue;
     await shelf.put(path, (await copied(old, path, integrity)) ?? (await fetched(path, integrity)));
   }
