@@ -9,7 +9,7 @@ import re
 from collections.abc import Mapping
 from typing import ClassVar
 
-from scantling.engine.words import say, show_examples
+from scantling.engine.words import say
 
 QUOTE_AT_MOST = 48
 # Controls, marks that turn the direction of text, lone surrogates. Named here, because what Python calls printable
@@ -49,7 +49,7 @@ class EngineError(Exception):
         self.field = field
         self.at = at
         own = self.sentences.get(key)
-        self.message = show_examples(own).format(**facts) if own else say(f"{self.family}.{key}", **facts)
+        self.message = own.format(**facts) if own else say(f"{self.family}.{key}", **facts)
         super().__init__(self.message)
 
     def body(self) -> dict[str, object]:

@@ -13,7 +13,7 @@ from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
 from scantling.engine.tape.lengths import SIXTEENTH, SIXTY_FOURTH, ZERO, Length, format_length, parse_length
 from scantling.engine.trim.doubt import Doubt
-from scantling.engine.trim.ends import EDGE_WORDS
+from scantling.engine.trim.ends import say_edge
 from scantling.engine.trim.piece import Flag, Piece, Step
 from scantling.engine.trim.told.tolerance import MARK, READING
 from scantling.engine.words import say, say_counted
@@ -34,7 +34,7 @@ def standing_texts(notebook: Notebook, readings: Sequence[Entry]) -> list[str]:
 
 def hint_in_place(piece: Piece) -> str:
     """Where to hold the tape; of what dies into casing, that this must be up."""
-    edge = EDGE_WORDS[piece.left.edges[0]]
+    edge = say_edge(piece.left.edges[0])
     ends = (piece.left, piece.right)
     if dies_into_casing(piece) and not any(end.open or end.joint == "scarf" for end in ends):
         left, right = (say("casing-of", opening=end.meets) if end.into_casing else end.meets for end in ends)
@@ -92,7 +92,7 @@ def _differs(piece: Piece, back: Length) -> list[Flag]:
 
 
 def _working(piece: Piece, measured: Piece, texts: tuple[str, ...]) -> tuple[Step, ...]:
-    first, second = (EDGE_WORDS[edge] for edge in piece.left.edges)
+    first, second = (say_edge(edge) for edge in piece.left.edges)
     ends = [step for step in piece.working if step.of_end]
     return (
         Step(say("by-the-readings", edge=first), piece.back),

@@ -8,7 +8,7 @@ the wall.
 import math
 
 from scantling.engine.drawings import svg
-from scantling.engine.trim.ends import AGAINST_WALL, EDGE_WORDS, FLAT, End
+from scantling.engine.trim.ends import AGAINST_WALL, FLAT, End, say_edge
 from scantling.engine.trim.piece import Piece
 from scantling.engine.words import say
 
@@ -43,4 +43,4 @@ def say_edges(piece: Piece) -> str:
     """How a piece lies at the saw, in words."""
     if piece.left.edges == AGAINST_WALL:
         return say("lies-against-wall")
-    return say("lies-flat", edge=EDGE_WORDS[piece.left.edges[1]])
+    return say("lies-flat", edge=say_edge(piece.left.edges[1]))

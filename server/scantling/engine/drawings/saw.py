@@ -12,7 +12,7 @@ from scantling.engine.drawings.laid_flat import HEIGHT as LAID_HEIGHT
 from scantling.engine.drawings.laid_flat import draw_laid_flat, is_laid_flat, say_laid_flat
 from scantling.engine.tape.angles import format_degrees
 from scantling.engine.tape.lengths import SIXTEENTH, Length, format_length
-from scantling.engine.trim.ends import EDGE_WORDS, End
+from scantling.engine.trim.ends import End, say_edge
 from scantling.engine.trim.piece import Piece
 from scantling.engine.words import say
 
@@ -85,7 +85,7 @@ def _label(side: str, end: End) -> Iterator[str]:
             (say("at-saw-point", angle=format_degrees(end.point)), "hand small"),
         ]
     if end.leans and not end.bevel:
-        lines += [(say("at-saw-long", edge=EDGE_WORDS[end.long_edge]), "small pencil")]
+        lines += [(say("at-saw-long", edge=say_edge(end.long_edge)), "small pencil")]
     for place, (words, classes) in enumerate(lines):
         yield svg.sentence((at, LABEL + PITCH * place), words, classes, anchor)
 

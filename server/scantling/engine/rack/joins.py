@@ -150,7 +150,7 @@ def _say(ranks: Mapping[Studs, Rank], rule: Studs, best: Studs) -> str:
     ways = len(ranks)
     if best == rule:
         return say("join-none-better", ways=ways)
-    other = say_studs(rule).removeprefix("joined ")
+    other = say_studs(rule)
     (cost, count, left), (cost_by_rule, count_by_rule, left_by_rule) = ranks[best], ranks[rule]
     if cost != cost_by_rule:
         prices = {"cost": format_price(cost), "other_cost": format_price(cost_by_rule)}

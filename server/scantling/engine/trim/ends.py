@@ -9,21 +9,23 @@ from fractions import Fraction
 
 from scantling.engine.tape.angles import SQUARE, Corner, derive_front_minus_back, derive_saw, format_degrees, scaled
 from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length
+from scantling.engine.words import say
 
 # The two edges of a board that its ends are seen along: first the one that its place fixes, then the other. Against a
 # wall they are its back and its face; lying flat round an opening, its edge at the opening and the one away from it.
 # Leaning between wall and ceiling, its edge on the wall and its edge on the ceiling.
 AGAINST_WALL, FLAT, LEANING = ("back", "front"), ("inner", "outer"), ("wall", "ceiling")
-EDGE_WORDS = {
-    "back": "back", "front": "face", "inner": "inner edge", "outer": "outer edge",
-    "wall": "wall edge", "ceiling": "ceiling edge",
-}  # fmt: skip
 # A saw is set to no less than this: a bevel under it is a square end. Common practice, no source.
 SCALE = Fraction(1, 20)
 # Joints in which two boards meet at an angle that shows, however little one edge is longer.
 MITERED = ("miter", "cope", "return", "scarf")
 # A cope is sawn along the line that its cut shows: this near to 45 the saw stays there. Common practice, no source.
 ONE_SETTING, OF_COPES = Fraction(2), Fraction(45)
+
+
+def say_edge(edge: str) -> str:
+    """An edge of a board, as people call it."""
+    return say(f"edge-of-{edge}")
 
 
 def set_to(joint: str, saw: Fraction) -> Fraction:
@@ -74,7 +76,7 @@ class End:
     @property
     def said(self) -> str:
         """What it ends at, in words: meets corner 1; a free end."""
-        return self.meets if self.open else f"meets {self.meets}"
+        return self.meets if self.open else say("meeting", what=self.meets)
 
     @property
     def leans(self) -> bool:
@@ -101,28 +103,34 @@ class End:
     @property
     def shown(self) -> str:
         """In a carpenter's words: square; cope, 45.5°; outside miter, 44.5°; miter, 44.5°, long at the outer edge."""
-        degrees = format_degrees(self.setting)
-        if self.nested:
-            degrees = f"{degrees} with bevel {format_degrees(self.bevel or Fraction(0))}"
+        saw, joint = self._say_saw(self.setting), say(f"joint-{self.joint}")
         if self.joint == "miter" and self.corner:
-            return f"{self.corner.turn} miter, {degrees}"
+            return say(f"cut-as-miter-{self.corner.turn}", saw=saw)
         if self.joint == "cope":
-            return f"cope, {degrees}"
-        if degrees == "0°" or not self.leans:
-            return self.joint
-        setting = f"beveled {degrees}" if self.corner else degrees
+            return say("cut-as", joint=joint, saw=saw)
+        if saw == format_degrees(Fraction(0)) or not self.leans:
+            return joint
+        saw = say("saw-beveled", saw=saw) if self.corner else saw
         # A sliver may gain so little that it comes to nothing: then it has a setting, and no longer edge.
-        edge = EDGE_WORDS.get(self.long_edge)
-        return f"{self.joint}, {setting}, long at the {edge}" if edge else f"{self.joint}, {setting}"
+        if not self.grows:
+            return say("cut-as", joint=joint, saw=saw)
+        return say("cut-as-long", joint=joint, saw=saw, edge=say_edge(self.long_edge))
 
     @property
     def brief(self) -> str:
         """What a drawing of it does not say: square, 45.5°, cope 44.9°."""
-        degrees = format_degrees(self.saw)
-        if degrees == "0°":
-            return self.joint
-        setting = f"{degrees} with bevel {format_degrees(self.bevel or Fraction(0))}" if self.nested else degrees
-        return setting if self.joint == "miter" else f"{self.joint} {setting}"
+        joint = say(f"joint-{self.joint}")
+        if format_degrees(self.saw) == format_degrees(Fraction(0)):
+            return joint
+        saw = self._say_saw(self.saw)
+        return saw if self.joint == "miter" else say("cut-in-brief", joint=joint, saw=saw)
+
+    def _say_saw(self, saw: Fraction) -> str:
+        """A setting; with its bevel, where a leaning molding may be cut flat."""
+        degrees = format_degrees(saw)
+        if not self.nested:
+            return degrees
+        return say("saw-with-bevel", saw=degrees, bevel=format_degrees(self.bevel or Fraction(0)))
 
 
 def derive_miter(meets: str, corner: Corner, own: Length, other: Length) -> End:

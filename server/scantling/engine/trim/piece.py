@@ -9,7 +9,8 @@ from enum import StrEnum
 
 from scantling.engine.tape.lengths import Length, add_up
 from scantling.engine.trim.doubt import Doubt
-from scantling.engine.trim.ends import EDGE_WORDS, End
+from scantling.engine.trim.ends import End, say_edge
+from scantling.engine.words import say
 
 
 class Kind(StrEnum):
@@ -110,14 +111,13 @@ class Piece:
         """Which edge the cut length is read along."""
         edges = {end.long_edge for end in (self.left, self.right) if end.leans}
         if len(edges) == 2:
-            return "long point to long point, across the two edges"
-        return f"along the {EDGE_WORDS[edges.pop()]}" if edges else "square, either edge"
+            return say("cut-from-long-points")
+        return say("cut-from-edge", edge=say_edge(edges.pop())) if edges else say("cut-from-either")
 
     @property
     def name(self) -> str:
-        place = f", {self.place}" if self.place else ""
-        wall = f", wall {self.wall_number}" if self.wall_number else ""
-        return f"{self.part}{wall}{place}"
+        wall = say("wall", number=self.wall_number) if self.wall_number else ""
+        return ", ".join(word for word in (self.part, wall, self.place) if word)
 
 
 def letter(index: int) -> str:

@@ -6,7 +6,7 @@ with an example in it is shown with a metric one where lengths are; where they a
 A key or a value that is missing raises: `tests/engine/test_words.py` reads every call.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from fractions import Fraction
 from functools import cache, reduce
 
@@ -45,22 +45,13 @@ def any_of(parts: Iterable[str]) -> str:
 
 @cache
 def _in_metric(key: str) -> str:
-    return put_in_metric(TEXTS[key], IN_METRIC.get(key, EXAMPLES))
-
-
-def put_in_metric(text: str, figures: Mapping[str, str]) -> str:
-    """A text with each of the figures that a table names as those who use millimeters would write it."""
-    if is_metric():
-        for figure, metric in figures.items():
-            text = text.replace(figure, metric)
+    """A text with each of its figures as those who use millimeters would write it."""
+    text: str = TEXTS[key]
+    for figure, metric in IN_METRIC.get(key, EXAMPLES).items():
+        text = text.replace(figure, metric)
     return text
 
 
-def show_examples(text: str) -> str:
-    """The same for a sentence of ours that has no key yet."""
-    return put_in_metric(text, EXAMPLES)
-
-
 def show_quoted(text: str) -> str:
-    """The same where what was typed may stand beside an example: those in straight quotes alone, which ours are."""
+    """Examples in metric where what was typed may stand beside one: those in straight quotes alone, which ours are."""
     return text.replace('"63 1/4"', '"1607 mm"').replace('"2 1/4"', '"57 mm"') if is_metric() else text

@@ -21,7 +21,7 @@ from scantling.engine.rack.stick import TO_CUT
 from scantling.engine.rack.wanted import derive_ends
 from scantling.engine.shapes import DrawingOut, one_of, out, text_out, texts_out
 from scantling.engine.tape.lengths import THIRTY_SECOND, Length, format_length, say_length
-from scantling.engine.trim.ends import EDGE_WORDS
+from scantling.engine.trim.ends import say_edge
 from scantling.engine.trim.piece import Piece
 from scantling.engine.words import say, say_counted
 
@@ -133,7 +133,7 @@ def _piece(notebook: Notebook, one: Listed, board: str, nearest: Length) -> Answ
 def _say_other(piece: Piece, nearest: Length) -> str:
     lengths = dict(zip(piece.left.edges, (piece.back, piece.front), strict=True))
     return ", ".join(
-        say("saw-other-edge", length=format_length(length, nearest), edge=EDGE_WORDS[edge])
+        say("saw-other-edge", length=format_length(length, nearest), edge=say_edge(edge))
         for edge, length in lengths.items()
         if format_length(length, nearest) != format_length(piece.cut, nearest)
     )

@@ -29,7 +29,7 @@ from scantling.engine.survey.kinds import is_of_fire
 from scantling.engine.survey.room import Room
 from scantling.engine.tape.angles import format_degrees
 from scantling.engine.tape.lengths import THIRTY_SECOND, Length, format_length
-from scantling.engine.trim.ends import EDGE_WORDS, End
+from scantling.engine.trim.ends import End, say_edge
 from scantling.engine.trim.footprint import LEFT, RIGHT
 from scantling.engine.trim.moldings.stick import SETTINGS as STICKS
 from scantling.engine.trim.piece import Kind, Piece
@@ -255,7 +255,7 @@ def _piece(context: Context, room: Room, one: Listed, nearest: Length) -> Answer
         "front": show(piece.front, nearest),
         "short": show(min(piece.back, piece.front), nearest),
         "long": show(max(piece.back, piece.front), nearest),
-        "edges": [EDGE_WORDS[edge] for edge in piece.left.edges],
+        "edges": [say_edge(edge) for edge in piece.left.edges],
         "cut": show(piece.cut, nearest),
         "cut_from": piece.cut_from,
         "left": _end(piece.left, LEFT),

@@ -232,7 +232,7 @@ def _of_boards(room: Room, molding: Molding, placed: Placed, piece: Piece) -> li
         return [piece]
     parts = split_run(molding.course, placed.run, one.joints, one.lap, placed.door)
     why = room.joined[piece.key].why if piece.key in room.joined else say_rule(room.standard)
-    step = Step(f"{say_studs(one.joints)}: {why}", of_end=True)
+    step = Step(say("joined-where", where=say_studs(one.joints), why=why), of_end=True)
     boards = (_derive_piece(room, molding, replace(placed, run=part)) for part in fitting_order(parts, placed.door))
     return [replace(board, working=(*board.working, step)) for board in boards]
 

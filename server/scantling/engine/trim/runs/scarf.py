@@ -141,7 +141,7 @@ def fitting_order(parts: list[Run], door: str) -> list[Run]:
 
 def say_studs(joints: Sequence[Length]) -> str:
     """Where boards are joined, in words."""
-    return say_counted("joined-on", len(joints), places=all_of(map(format_length, joints)))
+    return say_counted("on-stud", len(joints), places=all_of(map(format_length, joints)))
 
 
 def say_rule(standard: Standard) -> str:

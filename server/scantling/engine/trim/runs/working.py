@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from scantling.engine.tape.angles import format_degrees
 from scantling.engine.tape.lengths import SIXTY_FOURTH, Length, format_plain
-from scantling.engine.trim.ends import EDGE_WORDS, End
+from scantling.engine.trim.ends import End, say_edge
 from scantling.engine.trim.piece import Step
 from scantling.engine.trim.runs.run import Run, Term
 from scantling.engine.words import say
@@ -48,13 +48,13 @@ def _end_step(side: str, end: End) -> Step:
         return Step(say("cut-square", end=where), of_end=True)
     gives = "longer" if end.grows.inches > 0 else "shorter"
     if not end.leans:
-        said = say(f"{gives}-by-sliver", end=where, least=format_plain(SIXTY_FOURTH), edge=EDGE_WORDS[end.edges[1]])
+        said = say(f"{gives}-by-sliver", end=where, least=format_plain(SIXTY_FOURTH), edge=say_edge(end.edges[1]))
         return Step(said, abs(end.grows), of_end=True)
     if end.nested is None:
         saw = say("saw-from-square", saw=format_degrees(end.setting), point=format_degrees(end.point))
     else:
         saw = say("saw-flat-or-nested", flat=say_flat(end), saw=format_degrees(end.nested))
-    said = say(f"{gives}-by-cut", end=where, joint=say(f"joint-{end.joint}"), saw=saw, edge=EDGE_WORDS[end.edges[1]])
+    said = say(f"{gives}-by-cut", end=where, joint=say(f"joint-{end.joint}"), saw=saw, edge=say_edge(end.edges[1]))
     return Step(said, abs(end.grows), of_end=True)
 
 

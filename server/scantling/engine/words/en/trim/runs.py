@@ -58,8 +58,9 @@ TEXTS = {
     "arris-place-right": "in the reveal of the {thing}, its right side",
     "arris-unread": "How deep the {thing} is, is not read: the piece that goes on into it waits for that.",
     # Where boards are joined, and why there.
-    "joined-on.one": "joined on the stud at {places}",
-    "joined-on.other": "joined on the studs at {places}",
+    "on-stud.one": "on the stud at {places}",
+    "on-stud.other": "on the studs at {places}",
+    "joined-where": "joined {where}: {why}",
     "joined-for-offcut": "so the longest offcut is as long as can be",
     "joined-for-board": "so the shortest board is as long as can be",
     # What is still to read.
