@@ -20,7 +20,8 @@ SCHEMES = ("light", "dark")
 SETTLED = """async (place) => {
   await document.fonts.ready;
   return location.hash === `#/${place}` && document.querySelectorAll("main *").length > 2
-    && !/being worked out|engine waking|Engine waking/.test(document.body.textContent);
+    && !/being worked out|engine waking|when the engine is awake/i.test(document.body.textContent)
+    && !document.querySelector(".plan:empty, .large-piece:empty");
 }"""
 
 
