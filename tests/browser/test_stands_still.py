@@ -16,6 +16,7 @@ SIZES = ((360, 740), (390, 844))
 #: Of the whole screen; what Chrome counts as good is twice that.
 MOST = 0.05
 REST = 800  # ms in which what still comes of a screen has come
+KEPT = 2500  # and in which its answers are kept for the next start, which paints them before the engine is awake
 LONG_NAME = "The sewing room over the back stair, as it was before the wall came out"
 STATUSES = ("", "engine waking", "engine not running · no signal · 14 saved here · not kept: address not trusted")
 BAR = "document.querySelector('.bar').getBoundingClientRect().height"
@@ -29,6 +30,13 @@ def page(open_once, site, tmp_path_factory) -> Iterator[Page]:
     fill(data)
     with Laptop(data, site) as laptop, open_once(laptop, WATCH_SHIFTS) as page:
         yield page
+
+
+def keep(page: Page, *all_places: str) -> None:
+    """Has the phone keep what it is answered at some places."""
+    for place in all_places:
+        go_to(page, place)
+    page.wait_for_timeout(KEPT)
 
 
 def moved(page: Page, place: str) -> float:
@@ -51,8 +59,20 @@ def test_a_screen_opened_again_stands_still_while_its_answer_comes(page, name):
 @pytest.mark.parametrize(("width", "height"), SIZES)
 def test_every_screen_opened_again_stands_still_while_its_answer_comes(page, width, height):
     page.set_viewport_size({"width": width, "height": height})
+    keep(page, *places().values())
     far = {name: moved(page, place) for name, place in places().items()}
     assert {name: much for name, much in far.items() if much >= MOST} == {}
+
+
+def test_on_the_walk_the_plan_stands_where_it_does_before_the_wall_is_drawn_beside_it(page):
+    page.set_viewport_size({"width": 390, "height": 844})
+    go_to(page, places()["walk"])
+    plan, wall = (page.locator(f".both-views > :{which}-child") for which in ("first", "last"))
+    expect(wall.locator("svg")).to_be_visible()
+    beside = plan.bounding_box()
+    wall.evaluate("(one) => { one.style.display = 'none'; }")
+    assert plan.bounding_box() == beside
+    wall.evaluate("(one) => { one.style.display = ''; }")
 
 
 @pytest.mark.parametrize("place", ["survey", "supplies", "house"])
