@@ -105,6 +105,20 @@ def test_shoe_stops_at_what_the_base_behind_it_passes():
     assert inches(along(facts, "w2", "shoe")[0]["back"]) == 76 - 0.5625
 
 
+def test_shoe_stops_at_the_cabinet_and_not_at_what_hangs_over_it_or_is_hidden_behind_it():
+    # By hand: 120 - 30 = 90 of wall 1 beside the cabinet, less 9/16 of base on wall 2; what hangs over it ends at 23.
+    vanity = thing("cabinet", "0", "30", "stops", depth="21 1/4", height="34 1/2")
+    mirror = thing("medicine cabinet", "7", "16", "over")
+    shoe = {"shoe__wanted": "yes", "base__inside": "butt", "shoe__inside": "butt"}
+    plain, hung = (along(oblong(*things, **shoe), "w1", "shoe") for things in ([vanity], [vanity, mirror]))
+    assert [(one["back"], one["left"]) for one in hung] == [(one["back"], one["left"]) for one in plain]
+    # 100 - 21 1/4 = 78 3/4 of wall 4, to the face of the cabinet on wall 1; a pipe at 92 to 93 3/8 stands within it.
+    behind = oblong(vanity, **shoe)
+    behind["walls"][3]["obstacles"] = [thing("pipe", "92", "1 3/8", "notch")]
+    plain, hidden = (along(facts, "w4", "shoe") for facts in (oblong(vanity, **shoe), behind))
+    assert [(one["back"], one["right"]) for one in hidden] == [(one["back"], one["right"]) for one in plain]
+
+
 def test_a_low_thing_is_under_a_rail():
     low = oblong(cabinet(height="30"), base__wanted="no", chair_rail__wanted="yes")
     assert inches(along(low, "w2", "chair rail")[0]["back"]) == 100
@@ -196,6 +210,17 @@ BAD = {
 def test_a_thing_that_cannot_stand_there_is_named_on_its_wall_and_the_others_give_pieces(facts, key):
     assert ("w1", key) in problems(facts)
     assert {"w3", "w4"} <= {piece["wall"] for piece in ask("pieces", facts)["pieces"]}
+
+
+def test_one_tub_written_on_two_walls_is_told_as_one():
+    on_second = thing("tub", "0", "30", "stops", depth="60", height="20", name="again")
+    facts = room(wall("w1", "60", things=[thing("tub", "0", "60", "stops", depth="30")]),
+                 wall("w2", "96", things=[on_second]), wall("w3", "60"), wall("w4", "96"))  # fmt: skip
+    (problem,) = ask("pieces", facts)["problems"]
+    assert problem["message"] == (
+        "The tub is on wall 1 and on wall 2, in one place: if it is one, strike it on one of the two; how deep it is "
+        "tells the walls beside it."
+    )
 
 
 def test_cabinets_that_meet_in_a_corner_are_no_problem():

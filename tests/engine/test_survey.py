@@ -128,6 +128,7 @@ BESIDE: dict[str, tuple[list[Facts], str]] = {
     "a window past the end": ([thing("window", "110", "20")], "past-the-end"),
     "a register past the end": ([thing("register", "110", "20", "over")], "past-the-end"),
     "a door in a window": ([thing("door", "30", "30"), thing("window", "40", "10")], "overlap"),
+    "a door in a register": ([thing("door", "30", "30"), thing("register", "40", "10", "over")], "overlap"),
 }
 
 
@@ -142,6 +143,7 @@ STANDS: dict[str, list[Facts]] = {
     "a register under a window": [thing("window", "30", "40"), thing("register", "32", "12", "over")],
     "a pipe under a window": [thing("window", "30", "40"), thing("pipe", "32", "1", "notch")],
     "a door to the very end": [thing("door", "87 9/16", "30")],
+    "a medicine cabinet over a vanity": [thing("cabinet", "0", "30", "stops"), thing("mirror", "7", "16", "over")],
     "things that touch": [thing("cabinet", "30", "10", "stops"), thing("shelf", "40", "10", "stops")],
 }
 
@@ -251,3 +253,18 @@ def test_a_reading_that_nothing_asks_for_is_shown_all_the_same():
     assert shown["height"]["state"] == shown["studs"]["state"] == "spare"
     assert shown["height"]["figure"]["inches"] == 96.5
     assert (shown["studs"]["readings"][0]["shown"], shown["studs"]["readings"][0]["text"]) == ("3 studs", "14, 30, 46")
+
+
+def test_things_in_one_place_are_told_by_how_much_and_what_to_do_if_one_hangs_above_the_other():
+    # From 7 to 23 within 0 to 30: by 16, though the one goes on for 7 more. Of 40 to 50 and 0 to 60 it is 10.
+    shelf = thing("shelf", "7", "16", "stops")
+    (problem,) = ask("pieces", oblong(thing("cabinet", "0", "30", "stops"), shelf))["problems"]
+    assert problem["message"] == (
+        'The cabinet and the shelf lie over each other by 16": measure both again; if one hangs above the other, say '
+        "that the base runs past it."
+    )
+    trunk, far = thing("trunk", "0", "60", "stops"), thing("chest", "40", "10", "stops")
+    told = [one["message"] for one in ask("pieces", oblong(trunk, shelf, far))["problems"]]
+    assert [message[: message.index(":")] for message in told] == [
+        'The trunk and the shelf lie over each other by 16"', 'The trunk and the chest lie over each other by 10"',
+    ]  # fmt: skip

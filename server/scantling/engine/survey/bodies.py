@@ -53,8 +53,15 @@ def check_bodies(room: Room) -> Iterator[Problem]:
         yield from _before_openings(body, sides)
     for one, other in itertools.combinations(bodies, 2):
         if one.wall is not other.wall and _overlap(one.ring, other.ring):
-            name = say("thing-on-wall", thing=other.name, wall=other.wall.name)
-            yield _problem(one, BodyError("in-one-place", what=one.name.capitalize(), other=name))
+            yield _problem(one, _in_one_place(one, other))
+
+
+def _in_one_place(one: _Body, other: _Body) -> BodyError:
+    """A tub in an alcove stands against three walls: who walks round the room may write it on each."""
+    if one.name == other.name:
+        return BodyError("one-twice", what=one.name.capitalize(), wall=one.wall.name, other=other.wall.name)
+    name = say("thing-on-wall", thing=other.name, wall=other.wall.name)
+    return BodyError("in-one-place", what=one.name.capitalize(), other=name)
 
 
 def _problem(body: _Body, error: EngineError) -> Problem:

@@ -4,8 +4,7 @@ Every reading is kept as typed. One that cannot be understood, or a survey that 
 concerns; the other walls stand.
 """
 
-import itertools
-from collections.abc import Callable, Hashable, Mapping, Sequence
+from collections.abc import Callable, Hashable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Any, Literal, TypeVar
@@ -250,6 +249,7 @@ class _Span:
     name: str
     start: Length
     end: Length
+    is_thing: bool
 
 
 def check_along(wall: Wall) -> list[Problem]:
@@ -266,21 +266,41 @@ def check_along(wall: Wall) -> list[Problem]:
         if wall.length and span.end > wall.length.largest:
             past = format_length(span.end - wall.length.largest)
             problems.append(SurveyError("past-the-end", what=span.name.capitalize(), by=past))
-    # Under a window anything may stand; only two openings, or two things on the floor, cannot be in one place.
-    on_floor: list[Opening | Obstacle] = [thing for thing in wall.obstacles if thing.stands]
-    on_floor += [opening for opening in wall.openings if opening.kind != "window"]
-    pairs = [*itertools.pairwise(_spans(wall.openings)), *itertools.pairwise(_spans(on_floor))]
-    for left, right in dict.fromkeys(pairs):
-        if left.end > right.start:
-            by = format_length(left.end - right.start)
-            problems.append(SurveyError("overlap", what=left.name.capitalize(), other=right.name, by=by))
+    for left, right in _in_one_place(wall):
+        by = format_length(min(left.end, right.end) - right.start)
+        key = "overlap-things" if left.is_thing and right.is_thing else "overlap"
+        problems.append(SurveyError(key, what=left.name.capitalize(), other=right.name, by=by))
     return [Problem(wall.id, error.key, error.message) for error in problems]
+
+
+def _in_one_place(wall: Wall) -> list[tuple[_Span, _Span]]:
+    """What lies over each other: under a window anything may stand, and what the base runs past hangs over it.
+
+    Such a thing, or one that lies in the floor, is in the way of a door alone.
+    """
+    doors: list[Opening | Obstacle] = [opening for opening in wall.openings if opening.kind != "window"]
+    standing = [thing for thing in wall.obstacles if thing.stands]
+    on_floor = [*doors, *(thing for thing in standing if thing.base != "over")]
+    hung = ([*doors, thing] for thing in standing if thing.base == "over")
+    pairs = (pair for things in (wall.openings, on_floor, *hung) for pair in _overlaps(_spans(things)))
+    return list(dict.fromkeys(pairs))
 
 
 def _spans(things: Sequence[Opening | Obstacle]) -> list[_Span]:
     found = (
-        _Span(say("the-thing", thing=thing.name), thing.at.largest, thing.at.largest + thing.width.largest)
+        _Span(say("the-thing", thing=thing.name), thing.at.largest, thing.at.largest + thing.width.largest,
+              isinstance(thing, Obstacle))
         for thing in things
         if thing.at and thing.width
-    )
+    )  # fmt: skip
     return sorted(found, key=lambda span: (span.start, span.end, span.name))
+
+
+def _overlaps(spans: list[_Span]) -> Iterator[tuple[_Span, _Span]]:
+    """Each span that begins before the one that has reached farthest so far ends, behind that one."""
+    farthest: _Span | None = None
+    for span in spans:
+        if farthest and farthest.end > span.start:
+            yield farthest, span
+        if farthest is None or span.end > farthest.end:
+            farthest = span

@@ -134,7 +134,7 @@ def derive_runs(room: Room, course: Course, stands_out: StandsOut) -> tuple[list
                 closed_off = _is_closed_off(room, run, course, stands_out)
                 problems += [_closed_off(run)] if closed_off else []
                 runs += [] if closed_off else [run]
-            elif run.back + run.left.clearance + run.right.clearance < ZERO and not _is_between_faces(run):
+            elif run.back + run.left.clearance + run.right.clearance < ZERO and _is_casing_in_way(run):
                 problems.append(_no_room(run))
     return runs, problems
 
@@ -159,9 +159,10 @@ def _meets_heads(wall: Wall, course: Course) -> Iterator[Problem]:
             yield Problem(wall.id, error.key, error.message)
 
 
-def _is_between_faces(run: Run) -> bool:
-    """Whether what fills a corner leaves no wall: the survey tells of a thing deeper than there is room."""
-    return FACE in (run.left.kind, run.right.kind)
+def _is_casing_in_way(run: Run) -> bool:
+    """Whether casing is what leaves no wall. Of things that stand in one place, or in a corner, the survey tells."""
+    kinds = (run.left.kind, run.right.kind)
+    return CASING in kinds and FACE not in kinds
 
 
 def _is_closed_off(room: Room, run: Run, course: Course, stands_out: StandsOut) -> bool:
@@ -254,14 +255,17 @@ def _runs_along(room: Room, wall: Wall, course: Course, stands_out: StandsOut) -
     if len(breaks) < len(things):
         return  # an opening that no casing lies beside leaves it open where its wall's moldings end
     placed = sorted(breaks, key=lambda found: _along(found[0]))
-    bound = _end_of(room, wall, LEFT, course, stands_out)
+    bound, end = (_end_of(room, wall, side, course, stands_out) for side in (LEFT, RIGHT))
     joined = find_joined(wall)
     for left_side, right_side in placed:
+        if end.kind == FACE and _along(left_side) >= _along(end):
+            break  # behind what fills the corner: a board that came to it would pass through that
         if (bound.of, left_side.of) not in joined:
             yield make_run(wall, bound, left_side, course)
-        bound = right_side
+        # What hangs over a cabinet, and no farther than that, ends nothing: the next board begins at the cabinet.
+        bound = max(bound, right_side, key=_along)
     if wall.length:
-        yield make_run(wall, bound, _end_of(room, wall, RIGHT, course, stands_out), course)
+        yield make_run(wall, bound, end, course)
 
 
 def _end_of(room: Room, wall: Wall, side: str, course: Course, stands_out: StandsOut) -> Bound:

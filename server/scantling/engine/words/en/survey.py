@@ -16,6 +16,10 @@ TEXTS = {
     "plumb.leans-too-far": "{text} off in 24 in is more than a wall leans: read it again.",
     "body.through-wall": "{what} is {deep} deep, and would go through {other}: read it again, and where it stands.",
     "body.before-opening": "{what} would stand before the {other}: read how deep it is again, and where both are.",
+    "body.one-twice": (
+        "{what} is on {wall} and on {other}, in one place: if it is one, strike it on one of the two; how deep it is "
+        "tells the walls beside it."
+    ),
     "body.in-one-place": "{what} and {other} would stand in one place: read how deep they are, and where they stand.",
     "facts.no-such-room": "There is no room {room} in this notebook: ask for one that the house lists.",
     "facts.no-such-house": "There is no house {house} in this notebook: ask for one that the notebook lists.",
@@ -24,6 +28,10 @@ TEXTS = {
     "survey.wider-than-wall": "{what} is {by} wider than its wall: measure both again.",
     "survey.past-the-end": "{what} ends {by} past the end of the wall: measure both again.",
     "survey.overlap": "{what} and {other} lie over each other by {by}: measure both again.",
+    "survey.overlap-things": (
+        "{what} and {other} lie over each other by {by}: measure both again; if one hangs above the other, say that "
+        "the base runs past it."
+    ),
     "survey.other-points": "{what} was read at {one} points and at {other}: strike one of the two readings.",
     "survey.too-many-walls": (
         "{count} walls are more than one room is worked out with, {most}: make several rooms of it."
