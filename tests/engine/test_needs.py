@@ -36,9 +36,9 @@ def test_an_open_room_has_no_last_corner():
 def test_along_a_wall_the_things_come_before_its_end():
     things = (thing("door", None, None, name="d"), thing("cabinet", "9", None, "stops", name="c"))
     assert needs(unread(*things))[:5] == [
+        ("c", "width"),
         ("d", "at"),
         ("d", "width"),
-        ("c", "width"),
         ("w1", "length"),
         ("w1", "corner"),
     ]

@@ -209,6 +209,22 @@ def test_what_is_next_is_the_first_figure_wanted_and_nothing_when_all_is_read():
     assert survey(house)["next"] == f"{fifth} corner"
 
 
+@pytest.mark.parametrize("places", [("0", "33", "60"), ("60", "33", "0"), ("33", "0", "60")])
+def test_whoever_reads_on_from_row_to_row_leaves_no_thing_behind_on_a_wall(places):
+    house = four_walls()
+    wall_id = house.wall(corner=None)
+    things = [house.new("obstacle", wall=wall_id, kind=kind, base="stops") for kind in ("cabinet", "hearth", "tub")]
+    read, here = dict(zip(things, places, strict=True)), -1
+    asked: list[tuple[str, str]] = []
+    while wanted := [one for one in survey(house)["rows"][here + 1 :] if one["state"] == "wanted"]:
+        of, what = wanted[0]["of"], wanted[0]["what"]
+        asked.append((of, what))
+        house.read(of, what, read.get(of, "90") if what == "at" else "90" if what in ("length", "corner") else "9")
+        here = next(at for at, one in enumerate(survey(house)["rows"]) if (one["of"], one["what"]) == (of, what))
+    assert survey(house)["wanted"] == 0
+    assert [what for _, what in asked][-2:] == ["length", "corner"]
+
+
 def test_a_survey_names_every_wall_thing_and_entry_that_a_screen_would_strike():
     house = four_walls()
     door = house.new("opening", wall=house.walls[0], kind="door")

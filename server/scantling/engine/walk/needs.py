@@ -157,8 +157,9 @@ def _title(wall: Wall, title: str) -> str:
 
 
 def _where(thing: Opening | Obstacle) -> tuple[bool, Length, str]:
-    # A thing not yet placed is asked for first: its place decides what the rest of the wall is.
-    return (thing.at is not None, thing.at.smallest if thing.at else ZERO, thing.id)
+    # One not yet placed comes after those that are: asked for before them, it would be passed over by whoever has just
+    # read where another stands and goes on from there.
+    return (thing.at is None, thing.at.smallest if thing.at else ZERO, thing.id)
 
 
 def _figures_of_thing(
