@@ -64,7 +64,7 @@ reading-held = Where it is held
 
 ## Every reading of one figure.
 
-row-why = { $hint } It is for { $why }.
+row-why = { $hint } Used for: { $why }.
 row-readings = Every reading, as typed
     .none = Not read yet.
 row-struck = struck

@@ -169,9 +169,11 @@ def _figures_of_thing(
     casing = say("walk-for-casing", thing=thing.name) if isinstance(thing, Opening) and is_cased(thing) else ""
     beside = casing and _beside(room, wall, thing)
     of = "opening" if isinstance(thing, Opening) else "thing"
+    across = "hung" if isinstance(thing, Obstacle) and thing.base == "over" else of
     figures: tuple[tuple[str, Measure | None, str, str, str], ...] = (
         ("at", thing.at, say("walk-at", thing=thing.name), say(f"walk-at-how-{of}"), base or beside),
-        ("width", thing.width, say(f"walk-width-{of}", thing=thing.name), say(f"walk-width-how-{of}"), base or casing),
+        ("width", thing.width, say(f"walk-width-{across}", thing=thing.name), say(f"walk-width-how-{across}"),
+         base or casing),
     )  # fmt: skip
     for what, measure, title, hint, use in figures:
         yield Figure(
