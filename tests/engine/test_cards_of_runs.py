@@ -153,6 +153,20 @@ def test_a_run_that_ends_in_the_air_is_told_with_its_return():
     ]  # fmt: skip
 
 
+def test_a_return_held_back_from_a_corner_that_is_not_square_says_by_how_much_apart_from_what_it_takes():
+    # By hand: 40 - 9/16 - 1/8 = 39 5/16 along the back; 39 5/16 + 9/16 = 39 7/8 along the face.
+    tub = thing("tub", "0", "30", "stops", height="20")
+    facts = room(wall("w1", "40", "outside", "89.5"), wall("w2", "30", things=[tub]), closed=False)
+    assert cards(facts)["base, wall 1"][2:] == lines('''
+    + wall 1: 40" as 40
+    − what the return takes, at the right: 9/16"
+    − held back from the corner, which is not square, at the right: 1/8"
+    right end: return, saw 45° from square (point 45°); face longer by: 9/16"
+    = back: 39 5/16"
+    = face: 39 7/8"
+    ''')
+
+
 def test_base_and_shoe_that_are_wrapped_into_an_opening_are_told_in_its_reveal():
     facts = bare(**{"casing.arris": "wrapped"})
     assert cards(facts)["base, wall 1, left of the arris of the cased opening"][-1] == (

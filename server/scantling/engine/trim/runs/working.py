@@ -18,12 +18,21 @@ def derive_working(run: Run, left: End, right: End) -> tuple[Step, ...]:
     if len(steps) > 1:
         steps.append(Step(say("equals-along-wall"), run.back))
     for side, end in (("left", left), ("right", right)):
-        if end.taken:
-            gone = say(f"minus-return-{side}" if end.joint == "return" else f"minus-butted-{side}")
-            steps.append(Step(gone, end.taken))
+        steps += _taken(side, end)
         if end.corner or end.saw or end.joint in ("return", "scarf"):
             steps.append(_end_step(side, end))
     return (*steps, *edge_steps(run.back - left.taken - right.taken, left, right))
+
+
+def _taken(side: str, end: End) -> list[Step]:
+    """What an end stops short of its wall's corner by: a return takes what its face grows by, and may be held back."""
+    if not end.taken:
+        return []
+    if end.joint != "return":
+        return [Step(say(f"minus-butted-{side}"), end.taken)]
+    held = end.taken - end.grows
+    back = [Step(say(f"minus-held-back-{side}"), held)] if held else []
+    return [Step(say(f"minus-return-{side}"), end.grows), *back]
 
 
 def edge_steps(back: Length, left: End, right: End) -> tuple[Step, Step]:

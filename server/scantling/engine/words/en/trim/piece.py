@@ -46,6 +46,8 @@ TEXTS = {
     "meeting": "meets {what}",
     "minus-return-left": "− what the return takes, at the left",
     "minus-return-right": "− what the return takes, at the right",
+    "minus-held-back-left": "− held back from the corner, which is not square, at the left",
+    "minus-held-back-right": "− held back from the corner, which is not square, at the right",
     "minus-butted-left": "− the board it butts, at the left",
     "minus-butted-right": "− the board it butts, at the right",
     # How an end is cut: where it is, the joint, the saw, and how much longer one edge comes out.
