@@ -328,7 +328,11 @@ def test_a_corner_taken_as_square_for_want_of_a_reading_asks_to_be_read_before_c
     assert messages == {"Corner 1 has not been read and is taken as square: read it before cutting."}
 
 
+# Casing begins at 40 - 3/16 - 2 1/4 = 37 9/16: 1/4 of wall is left beside one cabinet, 3/4 beside the other.
+BESIDE = [oblong(thing("cabinet", "0", width, "stops"), thing("door", "40", "30"), casing__wanted="yes")
+          for width in ("37 5/16", "36 13/16")]  # fmt: skip
 FLAGS: dict[str, tuple[Facts, str]] = {
+    "a gap and no wall": (BESIDE[0], "narrow"),
     "short": (room(wall("w1", "11 15/16")), "short"),
     "an outside corner out of square": (
         room(wall("w1", "50", "outside", corner="89"), wall("w2", "50"), closed=False), "not-square",
@@ -346,6 +350,7 @@ def test_what_a_person_should_know_before_cutting_is_flagged(facts, key):
 
 
 UNFLAGGED: dict[str, tuple[Facts, str]] = {
+    "as much wall as a board is thick": (BESIDE[1], "narrow"),
     "just long enough to hold": (room(wall("w1", "12")), "short"),
     "a cope": (room(wall("w1", "50", corner="87"), wall("w2", "50"), closed=False), "not-square"),
     "less than a degree out": (

@@ -21,6 +21,8 @@ from scantling.engine.words import all_of, say
 
 # How tall the plate of an outlet or a switch is. Common practice, no source.
 PLATE = Length(Fraction(9, 2))
+# So little wall is no place for a board: a strip marked in the gap fills it, or caulk. Common practice, no source.
+NARROW = Length(Fraction(3, 4))
 # A corner that far from square shows in a miter of boards that stand. Common practice, no source.
 STANDING_OUT = Fraction(1)
 
@@ -40,7 +42,9 @@ class Seen:
 def derive_flags(room: Room, seen: Seen, placed: Placed, piece: Piece) -> tuple[Flag, ...]:
     """Every flag of one piece."""
     run = placed.run
+    narrow = Flag("narrow", say("run-narrow", by=format_length(run.back, SIXTY_FOURTH)))
     return (
+        *([narrow] if run.back < NARROW else []),
         *_unread(room, seen, placed),
         *_of_ends(piece, run.wall),
         *_of_floor(room.standard, seen, run.wall, piece),

@@ -138,6 +138,9 @@ TEXTS = {
     "under-scarf-lit": (
         "Its {side} end lies under: on the stud. Glue it, and nail it to the stud. It opens away from the light."
     ),
+    "run-narrow": (
+        "There is only {by} of wall for it: fill that with a strip held in the gap and marked there, or with caulk."
+    ),
     # What it crosses.
     "crosses-plate": (
         "It crosses the plate of the {thing}, {near} to {far} from the left: move one of them, or notch it."
