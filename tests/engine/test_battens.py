@@ -79,6 +79,9 @@ WRONG = {
     "a count and a gap": ({"most_gap": "12"}, "incomplete"),
     "a width that is none": ({"width": "fish"}, "unknown-word"),
     "a width of nothing": ({"width": "0"}, "nothing"),
+    "a height that is none": ({"height": "fish"}, "unknown-word"),
+    "a widest gap that is none": ({"count": "", "most_gap": "fish"}, "unknown-word"),
+    "a thickness of nothing": ({"thickness": "0"}, "nothing"),
     "a count that is none": ({"count": "nine"}, "not-a-count"),
     "a count of one": ({"count": "1"}, "no-items"),
     "more than the wall holds": ({"count": "70"}, "too-many"),
@@ -96,6 +99,27 @@ def test_battens_that_cannot_be_are_a_problem_on_their_wall(wants, key):
     assert (problem["wall"], problem["key"]) == ("w1", key)
     assert len(answered["pieces"]) == 4
     assert ask("battens", facts)["problems"] == [problem]
+
+
+@pytest.mark.parametrize(
+    ("wants", "said"),
+    [
+        ({"ends": "both"}, 'Battens of wall 1, ends: “both” is no end of a row: write item, one, gap.'),
+        ({"count": "nine"}, 'Battens of wall 1, count: “nine” is not a count: write how many battens.'),
+        ({"height": "0"}, "Battens of wall 1, height: It must be more than nothing."),
+        ({"count": "", "most_gap": "0"}, "Battens of wall 1, most gap: It must be more than nothing."),
+    ],
+)
+def test_what_is_wrong_with_a_setting_is_told_by_its_name_with_what_to_write(wants, said):
+    (problem,) = ask("battens", battened(wants=wants))["problems"]
+    assert problem["message"] == said
+
+
+def test_what_to_keep_clear_of_is_a_list_of_words_in_any_case_and_spacing():
+    vent, niche = thing("vent", "17", "3", "over", name="v"), thing("niche", "51", "3", "over", name="n")
+    (row,) = rows(battened(vent, niche, wants={"avoid": " Vent ,, NICHE"}))
+    # The second batten lies from 16.85 to 19.35, the fourth from 50.55 to 53.05.
+    assert [(clash["item"], clash["thing"]) for clash in row["clashes"]] == [(2, "vent"), (4, "niche")]
 
 
 @given(st.integers(2, 40), st.sampled_from(("item", "gap", "one")), st.integers(20 * 16, 300 * 16))

@@ -192,6 +192,25 @@ def test_a_letter_that_is_pencilled_on_another_devices_board_is_not_given_again(
     assert known["two"].letter == "C"
 
 
+def test_a_piece_is_called_as_its_last_list_that_stands_called_it_and_a_struck_list_counts_again_when_said_anew():
+    room, device = "0000000f-0000-4000-8000-000000000000", Device()
+
+    def said(number: int, profile: str) -> str:
+        listing = f"{number:08x}-0000-4000-8000-000000000000"
+        return device.say("issue", list=listing, room=room, pieces=[{**row("one", "A"), "profile": profile}])
+
+    def known() -> tuple[str, str, bool]:
+        one = derive_letters(Desk(device.entries).context.notebook, room).by_key["one"]
+        return one.letter, one.profile, one.issued
+
+    device.say("strike", entry=said(1, "base 1/2 × 4"), why="too soon")
+    assert known() == ("A", "base 1/2 × 4", False)
+    second = said(2, "base 9/16 × 5 1/2")
+    assert known() == ("A", "base 9/16 × 5 1/2", True)
+    device.say("strike", entry=second, why="too soon again")
+    assert known()[-1] is False
+
+
 def test_a_board_that_was_never_cut_after_all_is_not_lying_about():
     house = issued()
     for state in ("cut", "to cut", "recut"):
@@ -551,6 +570,7 @@ def test_of_a_scarfed_run_the_board_still_to_cut_makes_up_for_the_one_that_is_of
     assert followed.taken_up == {"a": "B"}
     change = derive_change(followed.pieces[1], cut(958).made, SIXTEENTH, "B")
     assert (change.advice, change.message) == ("taken-up", 'A is 1/8" short: B, still to cut, makes up for it.')
+    assert change.by == Length(Fraction(-1, 8))
 
 
 def test_a_leg_makes_up_for_its_plinth_and_a_plinth_for_no_leg():

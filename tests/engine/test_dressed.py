@@ -68,6 +68,17 @@ def test_at_a_head_corner_that_is_not_square_the_band_gains_by_the_cotangent_of_
     assert abs(at_foot) == pytest.approx(1.125 * math.tan(math.radians(ends["foot"]["saw"])), abs=1e-5)
 
 
+def test_on_a_floor_that_falls_the_foot_of_a_band_leans_as_its_leg_does():
+    # 1/4 to the right in the 30 3/8 between the legs: across 1 1/8 a band gains 1 1/8 / 121 1/2 = 0.009259 at its outer
+    # edge beside the right leg, and loses it beside the left one. The miter at its head gains the 1 1/8.
+    door = thing("door", "40", "30", left="80", right="80 1/4", head_corners=["90", "90"])
+    found = dressed(door, backband__width="1 1/8")
+    gains = {side: inches(found[f"{side} leg backband"]["front"]) - inches(found[f"{side} leg backband"]["back"])
+             for side in ("left", "right")}  # fmt: skip
+
+    assert gains == pytest.approx({"left": 1.125 - 0.009259, "right": 1.125 + 0.009259}, abs=1e-5)
+
+
 @pytest.mark.parametrize("setting", ["block__size", "fillet__thickness", "head_cap__thickness"])
 def test_blocks_and_a_built_up_head_want_a_butted_head_and_a_band_a_mitered_one(setting):
     assert list(dressed(**{setting: "2 1/2"})) == list(dressed())

@@ -191,5 +191,7 @@ def test_a_spare_board_bought_for_one_room_is_used_before_another_is_bought(hous
     plan = plan_of(house)
 
     assert (plan["total"], letters(plan)) == ("0.00", [["3A"]])
+    # It is no spare any more once something is cut from it.
+    assert [board["why"] for board in plan["boards"]] == ["left of another room's board"]
     accept(house, plan)
     assert letters(of_room(house, house.hall)["plans"][0]) == [["A"]]

@@ -169,6 +169,15 @@ def test_casing_past_an_outside_corner_is_a_problem_told_once_and_other_walls_st
     assert {piece["wall"] for piece in answered["pieces"]} == {"w2", "w3"}
 
 
+@pytest.mark.parametrize(("at", "jamb", "corner"), [("1", "left", 1), ("65", "right", 2)])
+def test_a_door_too_near_an_outside_corner_at_either_hand_names_that_corner(at, jamb, corner):
+    # Wall 2 is 96: 1 from its left corner to the jamb, or 96 - 65 - 30 = 1 from the jamb to its right one.
+    middle = wall("w2", "96", turn="outside", things=[opening("door", at=at)])
+    facts = room(wall("w1", "120", turn="outside"), middle, wall("w3", "120"), closed=False, casing__wanted="yes")
+    (problem,) = ask("pieces", facts)["problems"]
+    assert problem["message"].startswith(f'Door: From the {jamb} jamb to outside corner {corner} there is 1"')
+
+
 def test_casings_that_would_lie_over_each_other_are_a_problem_of_both():
     facts = oblong(opening("window", at="20"), opening("door", at="54"), **CASED)
     problems = ask("pieces", facts)["problems"]

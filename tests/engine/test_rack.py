@@ -1,16 +1,18 @@
 """The rack by itself: boards beyond the plan, what stands of a plan, and what a joint stays for. Figures by hand."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 from scantling.engine.boards.case.case import Case, Stock
+from scantling.engine.boards.case.cuts import Cut, Ends
 from scantling.engine.desk import Desk
 from scantling.engine.rack.extra import Extra, derive_extras
 from scantling.engine.rack.joins import _say as say_why
 from scantling.engine.rack.joins import known_lengths
 from scantling.engine.rack.leftovers import mark_lent
 from scantling.engine.rack.progress import Progress, derive_standing, mark_progress
-from scantling.engine.rack.stick import DONE, SPOILT, TO_CUT, Line, Stick
+from scantling.engine.rack.stick import DONE, SPOILT, TO_CUT, Line, Stick, lay_out
 from scantling.engine.tape.lengths import ZERO, Length, format_length, parse_length
 
 from tests.cut_lists import issue, listed, mark
@@ -93,6 +95,12 @@ def test_a_piece_on_no_board_of_the_plan_is_named_and_one_not_wanted_any_more_le
     assert standing(case(("40", "20", "20", "10")), "abcd", planned)[1] == ["C, D are not on any board of it."]
 
 
+def test_a_piece_on_an_accepted_board_goes_by_the_letter_that_it_has_now():
+    # Accepted while its letter was provisional, A; its list was issued as C.
+    ((kept,), _) = derive_standing(case(("40",)), [stick(line("a"))], {"a": "C"})
+    assert [one.letter for one in kept.lines] == ["C"]
+
+
 def test_a_board_that_nothing_is_cut_from_any_more_goes_unless_it_is_here():
     gone, bought = stick(line("x")), stick(line("y"), bought=True)
     kept = standing(case(("40",)), "a", gone, bought, stick(line("a")), stick())
@@ -109,6 +117,28 @@ def test_what_was_spoilt_before_a_plan_was_accepted_is_not_spoilt_of_it_again():
     assert states(a=Progress(is_cut=True, spoilt=1)) == [SPOILT, TO_CUT, DONE]
     assert states(a=Progress(spoilt=2), b=Progress(is_cut=True)) == [SPOILT, DONE, SPOILT]
     assert states() == [SPOILT, TO_CUT, TO_CUT]
+
+
+def test_what_lies_on_a_board_that_is_begun_lies_past_what_was_cut_and_a_shared_cut_leaves_more():
+    # Of 95 1/2 in use 20 are cut, and a kerf. The next ends in a miter that runs 9/16 over its face and takes 1/16 of
+    # slant: 30 1/16, the kerf, and 40 that begins 9/16 before that. 75 3/8 - 30 3/16 - 40 1/8 + 9/16 = 5 5/8 is left.
+    face, back = (Cut(Fraction(45), Length(Fraction(sign * 9, 16))) for sign in (1, -1))
+    asked = replace(
+        case(("30 1/16", "40")), ends=(Ends(right=face), Ends(left=back)), beyond=inches("1/16", "0"),
+        shared_miters=True,
+    )  # fmt: skip
+    lines = line("z", "20", DONE), line("a", "30 1/16"), line("b", "40")
+    laid = lay_out(asked, {"a": 0, "b": 1}, stick(*lines))
+
+    assert [(one.start, one.end) for one in laid.laid] == [
+        inches("0", "20"), inches("20 1/8", "50 1/8"), inches("49 3/4", "89 3/4"),
+    ]  # fmt: skip
+    # What is to cut is marked from the last cut made, and the shared cut is one setting.
+    assert [one.mark for one in laid.laid] == [None, *inches("30", "69 5/8")]
+    assert [one.shares_cut for one in laid.laid] == [False, False, True]
+    assert (laid.offcut, laid.settings) == (*inches("5 5/8"), 2)
+    apart = lay_out(replace(asked, shared_miters=False), {"a": 0, "b": 1}, stick(*lines))
+    assert apart.offcut == inches("5 1/16")[0]
 
 
 # ---- why boards are joined there -------------------------------------------------------------------------------------

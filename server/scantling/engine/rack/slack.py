@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import partial
 
 from scantling.engine.boards.case.case import BoardsError, Case, Plan
 from scantling.engine.boards.search.plan import plan_boards
@@ -59,12 +60,13 @@ def plan_with_slack(
 
     Where the boards are too few to keep any, the plan is made without, and there is no slack to tell of.
     """
+    look_for = partial(plan_boards, clock=clock, time_limit=time_limit)
     if not slack:
-        return plan_boards(case, clock, time_limit), None
+        return look_for(case), None
     try:
-        plan = plan_boards(keep_slack(case, slack), clock, time_limit)
+        plan = look_for(keep_slack(case, slack))
     except BoardsError:
-        return plan_boards(case, clock, time_limit), None
-    bare = plan_boards(case, clock, time_limit)
+        return look_for(case), None
+    bare = look_for(case)
     cost, count = min((plan.cost, plan.count), (bare.cost, bare.count))
     return plan, Slack(slack, cost, count, find_filled(case, slack))

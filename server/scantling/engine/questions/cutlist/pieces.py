@@ -275,7 +275,7 @@ def _stick(room: Room, piece: Piece) -> Answer | None:
     if wall is None or piece.returns or name not in STICKS:
         return None
     words = say("piece-stick", part=piece.part, wall=wall.name).capitalize()
-    return {"of": wall.id, "name": name, "value": str(wall.settings.get(name, "") or ""), "words": words}
+    return {"of": wall.id, "name": name, "value": str(wall.settings.get(name) or ""), "words": words}
 
 
 def _end(end: End, side: str) -> Answer:

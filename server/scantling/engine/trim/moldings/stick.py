@@ -39,7 +39,7 @@ def check_stick(wall: Wall, molding: str) -> list[Problem]:
 
 
 def _parse(wall: Wall, molding: str) -> Length | None:
-    text = str(wall.settings.get(f"stick.{molding}", "") or "").strip()
+    text = str(wall.settings.get(f"stick.{molding}") or "").strip()
     if not text:
         return None
     try:

@@ -26,8 +26,6 @@ def derive_levels(standard: Standard, make: Make) -> list[Level]:
     if make.mitered:
         return [Level("head", ZERO, make.head_width, ZERO)]
     block, past = standard.block_size, derive_past(standard)
-    # Between blocks a head, and what it is built up of, ends short of the legs' outer edges.
-    out = ZERO if block else make.overhang
     levels, top = [], ZERO
     for name, thick, more in (
         ("fillet", standard.fillet_thickness, standard.fillet_overhang),
@@ -35,7 +33,8 @@ def derive_levels(standard: Standard, make: Make) -> list[Level]:
         ("head cap", standard.head_cap_thickness, standard.head_cap_overhang),
     ):
         if thick:
-            levels.append(Level(name, top, top + thick, ZERO if block else out + more))
+            # Between blocks a head, and what it is built up of, ends short of the legs' outer edges.
+            levels.append(Level(name, top, top + thick, ZERO if block else make.overhang + more))
             top = top + thick
     return [*levels, Level("corner block", -past, block - past, past)] if block else levels
 

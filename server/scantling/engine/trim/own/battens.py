@@ -94,7 +94,7 @@ def is_battened(wall: Wall) -> bool:
 
 def read_wanted(wall: Wall) -> BattensWanted:
     """A wall's settings of battens, understood. Raises `BattenError`."""
-    given = {name: str(wall.settings.get(f"battens.{name}", "") or "").strip() for name in SETTINGS}
+    given = {name: str(wall.settings.get(f"battens.{name}") or "").strip() for name in SETTINGS}
     if not (given["width"] and given["height"] and bool(given["count"]) != bool(given["most_gap"])):
         raise BattenError("incomplete", wall=wall.name)
     ends = given["ends"] or "item"

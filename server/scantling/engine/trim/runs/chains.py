@@ -126,7 +126,7 @@ class Weights:
     def of_joint(self, joint: Joint, through: str) -> Toll:
         """What it costs that the board on that side of the corner runs through, and the other is coped to it."""
         stays, coped = (joint.left, joint.right) if through == LEFT else (joint.right, joint.left)
-        wanted = str(joint.wall.settings.get(THROUGH, "") or "")
+        wanted = joint.wall.settings.get(THROUGH)
         tiny = self._runs[coped].back < self._least <= self._runs[stays].back
         back_to_front = stays in self._returns and coped not in self._returns
         longer = self._runs[coped].back > self._runs[stays].back * LONGER
