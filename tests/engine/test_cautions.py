@@ -73,6 +73,15 @@ def test_an_escape_window_is_spoken_of_where_its_opening_may_grow_smaller_and_no
     assert warned[False] == {"base", "crown", "apron", "apron return, left", "apron return, right"}
 
 
+def test_glass_is_spoken_of_where_a_window_is_cased_in_a_room_with_a_tub():
+    # Glass within 60 in of a tub: International Residential Code, R308.4.5.
+    window, tub = thing("window", "40", "30", left="48", right="48", sill="44"), thing("tub", "0", "30", "stops")
+    glass = say(cautions.GLASS)
+    assert glass in ask("pieces", oblong(window, tub, casing__wanted="yes"))["cautions"]
+    assert glass not in ask("pieces", oblong(window, casing__wanted="yes"))["cautions"]
+    assert glass not in ask("pieces", oblong(tub))["cautions"]
+
+
 def test_a_fireplace_is_spoken_of_on_the_pieces_of_its_wall():
     facts = oblong(thing("brick hearth", "40", "30", "stops", depth="12"))
     warned = {piece["wall"] for piece in ask("pieces", facts)["pieces"]

@@ -112,10 +112,15 @@ def _told(*said: tuple[str, bool], lead: str = "") -> list[str]:
 
 
 def cautions_for_cutting(
-    *, windows: bool = False, overhead: bool = False, fireplace: bool = False, long: bool = False
+    *, windows: bool = False, near_water: bool = False, overhead: bool = False, fireplace: bool = False,
+    long: bool = False,
 ) -> list[str]:
-    """For a list of pieces to cut, and for boards to cut them from; with what a window adds, and what goes up high."""
-    return _told((OVERHEAD, overhead), (ESCAPE, windows), (FIREPLACE, fireplace), (LIFTING, long), (SAW, True))
+    """For a list of pieces to cut, and for boards to cut them from; with what a window adds, and what goes up high.
+
+    `near_water` where a tub or a shower is in the room: whoever cases a window there sees its glass from close by.
+    """
+    return _told((OVERHEAD, overhead), (ESCAPE, windows), (GLASS, windows and near_water), (FIREPLACE, fireplace),
+                 (LIFTING, long), (SAW, True))  # fmt: skip
 
 
 def cautions_for_survey(built: int | None) -> list[str]:

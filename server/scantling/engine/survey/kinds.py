@@ -12,6 +12,8 @@ FREE_STANDING = (
 )  # fmt: skip
 # Where there is fire: wood beside it has its distance to keep.
 OF_FIRE = ("fireplace", "hearth", "stove", "woodstove", "mantel", "firebox")
+# Where a person stands wet, and may fall against glass.
+WET = ("tub", "shower", "bath")
 
 CABINETS = ("cabinet", "cabinets", "vanity", "island")
 
@@ -37,6 +39,15 @@ def is_of_fire(kind: str) -> bool:
     (True, False)
     """
     return _is_one_of(kind, OF_FIRE)
+
+
+def is_wet(kind: str) -> bool:
+    """Whether a thing is a tub or a shower.
+
+    >>> is_wet("Bathtub/shower"), is_wet("vanity")
+    (True, False)
+    """
+    return any(word in kind.lower() for word in WET)
 
 
 def has_toe(kind: str) -> bool:

@@ -31,12 +31,12 @@ from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import Asked, out, text_out, texts_out
 from scantling.engine.standard import format_price
 from scantling.engine.survey.facts import find_room
+from scantling.engine.survey.kinds import WET, is_wet
 from scantling.engine.survey.room import Room
 from scantling.engine.words import say, say_counted
 
 PLANS = ("seams", "panes", "sheets", "paint")
 OILY = ("oil", "stain", "varnish")
-WET = ("tub", "shower", "bath")
 
 
 class CoveringsIn(Asked):
@@ -254,9 +254,8 @@ def _cautions(notebook: Notebook, planned: Planned, room: Room) -> list[str]:
 
 def _is_near_water(planned: Planned, room: Room) -> bool:
     """Whether a tub or a shower is in the room, or a pane is called by one, or by a door."""
-    things = [thing.kind.lower() for wall in room.walls for thing in wall.obstacles]
     names = [str(row.get("name", "")).lower() for row in planned.cover.get("panes", ())]
-    return any(word in kind for word in WET for kind in things) or any(
+    return any(is_wet(thing.kind) for wall in room.walls for thing in wall.obstacles) or any(
         word in name for word in (*WET, "door") for name in names
     )
 

@@ -25,7 +25,7 @@ from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import ProblemOut, StepOut, problems_out, show_working
 from scantling.engine.shapes import DrawingOut, LengthOut, out, show, text_out, texts_out
 from scantling.engine.survey.closure import check_closure
-from scantling.engine.survey.kinds import is_of_fire
+from scantling.engine.survey.kinds import is_of_fire, is_wet
 from scantling.engine.survey.room import Room
 from scantling.engine.tape.angles import format_degrees
 from scantling.engine.tape.lengths import THIRTY_SECOND, Length, format_length
@@ -212,7 +212,10 @@ def _cautions(room: Room, pieces: list[Piece]) -> list[str]:
     overhead = any(piece.kind in OVERHEAD for piece in pieces)
     beside = {piece.wall for piece in pieces}
     fireplace = any(is_of_fire(thing.kind) for wall in room.walls if wall.id in beside for thing in wall.obstacles)
-    return cautions_for_cutting(windows=narrows, overhead=overhead, fireplace=fireplace) if pieces else []
+    wet = any(is_wet(thing.kind) for wall in room.walls for thing in wall.obstacles)
+    if not pieces:
+        return []
+    return cautions_for_cutting(windows=narrows, near_water=wet, overhead=overhead, fireplace=fireplace)
 
 
 def _row(one: Listed, nearest: Length) -> Answer:
