@@ -11,11 +11,11 @@ from dataclasses import replace
 
 from scantling.engine.standard import Standard
 from scantling.engine.survey.room import Opening, Problem, Room, SurveyError, Wall
-from scantling.engine.tape.angles import SQUARE, cotangent_of_half, scaled
+from scantling.engine.tape.angles import scaled, tangent
 from scantling.engine.tape.lengths import Length
 from scantling.engine.trim.ends import End
 from scantling.engine.trim.openings.casing import sign, step_if_seen
-from scantling.engine.trim.openings.frame import derive_slant, flat_end
+from scantling.engine.trim.openings.frame import flat_end
 from scantling.engine.trim.openings.reach import asks_for_band, find_banded
 from scantling.engine.trim.piece import Kind, Piece, Step
 from scantling.engine.words import say
@@ -69,9 +69,6 @@ def _bands(standard: Standard, pieces: Sequence[Piece]) -> Iterator[Piece]:
 
 
 def _end(width: Length, end: End) -> End:
-    if end.joint == "miter":
-        # Of casing whose head is as wide as its legs the saw is 90 − th/2, so the corner follows from it.
-        corner = (SQUARE - end.saw) * 2
-        return flat_end("miter", end.meets, end.saw, scaled(width, cotangent_of_half(corner)))
-    slant = derive_slant(width, end.saw)
+    # Of casing whose head is as wide as its legs the saw is 90 − th/2, and w·tan of that is w·cot(th/2).
+    slant = scaled(width, tangent(end.saw))
     return flat_end(end.joint, end.meets, end.saw, slant if end.grows.inches > 0 else -slant)
