@@ -119,13 +119,13 @@ function PieceLine({ row, svg, near, chosen, grouped, alike }) {
         <${Drawing} svg=${svg} kind="small-piece" />
         ${row.salvaged ? html`<small>${row.salvaged}</small>` : null}
         ${row.change ? html`<small class="wrong">${row.change}</small>` : null}
-        ${row.flags.map((flag) => html`<small class="flag" key=${flag}>${flag}</small>`)}
       </span>
       <span class="row-figure">
         <${Figure} shown=${row.cut} />
         ${alike ? null : html`<small>± ${plain({ shown: row.plus_minus })}</small>`}
         ${row.blank ? html`<small>${say("pieces-blank", { length: plain({ shown: row.blank }) })}</small>` : null}
       </span>
+      ${row.flags.map((flag) => html`<small class="flag row-flag" key=${flag}>${flag}</small>`)}
     </a>
   </li>`;
 }

@@ -36,7 +36,8 @@ export function Thing({ place: [wallId] }) {
     setBase(USUAL[/** @type {keyof USUAL} */ (said)] ?? base);
   };
   const lengths = useLengths();
-  const hasToe = kind !== SKIRT && base === "stops";
+  // A tub or a pipe has none; a thing in a person's own words may.
+  const hasToe = base === "stops" && (kind === "cabinet" || !(kind in USUAL));
   const save = async () => {
     const words = say("thing-put", { thing: calledOf(kind), wall: wall.number });
     const stays = stayHere();

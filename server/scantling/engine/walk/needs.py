@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from scantling.engine.standard import WRAPPED
+from scantling.engine.survey.kinds import is_wet
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Room, Wall
 from scantling.engine.tape.lengths import ZERO, Length
 from scantling.engine.trim.footprint import LEFT, RIGHT, from_corner, wall_round
@@ -235,7 +236,7 @@ def _height_figure(wall: Wall, thing: Obstacle, moldings: list[Molding]) -> Iter
     waits = any(one.course.level == WAIST for one in reached)
     yield Figure(
         thing.id, "height", wall.id, wall.number, _title(wall, say("walk-tall", thing=thing.name)),
-        say("walk-tall-how"), say("walk-breaks", of=_and(reached)),
+        say("walk-tall-how-wet" if is_wet(thing.kind) else "walk-tall-how"), say("walk-breaks", of=_and(reached)),
         used=True, read=thing.height is not None, assumed="" if waits else say("walk-lower", of=_and(reached)),
     )  # fmt: skip
 
