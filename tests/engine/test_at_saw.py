@@ -15,7 +15,7 @@ from scantling.engine.rack.at_saw import count_settings, order_by_board, order_b
 from scantling.engine.tape.lengths import Length
 
 from tests.asked import ask
-from tests.rooms import oblong, thing
+from tests.rooms import oblong, room, thing, wall
 
 SQUARE = Cut()
 
@@ -84,6 +84,14 @@ def test_at_the_saw_every_piece_to_cut_has_its_board_its_drawing_and_its_words(o
         assert one["drawing"].startswith("<svg")
         assert one["board"] == "no board planned" or one["board"].startswith("board ")
     assert any(one["board"].startswith("board ") for one in answer["pieces"])
+
+
+def test_at_the_saw_what_cannot_be_held_is_told_before_all_else():
+    facts = room(wall("w1", "4 5/8", corner="89.5"), wall("w2", "60", corner="91"), wall("w3", "60"), closed=False,
+                 crown__wanted="yes", base__wanted="no")  # fmt: skip
+    short = next(one for one in ask("saw", room=facts)["pieces"] if one["wall"] == "w1")
+    assert len(short["notes"]) > 1
+    assert short["notes"][0].startswith("Too short to hold at the saw")
 
 
 def test_a_profile_without_boards_names_its_setting_and_the_usual_lengths():

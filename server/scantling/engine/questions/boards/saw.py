@@ -22,10 +22,12 @@ from scantling.engine.rack.wanted import derive_ends
 from scantling.engine.shapes import DrawingOut, one_of, out, text_out, texts_out
 from scantling.engine.tape.lengths import THIRTY_SECOND, Length, format_length, say_length
 from scantling.engine.trim.ends import say_edge
-from scantling.engine.trim.piece import Piece
+from scantling.engine.trim.piece import Flag, Piece
 from scantling.engine.words import say, say_counted
 
 ORDERS = {"board": order_by_board, "setting": order_by_setting}
+# What cannot be held, or not at that angle.
+HELD = ("short", "returns", "steep")
 
 
 class SawIn(RoomBoardsIn):
@@ -122,12 +124,17 @@ def _piece(notebook: Notebook, one: Listed, board: str, nearest: Length) -> Answ
         "other": _say_other(piece, nearest),
         "board": board,
         "drawing": draw_at_saw(piece, nearest),
-        "notes": [flag.message for flag in piece.flags],
+        "notes": [flag.message for flag in sorted(piece.flags, key=_by_danger)],
         "tried": [{name: getattr(each, name) for name in ("of", "what", "side", "name", "text")} for each in tried],
         "spoken": " ".join(
             [_say(piece, nearest), *(say("saw-test-cut", words=each.words) for each in tried if each.text)]
         ),
     }
+
+
+def _by_danger(flag: Flag) -> int:
+    """What keeps a hand from the blade comes first: a small screen shows no more than the first lines."""
+    return 0 if flag.key in HELD else 1 if flag.attention else 2
 
 
 def _say_other(piece: Piece, nearest: Length) -> str:
