@@ -21,7 +21,8 @@ WORDS, OVER, FOOT = 18.0, 16.0, 6.0
 MARK_WIDTH = 50.0
 MARK_LINES = (14.0, 26.0)
 # A letter needs so much room; where a piece has less, it goes over the board, and a line leads from it to the piece.
-LETTER_WIDTH = 9.0
+# Two letters stand by themselves where so much is between them: AL AP, not ALAP.
+LETTER_WIDTH, APART = 10.0, 6.0
 # A slanted end is drawn leaning by so much at most: a miter through an inch of wood is a hair at this scale.
 LEAN = 5.0
 
@@ -64,7 +65,7 @@ def _pieces(laid: Sequence[Laid], spans: Sequence[tuple[float, ...]], top: float
         at = (middle, top + BAR / 2 + 5)
         if end - start < wide:
             at = (min(max(middle, over + wide / 2), WIDTH - wide / 2), top - 6)
-            over = at[0] + wide / 2 + 2
+            over = at[0] + wide / 2 + APART
             parts.append(svg.line((at[0], top - 4), (middle, top + BAR / 3), "pencil"))
         parts.append(svg.text(at, piece.line.letter, _letter_classes(piece)))
         yield from (svg.lettered([piece.line.letter], part) for part in parts)
