@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.asked import ask, refusal
-from tests.rooms import oblong, room, thing, wall
+from tests.rooms import inches, oblong, room, thing, wall
 
 ROLL = {"width": "20 1/2", "length": "33 ft", "repeat": "21", "match": "half-drop"}
 PLAIN = {"width": "20", "length": "400", "tolerance": 0}
@@ -85,7 +85,11 @@ def test_casing_takes_its_part_of_the_wall():
     facts = oblong(WINDOW | {"head_corners": ["90", "90"]}, casing__wanted="yes", casing__width="2 1/4", reveal="1/4")
     found = seams(facts, walls=["w1"], start={"of": "window", "how": "strip"})
     (strip,) = (strip for strip in strips(found) if len(strip["pieces"]) == 2)
-    assert strip["pieces"][0]["cut"]["inches"] == 96 - 70 - 2.5 + 4
+    # Read from where the stool will lie, 3/4 below its top at 30: the head is at 69 1/4, and casing ends at 69 1/4 + 1/4
+    # + 2 1/4 = 71 3/4, as far up as the legs take it that stand on the stool, 41 3/4 long.
+    legs = [piece for piece in ask("pieces", room=facts)["pieces"] if piece["part"] == "left leg"]
+    assert [max(inches(leg["back"]), inches(leg["front"])) for leg in legs] == [41.75]
+    assert strip["pieces"][0]["cut"]["inches"] == 96 - (30 + 41.75) + 4
 
 
 def test_pieces_over_openings_come_from_what_is_left_of_a_roll():

@@ -14,6 +14,7 @@ from scantling.engine.drawings.plans.whole import say_letters
 from scantling.engine.survey.room import Obstacle, Opening, Room, Wall
 from scantling.engine.tape.lengths import Length, format_length
 from scantling.engine.trim.moldings.every import wanted_moldings
+from scantling.engine.trim.openings.reach import derive_heights
 from scantling.engine.trim.piece import Kind, Piece
 from scantling.engine.trim.runs.toe import find_above
 from scantling.engine.words import say
@@ -94,8 +95,8 @@ def _span(thing: Opening | Obstacle) -> tuple[float, float] | tuple[()]:
 def _top(opening: Opening) -> float:
     if opening.left is None or opening.right is None or (opening.kind == "window" and opening.sill is None):
         return DOOR
-    foot = _inches(opening.sill.smallest) if opening.kind == "window" and opening.sill else 0.0
-    return foot + max(_inches(opening.left.largest), _inches(opening.right.largest))
+    top = derive_heights(opening)[1]
+    return _inches(top) if top else DOOR
 
 
 def _hole(opening: Opening) -> Board | None:

@@ -8,10 +8,10 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from scantling.engine.standard import WRAPPED
+from scantling.engine.standard import STOOL, WRAPPED
 from scantling.engine.survey.kinds import is_wet
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Room, Wall
-from scantling.engine.tape.lengths import ZERO, Length
+from scantling.engine.tape.lengths import ZERO, Length, format_length
 from scantling.engine.trim.footprint import LEFT, RIGHT, from_corner, wall_round
 from scantling.engine.trim.moldings.every import derive_longer_than_stock, wanted_moldings
 from scantling.engine.trim.moldings.molding import Molding, runs_of
@@ -262,9 +262,17 @@ def _sill_figure(wall: Wall, window: Opening, moldings: list[Molding]) -> Iterat
         assumed = say("walk-in-the-way", of=_and(rails)) if rails else say("walk-above", of=_and(high))
         yield Figure(
             window.id, "sill", wall.id, wall.number, _title(wall, say("walk-sill", thing=window.name)),
-            say("walk-sill-how"), say("walk-breaks", of=_and([*rails, *high])),
+            _say_sill(window), say("walk-breaks", of=_and([*rails, *high])),
             used=True, read=window.sill is not None, assumed=assumed,
         )  # fmt: skip
+
+
+def _say_sill(window: Opening) -> str:
+    """Where there is no stool yet, its top is so much above what it will lie on."""
+    standard = window.standard
+    if standard is None or not is_cased(window) or standard.window_style != STOOL:
+        return say("walk-sill-how")
+    return say("walk-sill-how-stool", thickness=format_length(standard.stool_thickness))
 
 
 def _depth_figure(room: Room, wall: Wall, thing: Obstacle) -> Figure:

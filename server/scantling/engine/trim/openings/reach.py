@@ -10,7 +10,7 @@ from collections.abc import Container, Iterator
 from dataclasses import dataclass, replace
 
 from scantling.engine.errors import EngineError
-from scantling.engine.standard import PICTURE, YIELDS, Standard
+from scantling.engine.standard import PICTURE, STOOL, YIELDS, Standard
 from scantling.engine.survey.room import Measure, Opening, Problem, Room, Wall
 from scantling.engine.tape.lengths import ZERO, Length
 from scantling.engine.trim.footprint import (
@@ -232,7 +232,11 @@ def derive_heights(opening: Opening) -> tuple[Length | None, Length | None]:
         return ZERO, tall
     if opening.sill is None:
         return None, None
-    return opening.sill.smallest, opening.sill.largest + tall if tall is not None else None
+    standard = opening.standard
+    # Its sides are read from where the stool will lie, its sill to the top of that: legs are so much shorter than read.
+    on_stool = standard is not None and standard.wants("casing") and standard.window_style == STOOL
+    stool = standard.stool_thickness if standard and on_stool else ZERO
+    return opening.sill.smallest, opening.sill.largest + tall - stool if tall is not None else None
 
 
 def is_leg_stopped(own: Band, other: Band) -> bool:

@@ -83,6 +83,9 @@ TEXTS = {
     "walk-deep-why": "the ends of what runs along the next wall",
     "walk-sill": "{thing}, floor to its sill",
     "walk-sill-how": "From the floor to the top of the stool, or of the sill where there is none.",
+    "walk-sill-how-stool": (
+        "From the floor to the top of the stool; as long as there is none, to where it will lie, and {thickness} more."
+    ),
     "walk-in-the-way": "in the way of the {of}",
     "walk-above": "above the {of}",
     # What goes round an opening.
