@@ -85,8 +85,8 @@ def test_casing_takes_its_part_of_the_wall():
     facts = oblong(WINDOW | {"head_corners": ["90", "90"]}, casing__wanted="yes", casing__width="2 1/4", reveal="1/4")
     found = seams(facts, walls=["w1"], start={"of": "window", "how": "strip"})
     (strip,) = (strip for strip in strips(found) if len(strip["pieces"]) == 2)
-    # Read from where the stool will lie, 3/4 below its top at 30: the head is at 69 1/4, and casing ends at 69 1/4 + 1/4
-    # + 2 1/4 = 71 3/4, as far up as the legs take it that stand on the stool, 41 3/4 long.
+    # Read from where the stool will lie, 3/4 below its top at 30: the head is at 69 1/4, and casing ends at 69 1/4
+    # + 1/4 + 2 1/4 = 71 3/4, as far up as the legs take it that stand on the stool, 41 3/4 long.
     legs = [piece for piece in ask("pieces", room=facts)["pieces"] if piece["part"] == "left leg"]
     assert [max(inches(leg["back"]), inches(leg["front"])) for leg in legs] == [41.75]
     assert strip["pieces"][0]["cut"]["inches"] == 96 - (30 + 41.75) + 4
