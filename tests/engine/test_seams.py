@@ -92,6 +92,14 @@ def test_casing_takes_its_part_of_the_wall():
     assert strip["pieces"][0]["cut"]["inches"] == 96 - (30 + 41.75) + 4
 
 
+def test_paper_ends_at_the_foot_of_crown_unless_it_is_said_where():
+    # Crown of 3 5/8 at 38° comes down 3.625 x cos 38° = 2.857, a sixteenth less at most: 2 13/16.
+    plain, crowned = (oblong(**more) for more in ({}, {"crown__wanted": "yes"}))
+    cuts = [strips(seams(facts, walls=["w1"], **said))[0]["pieces"][0]["cut"]["inches"]
+            for facts, said in ((plain, {}), (crowned, {}), (crowned, {"from_ceiling": "5"}))]  # fmt: skip
+    assert cuts == [96 + 4, 96 - 2.8125 + 4, 96 - 5 + 4]
+
+
 def test_pieces_over_openings_come_from_what_is_left_of_a_roll():
     # Three strips of 100 leave 100 of a roll of 400, less what the pattern and the shorter pieces take.
     found = seams(oblong(DOOR, WINDOW), walls=["w1"], start={"of": "window", "how": "strip"})

@@ -64,7 +64,7 @@ DEFAULTS = {
     "film.turnable": "no", "film.gap": "1/16", "film.allowance": "1",
     "sheet.turnable": "no", "sheet.kerf": "1/8", "sheet.gap": "0",
     "paint.coats": "2", "paint.loss": "0",
-    "cover.from_ceiling": "0", "cover.trim": "4", "cover.turn": "1/2", "cover.sliver": "2", "cover.mark": "0",
+    "cover.trim": "4", "cover.turn": "1/2", "cover.sliver": "2", "cover.mark": "0",
     "cover.growth": "12.5",
 }  # fmt: skip
 

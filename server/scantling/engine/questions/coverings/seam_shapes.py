@@ -37,7 +37,7 @@ class SeamsIn(RoomIn):
     panels = fields.List(fields.Nested(PanelIn), load_default=[], validate=validate.Length(max=100))
     height = Positive(metadata={"description": say("ask-seams-height")})
     from_floor = LengthText(metadata={"description": say("ask-seams-from-floor")})
-    from_ceiling = LengthText(load_default=ZERO, metadata={"description": say("ask-seams-from-ceiling")})
+    from_ceiling = LengthText(metadata={"description": say("ask-seams-from-ceiling")})
     trim = LengthText(load_default=TRIM, metadata={"description": say("ask-trim")})
     turn = LengthText(load_default=TURN, metadata={"description": say("ask-seams-turn")})
     sliver = LengthText(load_default=SLIVER)

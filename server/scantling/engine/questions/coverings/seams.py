@@ -28,8 +28,10 @@ from scantling.engine.questions.coverings.shapes import read_roll
 from scantling.engine.questions.facts import find
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import problems_out
+from scantling.engine.standard import Standard
 from scantling.engine.survey.room import Problem, Room
-from scantling.engine.tape.lengths import SIXTEENTH, ZERO, Length, format_length
+from scantling.engine.tape.lengths import SIXTEENTH, ZERO, Length, format_length, round_to
+from scantling.engine.trim.runs.compound import derive_drop
 from scantling.engine.words import say
 
 
@@ -75,8 +77,15 @@ def _papered(room: Room, asked: dict[str, Any]) -> tuple[list[list[Papered]], bo
         found, problems = derive_panels(room, panels)
         return found, False, problems
     base = room.standard.base_height if room.standard.wants("base") else ZERO
-    wanted = Wanted(tuple(asked["walls"]), asked.get("height"), asked.get("from_floor", base), asked["from_ceiling"])
+    below = asked.get("from_ceiling", _crown_comes_down(room.standard))
+    wanted = Wanted(tuple(asked["walls"]), asked.get("height"), asked.get("from_floor", base), below)
     return derive_papered(room, wanted)
+
+
+def _crown_comes_down(standard: Standard) -> Length:
+    """What crown covers of the wall, or a hair less: paper that is longer is trimmed at its foot."""
+    drop = derive_drop(standard.crown_width, standard.crown_spring) if standard.wants("crown") else ZERO
+    return round_to(drop, SIXTEENTH, toward="down")
 
 
 def _paper_lengths(roll: Roll, asked: dict[str, Any]) -> list[Length]:

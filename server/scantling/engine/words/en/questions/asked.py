@@ -36,7 +36,7 @@ TEXTS = {
     "ask-start-at": "in place of the middle: a plumb line so far from the wall's left end",
     "ask-seams-height": "floor to ceiling, for walls whose own is not read",
     "ask-seams-from-floor": "where paper begins; the top of the base, where there is one",
-    "ask-seams-from-ceiling": "where it ends below the ceiling",
+    "ask-seams-from-ceiling": "where it ends below the ceiling; the foot of the crown, where there is one",
     "ask-trim": "top and foot together",
     "ask-seams-turn": "what goes round an inside corner",
     "ask-seams-mark": "from the top down to the pattern's mark, strip 1",
