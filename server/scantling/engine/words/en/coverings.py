@@ -15,8 +15,8 @@ TEXTS = {
     "roll.no-drop": "A drop match runs over 2 to {most} strips, not {drop}: read repeat and offset from the label.",
     "roll.all-overlap": "A roll {width} wide is all overlap: each strip covers none of the wall.",
     "seam.no-walls": (
-        "No wall of this room can be papered as it was read: read a length, and a height, or write floor to ceiling once "
-        "for all of them."
+        "No wall of this room can be papered as it was read: read a length, and a height, or write floor to ceiling "
+        "once for all of them."
     ),
     "seam.no-such-wall": "There is no wall {wall} in this room: name walls by their ids.",
     "seam.no-length": "{what} has no length: read it, and its paper is planned too.",
