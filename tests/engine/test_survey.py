@@ -199,6 +199,16 @@ def test_a_reading_that_cannot_be_understood_is_shown_as_typed_with_why():
     assert row(house, each)["state"] == "check"
 
 
+def test_a_lean_and_a_fall_are_told_in_words_beside_how_often_they_were_read():
+    house = four_walls()
+    house.read(house.walls[0], "plumb", "1/4 foot")
+    house.read(house.walls[0], "fall", "1/2 right")
+    notes = {one["what"]: one["note"] for one in survey(house)["rows"] if one["of"] == house.walls[0]}
+    assert notes["plumb"] == 'leans in, 1/4" in 24, read once'
+    assert notes["fall"].endswith("read once")
+    assert '1/2"' in notes["fall"]
+
+
 def test_what_is_next_is_the_first_figure_wanted_and_nothing_when_all_is_read():
     house = four_walls()
     assert (survey(house)["next"], survey(house)["wanted"]) == (None, 0)

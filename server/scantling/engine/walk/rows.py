@@ -154,8 +154,11 @@ def _judge(figure: Figure, standing: list[Taken]) -> tuple[str, str]:
     if spread:
         return "check", spread
     count = len(standing)
-    often = {1: "walk-once", 2: "walk-twice"}.get(count, "walk-often")
-    return ("read" if figure.used else "spare"), say(often, count=count)
+    often = say({1: "walk-once", 2: "walk-twice"}.get(count, "walk-often"), count=count)
+    # What is no length and no angle has no figure beside its name: on paper it would be lost.
+    told = [one.shown for one in standing if one.value is None]
+    note = say("walk-told", what="; ".join(dict.fromkeys(told)), often=often) if told else often
+    return ("read" if figure.used else "spare"), note
 
 
 def _spread(values: list[Length | Corner | None]) -> str:

@@ -142,6 +142,7 @@ TEXTS = {
     "walk-not-read": "not read yet",
     "walk-not-used": "nothing uses it yet",
     "walk-too-sharp": "{figure} is sharper than walls meet: strike it and read again",
+    "walk-told": "{what}, {often}",
     "walk-once": "read once",
     "walk-twice": "read twice, agree",
     "walk-often": "read {count} times, agree",
