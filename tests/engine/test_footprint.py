@@ -119,6 +119,22 @@ def test_shoe_stops_at_the_cabinet_and_not_at_what_hangs_over_it_or_is_hidden_be
     assert [(one["back"], one["right"]) for one in hidden] == [(one["back"], one["right"]) for one in plain]
 
 
+def test_a_shoe_runs_below_what_hangs_and_a_rail_as_high_as_that_stops_at_it():
+    # A mirror from 40 to 64 along a wall of 120, its lower edge 30 up, its top at 60: shoe and crown pass, a rail at 32
+    # ends at 40 on its left, and begins at 64 on its right: 120 - 64 = 56.
+    wanted = {"shoe__wanted": "yes", "chair_rail__wanted": "yes", "base__inside": "butt", "shoe__inside": "butt"}
+    mirror = thing("mirror", "40", "24", "over", name="m")
+    assert needs(oblong(mirror, **wanted)) == [("m", "sill")]
+    hung = oblong({**mirror, "sill": "30", "height": "60"}, **wanted)
+    assert len(along(hung, "w1", "shoe")) == 1
+    rails = along(hung, "w1", "chair rail")
+    assert sorted(inches(one["back"]) for one in rails) == [40, 56]
+    assert along(hung, "w1", "chair rail return") == []
+    assert len(along(oblong({**mirror, "sill": "40", "height": "60"}, **wanted), "w1", "chair rail")) == 1
+    # What lies in the floor is in the way of the shoe, as before.
+    assert len(along(oblong({**mirror, "sill": "0"}, **wanted), "w1", "shoe")) == 2
+
+
 def test_a_low_thing_is_under_a_rail():
     low = oblong(cabinet(height="30"), base__wanted="no", chair_rail__wanted="yes")
     assert inches(along(low, "w2", "chair rail")[0]["back"]) == 100

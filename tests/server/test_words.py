@@ -30,7 +30,7 @@ SENTENCE = re.compile(r"[A-Za-z]{2,}[,;:.]? +[a-zA-Z]{2,}|^[A-Z][a-z]+[.:]?$")
 NO_SENTENCE = {
     "struck by hand",  # kept in the journal beside the entry, as the reason
     "restored by hand",
-    "stair skirt",  # what the journal calls a thing in the way
+    "stair skirt", "medicine cabinet",  # what the journal calls a thing in the way
     "no longer set",
     "taken back",
     "brought back",

@@ -10,7 +10,7 @@ import { addObstacle, asWritten, setSetting } from "../../notebook/write.js";
 import { say } from "../../words/words.js";
 
 /** What the base usually does: common practice, and a touch changes it. */
-const USUAL = { __proto__: null, cabinet: "stops", tub: "stops", hearth: "stops", radiator: "over", register: "notch", pipe: "notch", outlet: "over", "stair skirt": "stops" };
+const USUAL = { __proto__: null, cabinet: "stops", tub: "stops", hearth: "stops", radiator: "over", register: "notch", pipe: "notch", outlet: "over", "stair skirt": "stops", "medicine cabinet": "over" };
 /** What meets the base at the angle of a stair, and is asked for that. */
 export const SKIRT = "stair skirt";
 const RISES = ["left", "right"].map((way) => [way, say(`thing-rises-${way}`)]);

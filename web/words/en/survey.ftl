@@ -183,6 +183,7 @@ thing-kind-register = register
 thing-kind-pipe = pipe
 thing-kind-outlet = outlet
 thing-kind-stair_skirt = stair skirt
+thing-kind-medicine_cabinet = medicine cabinet
 thing-rake = Rake
     .hint = degrees from level, such as 37; empty for a square end
 thing-rises = The stairs rise

@@ -167,6 +167,9 @@ def _draw_thing(sheet: _Sheet, thing: Obstacle) -> Iterator[str]:
     if span:
         tall = _inches(thing.height.largest) if thing.height else THING
         foot = 0.0 if thing.stands else max(tall - PLATE, 0.0)
+        if thing.hangs and thing.foot:
+            foot = _inches(thing.foot.smallest)
+            tall = max(tall, foot + PLATE) if thing.height is None else tall
         yield sheet.box(span[0], foot, span[1], tall, "pencil dashed")
 
 

@@ -96,6 +96,7 @@ class ObstacleFacts(Lenient):
     width = Reading()
     height = Reading(metadata={"description": say("ask-obstacle-height")})
     depth = Reading(metadata={"description": say("ask-obstacle-depth")})
+    sill = Reading(metadata={"description": say("ask-obstacle-sill")})
     base = fields.String(validate=one_of(*BASE_AT), metadata={"description": say("ask-obstacle-base")})
     settings = fields.Dict(keys=fields.String(), metadata={"description": say("ask-obstacle-settings")})
 

@@ -134,7 +134,7 @@ def _wall_facts(notebook: Notebook, wall: str, shown: Entry) -> dict[str, Any]:
                 "base": entry.body["base"],
                 "settings": _settings(notebook, obstacle),
                 **_along(notebook, obstacle),
-                **{what: live_texts(notebook, obstacle, what) for what in ("height", "depth")},
+                **{what: live_texts(notebook, obstacle, what) for what in ("height", "depth", "sill")},
             }
             for obstacle, entry, _ in notebook.children("obstacle", wall)
         ],

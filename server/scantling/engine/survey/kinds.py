@@ -5,6 +5,8 @@ Common practice, no source. What a person says of one thing counts before any of
 
 # Fixed to the wall and not on the floor: nothing on the floor stops at them.
 PLATES = ("outlet", "switch", "thermostat")
+# Hung on the wall, higher than the base.
+HUNG = ("mirror", "medicine", "picture", "sconce", "clock", "towel")
 # What stands on the floor without being built in is kept clear of, and the gap is caulked.
 FREE_STANDING = (
     "tub", "shower", "toilet", "radiator", "stove", "range", "heater", "boiler", "washer", "dryer", "fridge",
@@ -41,6 +43,15 @@ def is_of_fire(kind: str) -> bool:
     return _is_one_of(kind, OF_FIRE)
 
 
+def hangs(kind: str) -> bool:
+    """Whether a thing is hung on the wall.
+
+    >>> hangs("medicine cabinet"), hangs("cabinet")
+    (True, False)
+    """
+    return _is_one_of(kind, HUNG)
+
+
 def is_wet(kind: str) -> bool:
     """Whether a thing is a tub or a shower.
 
@@ -60,8 +71,8 @@ def has_toe(kind: str) -> bool:
 
 
 def usual_base(kind: str) -> str:
-    """What the base does at a thing of which nothing was said: it stops, but at a plate, which it runs past."""
-    return "over" if is_plate(kind) else "stops"
+    """What the base does at a thing of which nothing was said: it stops, but past a plate or what is hung it runs."""
+    return "over" if is_plate(kind) or hangs(kind) else "stops"
 
 
 def _is_one_of(kind: str, words: tuple[str, ...]) -> bool:

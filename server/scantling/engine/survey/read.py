@@ -370,6 +370,7 @@ def _read_obstacle(reader: _Reader, facts: Mapping[str, Any], name: str, given: 
         width=reader.length(say("thing-width", thing=name), facts.get("width")),
         height=reader.length(say("thing-height", thing=name), facts.get("height")),
         depth=reader.length(say("thing-depth", thing=name), facts.get("depth")),
+        foot=reader.measure(say("thing-foot", thing=name), facts.get("sill")),
         clearance=standard.thing_clearance if keeps and not scribed else ZERO,
         scribed=scribed,
         toe=_toe_of(standard, facts["kind"], said),

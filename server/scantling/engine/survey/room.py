@@ -103,7 +103,7 @@ class Opening:
 class Obstacle:
     """`height` is from the floor to its top, `depth` from the wall to its face. `clearance` is kept between it and what
     ends there, unless that is `scribed` to it. `toe`: how high its toe kick is, and how far back that goes. `rake`: of
-    a stair's skirt, in degrees, and to which side it `rises`.
+    a stair's skirt, in degrees, and to which side it `rises`. `foot`: how high its lower edge is, of what hangs there.
     """
 
     id: str
@@ -119,6 +119,12 @@ class Obstacle:
     toe: tuple[Length, Length] | None = None
     rake: Fraction | None = None
     rises: str = "right"
+    foot: Measure | None = None
+
+    @property
+    def hangs(self) -> bool:
+        """Whether the base runs past it because it hangs above: nothing on the floor comes to it."""
+        return self.base == "over" and self.foot is not None and self.foot.smallest > ZERO
 
     @property
     def stands(self) -> bool:

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from scantling.engine.standard import STOOL, WRAPPED
-from scantling.engine.survey.kinds import is_wet
+from scantling.engine.survey.kinds import hangs, is_wet
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Room, Wall
 from scantling.engine.tape.lengths import ZERO, Length, format_length
 from scantling.engine.trim.footprint import LEFT, RIGHT, from_corner, wall_round
@@ -223,6 +223,9 @@ def _height_figure(wall: Wall, thing: Obstacle, moldings: list[Molding]) -> Iter
     if not thing.stands:
         yield from _plate_figure(wall, thing, moldings)
         return
+    if thing.base == "over":
+        yield from _hung_figures(wall, thing, moldings)
+        return
     notched = [one for one in moldings if one.course.level == FLOOR and one.course.reaches(wall, thing)]
     if thing.base == "notch" and notched:
         yield Figure(
@@ -239,6 +242,24 @@ def _height_figure(wall: Wall, thing: Obstacle, moldings: list[Molding]) -> Iter
         say("walk-tall-how-wet" if is_wet(thing.kind) else "walk-tall-how"), say("walk-breaks", of=_and(reached)),
         used=True, read=thing.height is not None, assumed="" if waits else say("walk-lower", of=_and(reached)),
     )  # fmt: skip
+
+
+def _hung_figures(wall: Wall, thing: Obstacle, moldings: list[Molding]) -> Iterator[Figure]:
+    """Where what the base runs past hangs on the wall: a shoe runs below it, and a rail as high as it stops there."""
+    near = [one for one in moldings if one.course.level != FLOOR or "over" in one.course.obstacles]
+    above = [one for one in near if one.course.level != FLOOR]
+    if near:
+        yield Figure(
+            thing.id, "sill", wall.id, wall.number, _title(wall, say("walk-hangs", thing=thing.name)),
+            say("walk-hangs-how"), say("walk-hangs-why", of=_and(near)),
+            used=True, read=thing.foot is not None, assumed="" if hangs(thing.kind) else say("walk-not-hung"),
+        )  # fmt: skip
+    if above and thing.hangs:
+        yield Figure(
+            thing.id, "height", wall.id, wall.number, _title(wall, say("walk-tall", thing=thing.name)),
+            say("walk-tall-how"), say("walk-breaks", of=_and(above)),
+            used=True, read=thing.height is not None, assumed=say("walk-clear", of=_and(above)),
+        )  # fmt: skip
 
 
 def _plate_figure(wall: Wall, plate: Obstacle, moldings: list[Molding]) -> Iterator[Figure]:

@@ -63,6 +63,8 @@ class Course:
 
         What stops the base stops all that lies on it.
         """
+        if thing.hangs and thing.foot:
+            return thing.height is not None and self.meets(wall, Band(thing.foot.smallest, thing.height.largest))
         if thing.height is None or (self.level == FLOOR and thing.base == "stops"):
             return self.level != HEAD
         if self.down is None:
@@ -82,7 +84,8 @@ def stops_at(wall: Wall, course: Course) -> tuple[Opening | Obstacle, ...]:
     things = (
         thing
         for thing in wall.obstacles
-        if thing.base in course.obstacles and course.reaches(wall, thing) and (thing.stands or thing.base == "stops")
+        if (thing.base in course.obstacles or (thing.hangs and course.level != FLOOR))
+        and course.reaches(wall, thing) and (thing.stands or thing.base == "stops")
     )
     return (*openings, *things)
 

@@ -343,7 +343,7 @@ def _break(room: Room, wall: Wall, thing: Opening | Obstacle, course: Course) ->
     name = say("the-thing", thing=thing.name)
     at, width = Term(1, say("run-to-thing", thing=thing.name), thing.at), Term(1, name, thing.width)
     if isinstance(thing, Obstacle):
-        kind = OBSTACLE if thing.base == "stops" else AIR
+        kind = OBSTACLE if thing.base == "stops" or thing.hangs else AIR
         left, right = (Bound(kind, name, terms, thing.id, scribed=thing.scribed) for terms in ((at,), (at, width)))
         return _keep_clear(left, -1, thing.clearance), _keep_clear(right, 1, thing.clearance)
     try:

@@ -93,6 +93,7 @@ TEXTS = {
     "thing-at": "{thing} from the left",
     "thing-width": "{thing} width",
     "thing-height": "{thing} height",
+    "thing-foot": "{thing} lower edge",
     "thing-depth": "{thing} depth",
     "opening-left": "{thing} height at the left",
     "opening-right": "{thing} height at the right",

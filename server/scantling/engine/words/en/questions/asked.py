@@ -51,6 +51,7 @@ TEXTS = {
     "ask-opening-sash": "from the closed sash to the plane of the wall",
     "ask-opening-settings": "what this opening differs in from its room",
     "ask-obstacle-height": "from the floor to its top",
+    "ask-obstacle-sill": "from the floor to the lower edge of what hangs on the wall, and the base runs past",
     "ask-obstacle-depth": "from the wall to its face",
     "ask-obstacle-base": "stops, but at a plate on the wall over",
     "ask-obstacle-settings": "how boards end at this thing: thing.end",
