@@ -31,6 +31,17 @@ def test_a_chair_rail_passes_under_a_high_window_and_stops_at_the_casing_of_a_lo
     assert [inches(one["back"]) for one in of_part(railed(window(sill="20")), "chair rail")] == [37.5625, 47.5625]
 
 
+def test_over_tile_a_stool_has_no_apron_and_its_casing_ends_under_the_stool():
+    # From a sill of 36 3/4 stool and apron reach down 3/4 + 2 1/4 to 33 3/4, into a rail from 32 to 34 1/2; the stool
+    # alone to 36, which is clear of it.
+    facts = railed(window(sill="36 3/4"), casing__wanted="yes")
+    tiled = railed(window(sill="36 3/4"), casing__wanted="yes", apron__wanted="no")
+    assert [len(of_part(one, "chair rail")) for one in (facts, tiled)] == [2, 1]
+    parts = [{piece["part"] for piece in ask("pieces", one)["pieces"]} for one in (facts, tiled)]
+    assert parts[0] - parts[1] == {"apron", "apron return, left", "apron return, right"}
+    assert "stool" in parts[1]
+
+
 def test_where_a_rail_meets_the_stool_it_stops_at_its_horn():
     # A sill at 33: the rail, from 32 to 34 1/2, meets the stool, whose horn is 1/2 longer than the casing.
     backs = [inches(one["back"]) for one in of_part(railed(window(sill="33")), "chair rail")]

@@ -64,7 +64,7 @@ const OPENINGS = {
   window: {
     title: say("group-window"),
     ofWindows: true,
-    picks: [pick("window.style", ["stool", "picture"])],
+    picks: [pick("window.style", ["stool", "picture"]), wanted("apron.wanted")],
     rows: [row("stool.thickness"), row("stool.horn"), row("apron.width"), row("apron.thickness")],
     tables: [boards("stool.stock"), boards("apron.stock")],
   },

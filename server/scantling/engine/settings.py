@@ -234,6 +234,7 @@ SETTINGS: dict[str, Any] = {
     "stool.thickness": _positive,
     "stool.horn": _not_negative,
     "stool.stock": _stock,
+    "apron.wanted": _choice(YES, NO),
     "apron.width": _or_none(_positive),
     "apron.thickness": _or_none(_positive),
     "apron.stock": _stock,

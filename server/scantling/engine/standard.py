@@ -142,6 +142,7 @@ class Standard:
     stool_thickness: Length = Length(Fraction(3, 4))
     stool_horn: Length = Length(Fraction(1, 2))
     stool_stock: tuple[Stock, ...] = ()
+    apron_wanted: str = YES
     apron_width: Length | None = None
     apron_thickness: Length | None = None
     apron_stock: tuple[Stock, ...] = ()
@@ -222,6 +223,11 @@ class Standard:
         """The casing's, unless the apron was given a size or boards of its own."""
         own = self.apron_width or self.apron_thickness or self.apron_stock
         return profile_name("apron", *self.apron_size) if own else self.casing_profile
+
+    @property
+    def under_sill(self) -> Length:
+        """How far down from the top of a stool its casing reaches: stool and apron, or the stool alone over tile."""
+        return self.stool_thickness + (self.apron_size[1] if self.wants("apron") else ZERO)
 
     @property
     def apron_size(self) -> tuple[Length, Length]:

@@ -174,6 +174,7 @@ setting-stool-thickness = Stool, thickness
     .hint = heights are read to where it lies, and it is taken off the legs
 setting-stool-horn = Stool, horn
     .hint = how far it runs past the casing, at its ends and in front
+setting-apron-wanted = Apron under the stool, wanted
 setting-apron-width = Apron, width
     .hint = the casing's, if none is said
 setting-apron-thickness = Apron, thickness

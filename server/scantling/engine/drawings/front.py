@@ -84,8 +84,9 @@ def _frame(make: Make, hole: Board, legs: tuple[float, float], is_all_round: boo
 
 
 def _below(standard: Standard, hole: Board, legs: tuple[float, float]) -> Iterator[Board]:
-    """The stool, and the apron under it."""
-    sizes = (standard.stool_horn, standard.stool_thickness, standard.apron_size[1])
-    horn, thick, wide = (float(length.inches) for length in sizes)
+    """The stool, and the apron under it, where there is one."""
+    sizes = (standard.stool_horn, standard.stool_thickness, standard.under_sill)
+    horn, thick, under = (float(length.inches) for length in sizes)
     yield legs[0] - horn, hole[1] - thick, legs[1] + horn, hole[1]
-    yield legs[0], hole[1] - thick - wide, legs[1], hole[1] - thick
+    if standard.wants("apron"):
+        yield legs[0], hole[1] - under, legs[1], hole[1] - thick

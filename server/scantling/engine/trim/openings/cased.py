@@ -225,6 +225,7 @@ def derive_window_make(standard: Standard, opening: Opening, make: Make) -> Wind
         thickness=standard.casing_thickness,
         style=standard.window_style,
         horn=standard.stool_horn,
+        apron=standard.wants("apron"),
         apron_thickness=standard.apron_size[0],
         strip_thickness=standard.extension_thickness,
         sash=opening.sash,

@@ -165,7 +165,7 @@ def derive_leg_band(opening: Opening) -> Band:
     if opening.kind == "window" and bottom is not None:
         stool = standard.window_style != PICTURE
         frame = make.back + make.head_width + band
-        under = standard.stool_thickness + standard.apron_size[1] if stool else frame
+        under = standard.under_sill if stool else frame
         bottom = max(ZERO, bottom - under)
     return Band(bottom, top + make.back + derive_rise(standard, make) + band if top is not None else None)
 

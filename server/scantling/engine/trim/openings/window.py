@@ -62,6 +62,7 @@ class WindowMake:
     thickness: Length
     style: str = STOOL
     horn: Length = Standard().stool_horn
+    apron: bool = True
     apron_thickness: Length | None = None
     strip_thickness: Length = Standard().extension_thickness
     sash: Measure | None = None
@@ -107,7 +108,7 @@ def derive_window(jambs: Jambs, window: WindowMake) -> Window:
         ),
         apron=tuple(apron),
         twist=derive_twist(window.depths),
-        order=tuple(_order(on_stool, bool(strips))),
+        order=tuple(_order(on_stool, bool(strips), bool(apron))),
         warnings=tuple(_check_window(jambs, sides, window, stool)),
     )
 
@@ -122,6 +123,8 @@ def _stool_and_apron(jambs: Jambs, sides: tuple[Side, Side], window: WindowMake)
     if window.sash and stool.tongue is not None and stool.tongue.inches <= 0:
         play = window.sash.smallest - stool.tongue
         raise WindowError("no-sash-room", field="sash", sash=write(window.sash.smallest), play=write(play))
+    if not window.apron:
+        return stool, []
     line = _line(jambs, window.make.back, on_stool=True)
     return stool, derive_apron(sides, line, window.apron_thickness or window.thickness)
 
@@ -166,7 +169,7 @@ def _picture_leg(measure: Measure, top: Side, foot: Side, make: Make, inner: Len
     )
 
 
-def _order(on_stool: bool, extended: bool) -> Iterator[tuple[str, str]]:
+def _order(on_stool: bool, extended: bool, apron: bool) -> Iterator[tuple[str, str]]:
     """The order of assembly: which pieces, and what to do with them."""
     if on_stool:
         yield "stool", say("order-stool")
@@ -174,8 +177,9 @@ def _order(on_stool: bool, extended: bool) -> Iterator[tuple[str, str]]:
         yield "extension", say("order-extension")
     if on_stool:
         yield "casing", say("order-casing")
+    if apron:
         yield "apron", say("order-apron")
-    else:
+    if not on_stool:
         yield "casing", say("order-picture")
 
 
