@@ -9,7 +9,7 @@ from scantling.engine.desk import Desk
 
 from tests.asked import ask as ask_checked
 from tests.entries import four_walls
-from tests.rooms import Facts, ask, inches, oblong, thing
+from tests.rooms import Facts, ask, inches, joints, oblong, thing
 
 WANTED = {"width": "2 1/2", "height": "40", "count": "9"}
 
@@ -39,6 +39,14 @@ def test_each_batten_is_a_piece_with_its_own_mark_in_its_working():
     assert [piece["part_name"] for piece in pieces[:2]] == ["batten, wall 1, 1 of 9", "batten, wall 1, 2 of 9"]
     assert {piece["cut"]["shown"] for piece in pieces} == {'40"'}
     assert pieces[0]["profile"] == "batten 3/4 × 2 1/2"
+    assert {joints(piece) for piece in pieces} == {("square", "square")}
+    # What is left of the wall between nine of them, in eight gaps: 114 13/16 / 8 = 14.3516; and 2 1/2 more.
+    assert [(step["text"], step["value"]["shown"]) for step in pieces[1]["working"]] == [
+        ("height, as this wall's battens are wanted", '40"'),
+        ("stretch of wall for 9 battens", '137 5/16"'),
+        ("gap: (137 5/16 − 9 × 2 1/2) ÷ 8", '14 11/32"'),
+        ('its left edge, from the left end of the stretch, ± 1/16"', '16 27/32"'),
+    ]
     marks = [piece["working"][-1]["value"]["inches"] for piece in pieces]
     assert marks == [inches(mark["mark"]) for mark in rows(battened())[0]["marks"]]
 

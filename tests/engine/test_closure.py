@@ -90,7 +90,7 @@ def test_a_room_not_all_read_cannot_be_told_and_says_what_is_lacking(lacking):
     holder = facts["walls"][1] if lacking == "length" else facts["walls"][1]["corner"]
     del holder[lacking]
     error = answer({"ask": "closure", "room": facts})["error"]
-    assert error["key"] == "not-all-read"
+    assert (error["key"], error["where"]) == ("not-all-read", {"field": "room", "at": None})
     assert error["message"].startswith("Wall 2" if lacking == "length" else "Corner 2")
 
 

@@ -110,6 +110,15 @@ def test_a_rail_that_breaks_at_them_does_not_run_between_them():
         "chair rail, wall 1, left of the left window", "chair rail, wall 1, right of the right window"]  # fmt: skip
 
 
+@pytest.mark.parametrize(("first", "second"), [("48 1/4", "48"), ("48", "48 1/4")], ids=["right", "left"])
+def test_the_casing_between_goes_by_the_lower_of_the_two_heads(first, second):
+    # 48 + 3/16 of reveal - 3/4 of stool, whichever window is the lower one: more would not go in.
+    one = window("one", "20", settings=SHARES, left=first, right=first)
+    found = parts(one, window("two", "46 1/2", left=second, right=second))
+    assert found["shared casing"]["cut"]["shown"] == '47 7/16"'
+    assert found["shared casing"]["working"][0]["value"]["shown"] == '48"'
+
+
 def test_heads_a_little_apart_are_told_and_far_apart_refused():
     assert any('1/4" apart' in said for said in told(parts(*pair(left="48 1/4"))["stool"], "opening"))
     (key, said), *_ = problems(*pair(left="60"))

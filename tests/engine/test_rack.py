@@ -130,8 +130,9 @@ def test_what_lies_on_a_board_that_is_begun_lies_past_what_was_cut_and_a_shared_
     lines = line("z", "20", DONE), line("a", "30 1/16"), line("b", "40")
     laid = lay_out(asked, {"a": 0, "b": 1}, stick(*lines))
 
-    assert [(one.start, one.end) for one in laid.laid] == [
-        inches("0", "20"), inches("20 1/8", "50 1/8"), inches("49 3/4", "89 3/4"),
+    assert [(one.line, one.start, one.end) for one in laid.laid] == [
+        (lines[0], *inches("0", "20")), (lines[1], *inches("20 1/8", "50 1/8")),
+        (lines[2], *inches("49 3/4", "89 3/4")),
     ]  # fmt: skip
     # What is to cut is marked from the last cut made, and the shared cut is one setting.
     assert [one.mark for one in laid.laid] == [None, *inches("30", "69 5/8")]
