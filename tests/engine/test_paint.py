@@ -147,6 +147,12 @@ def test_a_wall_without_height_is_told_and_the_others_are_counted():
     assert found["missing"] == ["wall 1: its height is not read"]
 
 
+def test_walls_without_height_are_told_in_one_sentence():
+    (told,) = areas(oblong())["walls"]["missing"]
+    assert all(f"wall {number}" in told for number in (1, 2, 3, 4))
+    assert told.endswith(": no height is read; write floor to ceiling once for all of them, or read each")
+
+
 def test_trim_is_counted_by_its_developed_width():
     # Base of 5 1/2 by 9/16: face and edge are 6 1/16, and an eighth more for its curves.
     found = areas(oblong(base__inside="butt"), growth=0)["trim"]

@@ -14,7 +14,7 @@ from scantling.engine.tape.lengths import ZERO, Length, format_bare, format_work
 from scantling.engine.tape.measures import format_surface
 from scantling.engine.trim.openings.reach import derive_heights
 from scantling.engine.trim.piece import Kind, Piece
-from scantling.engine.words import say
+from scantling.engine.words import all_of, say
 
 # What a profile's curves add to its face: 10 to 15 % is common practice, no source.
 GROWTH = Fraction(1, 8)
@@ -42,10 +42,14 @@ class Surface:
 def derive_walls(room: Room, height: Length | None = None) -> Surface:
     """Every wall's length by its height, less its openings; `height` stands in for a wall's own that was not read."""
     area, working, missing = Fraction(0), [], []
+    low = [wall.name for wall in room.walls if wall.length and not (wall.height or height)]
+    if len(low) > 1:
+        missing.append(say("paint-no-heights", walls=all_of(low)))
     for wall in room.walls:
         tall = wall.height.largest if wall.height else height
         if wall.length is None or tall is None:
-            missing.append(say("paint-no-length" if wall.length is None else "paint-no-height", wall=wall.name))
+            key = "paint-no-length" if wall.length is None else "paint-no-height" if len(low) == 1 else ""
+            missing += [say(key, wall=wall.name)] if key else []
             continue
         area += wall.length.largest.inches * tall.inches
         working.append(f"{wall.name}: {format_bare(wall.length.largest)} × {format_bare(tall)}")

@@ -29,6 +29,7 @@ TEXTS = {
     "seam.too-many": "That is more than {most} strips: read the width of the roll again.",
     "paint-no-length": "{wall}: its length is not read",
     "paint-no-height": "{wall}: its height is not read",
+    "paint-no-heights": "{walls}: no height is read; write floor to ceiling once for all of them, or read each",
     "paint-no-size": "{opening}: not taken off, for its size is not read",
     "paint-no-ceiling": "ceiling: the walls do not yet come round",
     "paint-by-plan": "by the plan of the walls, end to end",

@@ -7,7 +7,7 @@ TEXTS = {
     "covering.start-gone": (
         "A start was chosen on what is not papered any more, so that another is searched: choose again."
     ),
-    "covering.no-area": "{name} has no area to paint yet: read what is missing, or write an area of your own.",
+    "covering.no-area": "{name}: no area to paint yet. Read what is missing, or write an area of your own.",
     "covering.not-counted": "{missing}.",
     # What a plan cannot do without.
     "wanted-roll-width": "the roll's width",
