@@ -19,7 +19,7 @@ const FEWEST = 3;
 
 /** @param {{place: string[]}} props the wall in hand, or the last one */
 export function Walk({ place: [chosen] }) {
-  const { room } = useNotebook();
+  const { room, engine } = useNotebook();
   const wall = room.walls.find((one) => one.id === chosen) ?? room.walls.at(-1);
   const { plan, walls = [] } = useSurvey(room.id);
   const wide = useWide();
@@ -27,7 +27,7 @@ export function Walk({ place: [chosen] }) {
   const names = new Map(walls.flatMap((one) => one.openings).map(({ id, name }) => [id, name]));
   const view = html`<${RoomInView} wall=${wall} />`;
   return html`<${Page} title=${say("walk", { room: room.name })} tab="survey" kind="walk" view=${view}>
-    ${plan && wall && !wide ? html`<div class="both-views">${view}</div>` : null}
+    ${(plan || !engine.startsWith("failed")) && wall && !wide ? html`<div class="both-views">${plan ? view : null}</div>` : null}
     ${room.walls.length > 1 ? html`<${SoFar} inHand=${wall} />` : null}
     ${wall ? html`<${WallInHand} wall=${wall} names=${names} key=${wall.id} />` : html`<${FirstWall} />`}
   <//>`;
