@@ -5,7 +5,7 @@ The page stands on its own (no script, no other host), so it reads the same in a
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from fractions import Fraction
 from pathlib import Path
 from threading import Lock
@@ -39,14 +39,18 @@ class NotebookApi(Api):
     def __init__(self, *arguments: Any, **options: Any) -> None:
         super().__init__(*arguments, **options)
         self._describing = Lock()
-        self._described = False
+        self._to_describe: list[Callable[[], None]] = [lambda: _describe_questions(self)]
+
+    def describe_later(self, describe: Callable[[], None]) -> None:
+        """Keep a part of the specification for when that is first asked for, before the questions."""
+        self._to_describe.insert(-1, describe)
 
     def specification(self) -> dict[str, Any]:
-        """All of it; the questions are put into it when it is first asked for: no server starts later for them."""
+        """All of it; it is put together when it is first asked for: no server starts later for it."""
         with self._describing:
-            if not self._described:
-                _describe_questions(self)
-                self._described = True
+            for describe in self._to_describe:
+                describe()
+            self._to_describe = []
             return cast(dict[str, Any], self.spec.to_dict())
 
 
