@@ -88,7 +88,13 @@ def soak(python: Path, runs: str = "1000") -> int:
 def run(command: list[object]) -> int:
     """One step, its output as it comes."""
     print("$", *(Path(str(part)).name if part is command[0] else part for part in command), flush=True)
-    return subprocess.run([str(part) for part in command], cwd=ROOT, check=False).returncode
+    return subprocess.run([str(part) for part in command], cwd=ROOT, env=keeping(), check=False).returncode
+
+
+def keeping() -> dict[str, str]:
+    """The environment of a step, where Python keeps what it compiled though a machine asks it not to: each worker reads
+    every test, and each program that a test starts the whole engine, and either takes seconds to compile."""
+    return {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
 
 
 def have_browser(python: Path) -> bool:
