@@ -88,6 +88,7 @@ def called(node):
     return getattr(node.func, "id", getattr(node.func, "attr", ""))
 
 
+@cache
 def families():
     """The classes of refusals, each with the beginning of its keys."""
     return {
@@ -95,9 +96,6 @@ def families():
         for path in CODE for node, _ in nodes(path) if isinstance(node, ast.ClassDef)
         for one in node.body if isinstance(one, ast.Assign) and ast.unparse(one.targets[0]) == "family"
     }  # fmt: skip
-
-
-FAMILIES = families()
 
 
 @cache
@@ -111,11 +109,11 @@ def calls():
         for node, _ in nodes(path):
             if not isinstance(node, ast.Call) or not node.args:
                 continue
-            known = {"field", "at"} if called(node) in FAMILIES else set()
+            known = {"field", "at"} if called(node) in families() else set()
             given = [one.arg for one in node.keywords]
             values = None if None in given else set(given) - known
-            if called(node) in FAMILIES:
-                keys = [f"{FAMILIES[called(node)]}.{key}" for key in keys_in(node.args[0])]
+            if called(node) in families():
+                keys = [f"{families()[called(node)]}.{key}" for key in keys_in(node.args[0])]
             else:
                 keys = keys_in(node.args[0]) if called(node) in SAY else []
             if called(node) == "say_counted":
@@ -181,7 +179,7 @@ def test_every_key_that_is_asked_for_is_there_and_names_the_values_that_are_give
 def test_no_sentence_is_idle():
     handed = {key for _, _, keys, _ in asked() for key in keys}
     texts = written()
-    by_name = {f"{family}.{text}" for family in FAMILIES.values() for text in texts}
+    by_name = {f"{family}.{text}" for family in families().values() for text in texts}
     ours = {"all-of", "any-of"}  # said by the door itself
     assert en.TEXTS.keys() - handed - texts - by_name - ours == set()
 
