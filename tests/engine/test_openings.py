@@ -178,6 +178,21 @@ def test_a_door_too_near_an_outside_corner_at_either_hand_names_that_corner(at, 
     assert problem["message"].startswith(f'Door: From the {jamb} jamb to outside corner {corner} there is 1"')
 
 
+@pytest.mark.parametrize(
+    ("style", "sill", "boards"),
+    [
+        # A picture frame comes 3/16 + 2 1/4 under its sill: base of 5 1/2 passes under one at 8, and not at 7 7/8.
+        ("picture", "8", 1), ("picture", "7 7/8", 2),
+        # A stool of 3/4 and an apron of 2 1/4 come to 3: it passes under 8 5/8, and not 8 3/8.
+        ("stool", "8 5/8", 1), ("stool", "8 3/8", 2),
+    ],
+)  # fmt: skip
+def test_base_passes_under_a_window_whose_casing_ends_above_it(style, sill, boards):
+    window = opening("window", at="40", width="30", left="48", right="48", sill=sill)
+    found = ask("pieces", oblong(window, casing__wanted="yes", window__style=style))["pieces"]
+    assert len([piece for piece in found if piece["part"] == "base" and piece["wall"] == "w1"]) == boards
+
+
 def test_casings_that_would_lie_over_each_other_are_a_problem_of_both():
     facts = oblong(opening("window", at="20"), opening("door", at="54"), **CASED)
     problems = ask("pieces", facts)["problems"]
