@@ -193,6 +193,14 @@ def test_base_passes_under_a_window_whose_casing_ends_above_it(style, sill, boar
     assert len([piece for piece in found if piece["part"] == "base" and piece["wall"] == "w1"]) == boards
 
 
+def test_an_overhang_is_of_butted_heads_and_changes_nothing_of_mitered_ones():
+    plain, over = (oblong(opening("door"), **CASED, casing__overhang=text) for text in ("0", "1/2"))
+    assert ask("pieces", over)["pieces"] == ask("pieces", plain)["pieces"]
+    assert ask("elevation", over, wall="w1") == ask("elevation", plain, wall="w1")
+    butted = cuts(oblong(opening("door"), **CASED, head="butted", casing__overhang="1/2"))
+    assert butted["head"] == '35 7/8"'  # 30 + 3/8 of reveals, 4 1/2 of legs, and 1/2 past each
+
+
 def test_casings_that_would_lie_over_each_other_are_a_problem_of_both():
     facts = oblong(opening("window", at="20"), opening("door", at="54"), **CASED)
     problems = ask("pieces", facts)["problems"]
