@@ -38,6 +38,13 @@ def test_a_leg_by_a_corner_that_nobody_measured_may_want_ripping():
     ]  # fmt: skip
 
 
+def test_the_order_that_a_windows_pieces_go_up_in_is_told_and_keeps_none_from_being_cut():
+    found = told(oblong(window(sash="4 1/2"), **CASED), "order")
+    assert [(part, attention, said.split()[1].strip(":")) for part, attention, said in found] == [
+        ("stool", False, "stool"), ("left leg", False, "legs,"), ("apron", False, "apron"),
+    ]  # fmt: skip
+
+
 def test_of_two_legs_that_want_one_corner_one_gives_way_and_says_to_which():
     # 2 1/2 less the other casing's 11/16 less the reveal of 3/16 leaves 1 5/8.
     facts = oblong(door(at="2 1/2"), **CASED)
