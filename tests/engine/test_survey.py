@@ -209,6 +209,13 @@ def test_a_lean_and_a_fall_are_told_in_words_beside_how_often_they_were_read():
     assert '1/2"' in notes["fall"]
 
 
+def test_a_lean_may_be_read_off_a_longer_level():
+    # 1/4 in 48 is 1/8 in 24.
+    house = four_walls()
+    house.read(house.walls[0], "plumb", "1/4 in 48 top")
+    assert 'leans away, 1/8" in 24' in row(house, house.walls[0], "plumb")["note"]
+
+
 def test_what_is_next_is_the_first_figure_wanted_and_nothing_when_all_is_read():
     house = four_walls()
     assert (survey(house)["next"], survey(house)["wanted"]) == (None, 0)

@@ -1,9 +1,11 @@
 """How far a wall leans: the gap that a level of 24 in, held upright on it, leaves at the end that stands off.
 
 "1/4 top": it touches at the foot, so the wall leans away from the room; "1/4 foot": it touches at the top, and the wall
-leans in. "0" is plumb. So is said at which end of a wall the floor is lower.
+leans in. "0" is plumb; "1/4 in 48 top" is read off a level of 48 in. So is said at which end of a wall the floor is
+lower.
 """
 
+import re
 from fractions import Fraction
 
 from scantling.engine.errors import EngineError, quote
@@ -12,6 +14,8 @@ from scantling.engine.tape.lengths import THIRTY_SECOND, ZERO, Length, format_le
 from scantling.engine.words import say
 
 LEVEL = Fraction(24)
+# "1/4 in" is a gap; "1/4 in 48" is one and how long the level is that shows it.
+OVER = re.compile(r"(?P<gap>.*\S) +(?:in|over) +(?P<level>[1-9].*)", re.IGNORECASE | re.ASCII)
 AWAY = {"top": 1, "foot": -1, "bottom": -1}
 
 
@@ -22,18 +26,19 @@ class PlumbError(EngineError):
 def parse_plumb(text: str) -> Fraction:
     """How far out of the room a wall leans for each inch up: below zero where it leans in. Raises `EngineError`.
 
-    >>> parse_plumb("1/4 foot")
-    Fraction(-1, 96)
+    >>> parse_plumb("1/4 foot"), parse_plumb("1/4 in 48 foot")
+    (Fraction(-1, 96), Fraction(-1, 192))
     """
-    gap, _, end = text.strip().rpartition(" ")
+    said, _, end = text.strip().rpartition(" ")
     if end.lower() not in AWAY:
-        if parse_length(text) != ZERO:
+        if OVER.fullmatch(text.strip()) or parse_length(text) != ZERO:
             raise PlumbError("which-end", text=quote(text))
         return Fraction(0)
-    length = parse_length(gap)
-    if length.inches * 6 > LEVEL:
+    over = OVER.fullmatch(said)
+    gap, level = parse_length(over["gap"] if over else said), parse_length(over["level"]) if over else Length(LEVEL)
+    if gap.inches * 6 > level.inches:
         raise PlumbError("leans-too-far", text=quote(text))
-    return AWAY[end.lower()] * length.inches / LEVEL
+    return AWAY[end.lower()] * gap.inches / level.inches
 
 
 def say_plumb(leans: Fraction) -> str:

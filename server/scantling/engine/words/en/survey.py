@@ -13,7 +13,7 @@ TEXTS = {
     "studs.too-close": "{text}: studs stand no closer than 3 in; write how far it is from one to the next.",
     "plumb.which-end": "{text} does not say which end of the level stands off: write 1/4 top or 1/4 foot, or 0.",
     "plumb.which-way": "{text} does not say which end of the floor is lower: write 1/2 right or 1/2 left, or 0.",
-    "plumb.leans-too-far": "{text} off in 24 in is more than a wall leans: read it again.",
+    "plumb.leans-too-far": "{text} is more than a wall leans: read it again.",
     "body.through-wall": "{what} is {deep} deep, and would go through {other}: read it again, and where it stands.",
     "body.before-opening": "{what} would stand before the {other}: read how deep it is again, and where both are.",
     "body.one-twice": (

@@ -25,7 +25,8 @@ TEXTS = {
     "walk-studs-why": "where boards are joined, for none is long enough",
     "walk-plumb": "out of plumb",
     "walk-plumb-how": (
-        "Hold a 24 in level upright on it by its right corner; read the gap and where it is: 1/4 top, or 1/4 foot."
+        "Hold a 24 in level upright on it by its right corner; read the gap and where it is: 1/4 top, or 1/4 foot; "
+        "off a longer level 1/4 in 48 top."
     ),
     "walk-plumb-why": "the ends of what stands against it",
     "walk-bow": "bow",
