@@ -59,6 +59,7 @@ function InHand({ piece, next, hairs }) {
     ${piece.change ? html`<p class="wrong" role="status">${piece.change}</p>` : null}
     ${drawn ? html`<${Drawing} svg=${drawn.hanging} kind="large-piece" label=${say("fit-hangs", { letter })} />` : null}
     ${piece.id && !piece.salvaged ? html`<div class="hairs" role="group" aria-label=${say("fit-hairs", { letter })}>
+      <p class="pencil" aria-hidden="true">${say("fit-hairs", { letter })}</p>
       ${hairs.map((one) => html`<${Button} pressed=${one === hair} onTouch=${() => setHair(one === hair ? null : one)} key=${one.words}>${one.words}<//>`)}
     </div>` : null}
     ${hair ? html`<${Hair} piece=${piece} hair=${hair} done=${() => setHair(null)} />` : null}
