@@ -41,7 +41,7 @@ where-counted-trim = trim
 
 ## The list to work by.
 
-cover-list-paper = Strips to cut by
+cover-list-paper = Strips, as they are cut
 cover-list-film = Panes to cut
 cover-list-sheet = Panels to cut
 cover-list-paint = Coats
