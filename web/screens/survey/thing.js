@@ -62,6 +62,7 @@ export function Thing({ place: [wallId] }) {
     <div class="low now">
       <${Choice} name="kind" legend=${say("thing-kind")} value=${kind} onPick=${name} choices=${KINDS} />
       <${Field} label=${say("thing-kind.other")} value=${calledOf(kind)} onInput=${(/** @type {string} */ words) => setKind(kindOf(words))} />
+      ${kind === "tub" ? html`<p class="pencil">${say("thing-once")}</p>` : null}
       ${
         kind === SKIRT
           ? html`<${Field} label=${say("thing-rake")} value=${rake} onInput=${setRake} hint=${say("thing-rake.hint")} mode="decimal" />

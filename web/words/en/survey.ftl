@@ -175,6 +175,7 @@ thing-title = In the way, wall { $wall }
 thing-put = { $thing } in wall { $wall }
 thing-kind = What is it?
     .other = or in your own words
+thing-once = One in an alcove is written on one wall alone: how deep it is tells the walls beside it.
 thing-kind-cabinet = cabinet
 thing-kind-tub = tub
 thing-kind-hearth = hearth
