@@ -256,8 +256,8 @@ SPOIL = """async ([what, build]) => {
   if (what === "no memory at all") data = new TextEncoder().encode("x".repeat(4096));
   if (what === "cut short when it was kept") data = data.slice(0, -65536);
   if (what === "no memory at all" || what === "cut short when it was kept") {
-    const hash = new Uint8Array(await crypto.subtle.digest("SHA-256", data));
-    headers.set("x-digest", Array.from(hash, (byte) => byte.toString(16).padStart(2, "0")).join(""));
+    const { digestOf } = await import(`/v/${build}/engine/memory.js`);
+    headers.set("x-digest", digestOf(data));
   }
   if (what === "one start that did not end") await marks.put(`/unfinished/${build}`, new Response("1"));
   if (what === "two starts that did not end") await marks.put(`/unfinished/${build}`, new Response("2"));
@@ -325,6 +325,63 @@ def test_a_memory_comes_back_as_it_was_and_its_empty_pages_are_not_kept(bare, pa
 
     assert (pages, same) == (4, True)
     assert all(refused)
+
+
+#: A Python of the page's own takes a file that nobody else reads: before its files are there, while they come, after.
+FILES_AWAITED = """async ([build, runtime]) => {
+  const { startPython } = await import(`/v/${build}/engine/python.js`);
+  const { askedAgain, bringFiles } = await import(`/v/${build}/engine/files.js`);
+  const python = await startPython(runtime);
+  const door = python.runPython(`
+def door(name):
+    try:
+        return __import__(name).__name__
+    except ImportError:
+        return "done without"
+door`);
+  let come;
+  const files = bringFiles(python, runtime, () => new Promise((yes) => (come = yes)));
+  const ask = askedAgain(door, files);
+  const said = [];
+  const asked = ["json", "wave"].map((name) => ask(name).then((found) => said.push(found)));
+  await asked[0];
+  await new Promise((later) => setTimeout(later, 200));
+  const early = [...said];
+  come(new Uint8Array());
+  await Promise.all(asked);
+  return [early, said, await ask("no_such_module")];
+}"""
+
+
+def test_a_question_that_wants_a_file_before_it_is_there_waits_for_it_and_no_other_does(bare, page):
+    early, said, missing = page.evaluate(FILES_AWAITED, [bare.site.build, bare.site.runtime])
+    assert (early, said, missing) == (["json"], ["json", "wave"], "done without")
+
+
+def test_a_worker_that_asks_for_another_in_its_place_is_missed_by_nobody(page):
+    """What its page asked, and what it was told before, is asked and told again."""
+    page.wait_for_function(AWAKE)
+    page.evaluate("() => services.journal.append('device', { name: 'phone' })")
+    told = page.evaluate(
+        """async () => {
+          const { Engine } = await import(`/v/${document.documentElement.dataset.build}/engine/client.js`);
+          const workers = [];
+          const Real = globalThis.Worker;
+          globalThis.Worker = class extends Real { constructor(...of) { super(...of); workers.push(this); } };
+          const { build, runtime } = document.documentElement.dataset;
+          const engine = new Engine({ build, runtime, entries: async () => services.journal.entries() });
+          globalThis.Worker = Real;
+          await engine.ask({ ask: "read", text: "63 1/4" });
+          const asked = Promise.all([engine.ask({ ask: "notebook" }), engine.ask({ ask: "read", text: "12" })]);
+          await Promise.resolve();
+          workers[0].onmessage({ data: { again: "its files are damaged" } });
+          const state = engine.state;
+          const [notebook, read] = await asked;
+          engine.end();
+          return [state, notebook.answer.entries, read.answer.length.shown];
+        }"""
+    )
+    assert told == ["waking", 1, '12"']
 
 
 def test_another_engine_answers_by_itself_and_can_be_ended_while_it_works(page):

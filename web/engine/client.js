@@ -120,6 +120,17 @@ export class Engine {
     this.#become("waking");
   }
 
+  /** Where the worker asks for another in its place: whoever waits goes on waiting, and is asked again. */
+  #startAgain() {
+    this.#worker?.terminate();
+    this.#booted = false;
+    if (this.#inHand) this.#queue.push(this.#inHand);
+    this.#inHand = null;
+    const { resolve, reject } = this.#awake;
+    this.#start();
+    this.#awake.promise.then(resolve, reject); // for those who wait since before
+  }
+
   /** @param {string} state */
   #become(state) {
     this.state = state;
@@ -197,10 +208,11 @@ export class Engine {
 
   /**
    * @param {Worker} from
-   * @param {{ awake?: string, from?: string, asleep?: string, id?: any, answer?: any, error?: string }} message
+   * @param {{ awake?: string, from?: string, asleep?: string, again?: string, id?: any, answer?: any, error?: string }} message
    */
-  #receive(from, { awake, from: began = "", asleep, id, answer, error }) {
+  #receive(from, { awake, from: began = "", asleep, again, id, answer, error }) {
     if (from !== this.#worker) return; // A worker given up may still speak; its ids mean nothing to the new one.
+    if (again) return this.#startAgain();
     if (asleep) return this.#fail(asleep);
     this.began = began || this.began;
     if (awake) return awake === this.#options.build ? void this.#feed(from) : this.#fail("engine-other-build");

@@ -36,8 +36,14 @@ export async function readLibraries(runtime) {
   return { marshmallow, pint };
 }
 
+/** Python's own library. @param {string} runtime */
+export const readOwn = (runtime) => bytes(libraryOf(runtime));
+
 /** @param {string} runtime */
 const folderOf = (runtime) => `${BASE}/rt/${runtime}/pyodide/`;
+
+/** @param {string} runtime */
+const libraryOf = (runtime) => `${folderOf(runtime)}stdlib.zip`;
 
 /**
  * The runtime's two modules: the second is asked for by the first, but later than it could be.
@@ -51,7 +57,7 @@ export function fetchPython(runtime) {
 /**
  * Starts Python from our own files only: an empty lock file, so that it asks for none.
  * @param {string} runtime
- * @param {{_makeSnapshot?: boolean, _loadSnapshot?: Uint8Array, createPyodideModule?: Function}} [memory]
+ * @param {{_makeSnapshot?: boolean, _loadSnapshot?: Uint8Array, createPyodideModule?: Function, stdLibURL?: string}} [memory]
  */
 export async function startPython(runtime, memory = {}) {
   const folder = folderOf(runtime);
@@ -59,7 +65,7 @@ export async function startPython(runtime, memory = {}) {
   const info = { abi_version: "2026_0", arch: "wasm32", platform: "emscripten_5_0_3", python: "3.14.2" };
   return loadPyodide({
     indexURL: folder,
-    stdLibURL: `${folder}stdlib.zip`,
+    stdLibURL: libraryOf(runtime),
     lockFileContents: { info, packages: {} },
     packageBaseUrl: folder,
     checkAPIVersion: true,
@@ -79,6 +85,7 @@ export async function restorePython(runtime, memory) {
   const head = new Uint8Array(HEAD);
   return startPython(runtime, {
     _loadSnapshot: head,
+    stdLibURL: `${BASE}/v/${BUILD}/engine/empty.zip`, // files.js brings what is to lie there
     createPyodideModule: async (/** @type {object} */ settings) => {
       const [module, packed] = await Promise.all([createModule(settings), memory.sound()]);
       unpackMemory(packed, head, module.HEAPU8);
@@ -88,7 +95,7 @@ export async function restorePython(runtime, memory) {
 }
 
 /**
- * What Python finds beside it. A restored memory holds no files of ours, and is given them anew.
+ * What Python finds beside it.
  * @param {any} python
  * @param {Archives} archives
  */

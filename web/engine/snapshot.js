@@ -5,6 +5,7 @@
 // compiled engine and this browser, and whole; one that throws is given up for this build, and so is one that twice
 // took the worker with it, which a mark that is taken away only afterwards tells. Whoever cannot restore starts cold.
 
+import { digestOf } from "./memory.js";
 import { Damaged, Shelf } from "./shelf.js";
 
 /** Starts that may end while they restore: once is a page that was left, twice is the memory's own fault. */
@@ -12,7 +13,7 @@ const MOST_UNFINISHED = 2;
 const GIVEN_UP = String(MOST_UNFINISHED);
 
 /** @param {string} build */
-const shelf = (build) => new Shelf("snapshot", build);
+const shelf = (build) => new Shelf("snapshot", build, digestOf);
 
 /** Holds how many starts did not end, by build. */
 const MARKS = "unfinished-starts";

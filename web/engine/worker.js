@@ -2,16 +2,18 @@
 // Runs the engine: boots Python, then answers questions one at a time. It knows nothing of the page and keeps nothing.
 
 import { compileEngine, dropEngine, keptEngine, keepEngine } from "./compiled.js";
-import { restoreKept } from "./snapshot.js";
-import { BUILD, doorOf, fetchPython, FORGET, loadAhead, openDesk, PAUSE, putArchives } from "./python.js";
+import { askedAgain, bringFiles } from "./files.js";
+import { BUILD, doorOf, fetchPython, FORGET, loadAhead, openDesk, PAUSE } from "./python.js";
 import { readLibraries, readSource, restorePython, startPython } from "./python.js";
+import { Damaged } from "./shelf.js";
+import { restoreKept } from "./snapshot.js";
 
 /** @typedef {{ build: string, runtime: string }} Boot */
 
 /** How long the page is left alone before a second Python makes what the next start restores, in ms. */
 const REST = 5000;
 
-/** @type {((text: string) => string) | null} */
+/** @type {((text: string) => string | Promise<string>) | null} */
 let answer = null;
 
 /**
@@ -21,19 +23,15 @@ let answer = null;
  * @returns {Promise<"restored" | "compiled" | "source">}
  */
 async function start({ runtime }) {
-  // Both are waited for below, and told there if they fail.
-  const reading = readLibraries(runtime);
-  reading.catch(() => {});
-  fetchPython(runtime).catch(() => {});
+  fetchPython(runtime).catch(() => {}); // waited for below, and told there if it fails
   const kept = await keptEngine(BUILD, runtime);
   const of = { build: BUILD, runtime, engine: kept?.digest ?? "" };
-  const restored = kept && (await restoreKept(of, (memory) => restore(runtime, memory, kept, reading)));
+  const restored = kept && (await restoreKept(of, (memory) => restorePython(runtime, memory)));
   if (restored?.started) {
-    const { started } = restored;
-    afterwards(() => loadAhead(started));
+    goOn(restored.started, runtime, kept);
     return "restored";
   }
-  const [python, libraries] = await Promise.all([startPython(runtime), reading]);
+  const [python, libraries] = await Promise.all([startPython(runtime), readLibraries(runtime)]);
   if (kept) {
     try {
       openDesk(python, { ...libraries, engine: await kept.sound() });
@@ -57,16 +55,19 @@ async function start({ runtime }) {
 }
 
 /**
+ * Answers with a restored Python, and brings it its files. A next start does not find again what is damaged, and is asked
+ * for; without them for any other reason there is no engine.
+ * @param {any} python
  * @param {string} runtime
- * @param {import("./snapshot.js").Memory} memory
- * @param {import("./shelf.js").Kept} kept the compiled engine that the memory was made with
- * @param {Promise<import("./python.js").Libraries>} reading
+ * @param {import("./shelf.js").Kept} kept the compiled engine that its memory was made with
  */
-async function restore(runtime, memory, kept, reading) {
-  const [python, libraries, engine] = await Promise.all([restorePython(runtime, memory), reading, kept.sound()]);
-  putArchives(python, { ...libraries, engine });
-  answer = doorOf(python);
-  return python;
+function goOn(python, runtime, kept) {
+  const files = bringFiles(python, runtime, kept.sound);
+  answer = askedAgain(doorOf(python), files);
+  files.then(
+    () => afterwards(() => loadAhead(python)),
+    (error) => postMessage({ [error instanceof Damaged ? "again" : "asleep"]: String(error) }),
+  );
 }
 
 /** Once the first questions had their turn. @param {() => Promise<unknown>} work */
@@ -107,7 +108,7 @@ async function receive({ data: { boot, id, ask } }) {
   }
   try {
     if (!answer) throw new Error("asked before it was awake");
-    postMessage({ id, answer: answer(/** @type {string} */ (ask)) });
+    postMessage({ id, answer: await answer(/** @type {string} */ (ask)) });
   } catch (error) {
     postMessage({ id, error: String(error) });
   }

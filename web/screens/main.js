@@ -54,7 +54,7 @@ function App({ services, answers }) {
   const arrived = useRef(false);
   useEffect(() => {
     arrived.current = true;
-    bringAll();
+    services.engine.settled().then(bringAll); // not before: two cores can wake it or read the other screens, not both
   }, []);
   const found = useMemo(() => outline(entries), [entries]);
   const room = found.rooms.get(wish) ?? [...found.rooms.values()][0] ?? null;
