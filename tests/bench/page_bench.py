@@ -28,7 +28,7 @@ from playwright.sync_api import Browser, Page, sync_playwright
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 sys.path.insert(0, str(Path(__file__).resolve().parents[1] / "browser"))
 
-from conftest import BARE_SCREEN, CONTROLLED, PATIENCE, QUIET, Laptop, browser_path  # a folder, not a package
+from conftest import BARE_SCREEN, CONTROLLED, PATIENCE, PLAIN, QUIET, Laptop, browser_path  # a folder, not a package
 from row import Row
 from scantling.site import Site, web_folder
 from screens import measure_stillness, measure_touches
@@ -36,6 +36,8 @@ from screens import measure_stillness, measure_touches
 STARTS = 7
 SLOW = 4
 LOOK_AGAIN = 0.5
+#: After so long, in ms, a browser has kept what it compiled; it waits till it has compiled nothing for a while.
+COMPILED = 5000
 ENTRIES = 10_000
 AWAKE = "() => performance.getEntriesByName('engine awake').length > 0"
 #: What the page asks for at once: its modules, styles, fonts and words; icons and the manifest wait for nobody.
@@ -138,6 +140,7 @@ def kept_page(browser: Browser, laptop: Laptop) -> Page:
     page.evaluate(CONTROLLED)
     page.wait_for_function(AWAKE)
     page.evaluate(MADE)
+    page.wait_for_timeout(COMPILED)
     laptop.stop()
     return page
 
@@ -322,7 +325,8 @@ def measure_sizes() -> Iterator[Row]:
 
 
 def measure_starts(browser: Browser, work: Path) -> Iterator[Row]:
-    """Our start and the stock one in turns, then ours on a slowed processor."""
+    """Our start and the stock one in turns, then ours on a slowed processor: in a browser with all its compilers, which
+    keeps what they made of the runtime for the next start."""
     stock_web = stock_folder(work)
     with served(work, "page") as laptop, served(work, "stock", stock_web) as stock_laptop:
         page = kept_page(browser, laptop)
@@ -376,7 +380,9 @@ def measure_sharing(browser: Browser, work: Path) -> Iterator[Row]:
 
 def measure(browser: Browser, work: Path) -> Iterator[Row]:
     yield from measure_sizes()
-    yield from measure_starts(browser, work)
+    usual = browser.browser_type.launch(executable_path=browser_path(), args=PLAIN)
+    yield from measure_starts(usual, work)
+    usual.close()
     yield from measure_answers(browser, work)
     yield from measure_sharing(browser, work)
     yield from measure_stillness(browser, work)

@@ -67,6 +67,7 @@ def test_every_screen_opened_again_stands_still_while_its_answer_comes(page, wid
 def test_on_the_walk_the_plan_stands_where_it_does_before_the_wall_is_drawn_beside_it(page):
     page.set_viewport_size({"width": 390, "height": 844})
     go_to(page, places()["walk"])
+    expect(page.locator(".both-views > *")).to_have_count(2)
     plan, wall = (page.locator(f".both-views > :{which}-child") for which in ("first", "last"))
     expect(wall.locator("svg")).to_be_visible()
     beside = plan.bounding_box()
