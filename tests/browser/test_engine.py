@@ -358,10 +358,12 @@ def test_a_question_that_wants_a_file_before_it_is_there_waits_for_it_and_no_oth
     assert (early, said, missing) == (["json"], ["json", "wave"], "done without")
 
 
-def test_a_worker_that_asks_for_another_in_its_place_is_missed_by_nobody(page):
+@pytest.mark.parametrize("entries", [0, 1])
+def test_a_worker_that_asks_for_another_in_its_place_is_missed_by_nobody(page, entries):
     """What its page asked, and what it was told before, is asked and told again."""
     page.wait_for_function(AWAKE)
-    page.evaluate("() => services.journal.append('device', { name: 'phone' })")
+    if entries:
+        page.evaluate("() => services.journal.append('device', { name: 'phone' })")
     told = page.evaluate(
         """async () => {
           const { Engine } = await import(`/v/${document.documentElement.dataset.build}/engine/client.js`);
@@ -381,7 +383,7 @@ def test_a_worker_that_asks_for_another_in_its_place_is_missed_by_nobody(page):
           return [state, notebook.answer.entries, read.answer.length.shown];
         }"""
     )
-    assert told == ["waking", 1, '12"']
+    assert told == ["waking", entries, '12"']
 
 
 def test_another_engine_answers_by_itself_and_can_be_ended_while_it_works(page):

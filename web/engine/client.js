@@ -181,7 +181,7 @@ export class Engine {
 
   /** The most urgent, and of those the first that was asked; one at a time, so that the others can still be dropped. */
   #sendNext() {
-    if (this.#inHand || !this.#queue.length) return;
+    if (!this.#booted || this.#inHand || !this.#queue.length) return;
     const next = this.#queue.reduce((first, one) => (one.rank < first.rank ? one : first));
     this.#queue.splice(this.#queue.indexOf(next), 1);
     this.#inHand = next;
@@ -241,5 +241,6 @@ export class Engine {
     if (to !== this.#worker) return;
     this.#awake.resolve();
     this.#become("awake");
+    this.#sendNext(); // what was asked of a worker before this one, and of a journal with no entries to tell
   }
 }

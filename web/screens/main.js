@@ -54,7 +54,9 @@ function App({ services, answers }) {
   const arrived = useRef(false);
   useEffect(() => {
     arrived.current = true;
-    services.engine.settled().then(bringAll); // not before: two cores can wake it or read the other screens, not both
+    // What this device keeps can wait: two cores wake the engine sooner without. Of what it does not, a signal may be lost.
+    const isKept = navigator.serviceWorker?.controller;
+    (isKept ? services.engine.settled() : Promise.resolve()).then(bringAll);
   }, []);
   const found = useMemo(() => outline(entries), [entries]);
   const room = found.rooms.get(wish) ?? [...found.rooms.values()][0] ?? null;
