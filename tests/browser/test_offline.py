@@ -56,6 +56,23 @@ def test_the_whole_page_opens_with_the_laptop_off(laptop, keeper, opened):
     expect(page.locator("nav")).to_contain_text("Survey")
 
 
+#: When the page began to read a screen that it does not open with, and when its engine was awake, in ms; null before.
+BROUGHT = """() => {
+  const read = performance.getEntriesByType("resource").find((one) => one.name.endsWith("/screens/pieces/screen.js"));
+  const [awake] = performance.getEntriesByName("engine awake");
+  return read && awake ? [read.startTime, awake.startTime] : null;
+}"""
+
+
+def test_a_page_that_is_kept_wakes_its_engine_before_it_reads_its_other_screens(laptop, keeper, opened):
+    page = opened(keeper(), laptop.url)
+    laptop.stop()
+    page.reload()
+    page.wait_for_function(BROUGHT)
+    read, was_awake = page.evaluate(BROUGHT)
+    assert read >= was_awake
+
+
 def test_the_page_opens_in_flight_mode(bare, keeper, opened):
     phone = keeper()
     page = opened(phone, bare.url)
