@@ -259,6 +259,13 @@ SPOIL = """async ([what, build]) => {
     const { digestOf } = await import(`/v/${build}/engine/memory.js`);
     headers.set("x-digest", digestOf(data));
   }
+  if (what === "of a Python that opened no desk") {
+    const { runtime } = document.documentElement.dataset;
+    const { startPython } = await import(`/v/${build}/engine/python.js`);
+    const { digestOf, packMemory } = await import(`/v/${build}/engine/memory.js`);
+    data = packMemory((await startPython(runtime, { _makeSnapshot: true })).makeMemorySnapshot());
+    headers.set("x-digest", digestOf(data));
+  }
   if (what === "one start that did not end") await marks.put(`/unfinished/${build}`, new Response("1"));
   if (what === "two starts that did not end") await marks.put(`/unfinished/${build}`, new Response("2"));
   await shelf.put(request, new Response(data, { headers }));
@@ -278,6 +285,7 @@ UNFINISHED = """async (build) => {
         ("of another engine", "compiled", 0),
         ("no memory at all", "compiled", 2),
         ("cut short when it was kept", "compiled", 2),
+        ("of a Python that opened no desk", "compiled", 2),
         ("one start that did not end", "restored", 0),
         ("two starts that did not end", "compiled", 2),
     ],

@@ -26,7 +26,7 @@ async function start({ runtime }) {
   fetchPython(runtime).catch(() => {}); // waited for below, and told there if it fails
   const kept = await keptEngine(BUILD, runtime);
   const of = { build: BUILD, runtime, engine: kept?.digest ?? "" };
-  const restored = kept && (await restoreKept(of, (memory) => restorePython(runtime, memory)));
+  const restored = kept && (await restoreKept(of, (memory) => restore(runtime, memory)));
   if (restored?.started) {
     goOn(restored.started, runtime, kept);
     return "restored";
@@ -55,15 +55,25 @@ async function start({ runtime }) {
 }
 
 /**
+ * A restored Python and its door: a memory without one is given up like any that does not restore.
+ * @param {string} runtime
+ * @param {import("./snapshot.js").Memory} memory
+ */
+async function restore(runtime, memory) {
+  const python = await restorePython(runtime, memory);
+  return { python, door: doorOf(python) };
+}
+
+/**
  * Answers with a restored Python, and brings it its files. A next start does not find again what is damaged, and is asked
  * for; without them for any other reason there is no engine.
- * @param {any} python
+ * @param {Awaited<ReturnType<typeof restore>>} started
  * @param {string} runtime
  * @param {import("./shelf.js").Kept} kept the compiled engine that its memory was made with
  */
-function goOn(python, runtime, kept) {
+function goOn({ python, door }, runtime, kept) {
   const files = bringFiles(python, runtime, kept.sound);
-  answer = askedAgain(doorOf(python), files);
+  answer = askedAgain(door, files);
   files.then(
     () => afterwards(() => loadAhead(python)),
     (error) => postMessage({ [error instanceof Damaged ? "again" : "asleep"]: String(error) }),
