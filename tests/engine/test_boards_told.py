@@ -126,8 +126,8 @@ def test_the_working_of_a_hair_has_its_figures():
 PLACES = {
     "a 32nd less": ("95 31/32", [("in-place-stands", 'Measured in place 1/32" less than the room\'s readings give: '
                                                      "the place stands.", False)]),
-    "within the ± of both": ("95 29/32", [("in-place-stands", 'Measured in place 1/8" less than the room\'s readings '
-                                                              "give: the place stands.", False)]),
+    "within what both are out": ("95 29/32", [("in-place-stands", 'Measured in place 1/8" less than the room\'s '
+                                                                  "readings give: the place stands.", False)]),
     "beyond it": ("96 1/8", [("in-place-differs", 'Measured in place 1/8" more than the room\'s readings give: '
                                                   "read one of them again.", True)]),
     "finer than a 64th": ("95.99", []),
