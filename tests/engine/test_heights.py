@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.asked import ask as ask_alone
 from tests.rooms import Facts, ask, inches, oblong, thing
 
 
@@ -317,3 +318,10 @@ def test_a_bow_that_cannot_be_is_a_problem_of_its_wall_and_the_pieces_stand(text
     facts["walls"][0]["bow"] = text
     assert keys(facts) == [("w1", key)]
     assert len(ask("pieces", facts)["pieces"]) == 4
+
+
+def test_a_bow_is_said_as_it_was_understood_and_none_is_a_straight_wall():
+    texts = ("3/8 Hump, 48 1/2", "0 hump at 48", "0")
+    said = [ask_alone("behind", what="bow", text=text)["words"] for text in texts]
+    assert said == ['a hump of 3/8" at 48 1/2"', "straight", "straight"]
+    assert bowed("0 hump at 48") == []

@@ -195,7 +195,8 @@ def test_the_lengths_of_a_room_are_told_whole_for_a_sum_and_what_is_no_length_is
     house.say("strike", entry=next(one["id"] for one in house.entries if one["kind"] == "reading"), why="")
     wanted = ask(house, "figures", room=house.room)["figures"][0]
     assert (wanted["state"], wanted["shown"], wanted["text"]) == ("wanted", "", None)
-    assert Desk().answer({"ask": "figures", "room": NOBODY})["error"]["key"] == "no-such-room"
+    refused = Desk().answer({"ask": "figures", "room": NOBODY})["error"]
+    assert (refused["key"], refused["where"]["field"]) == ("no-such-room", "room")
 
 
 def test_a_sum_that_came_from_elsewhere_and_cannot_be_worked_stands_with_why():

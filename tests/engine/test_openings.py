@@ -53,6 +53,12 @@ def test_a_window_on_a_stool_gives_everything_in_the_order_it_is_put_up():
     assert (stool["left"]["said"], stool["right"]["said"]) == ("a free end", "a free end")
 
 
+def test_an_apron_of_a_thickness_of_its_own_is_returned_by_as_much():
+    window = opening("window", width="30", left="48", right="48", sash="4 1/2")
+    found = cuts(oblong(window, apron__thickness="1/2", **CASED))
+    assert (found["apron return, left"], found["apron return, right"]) == ('1/2"', '1/2"')
+
+
 def test_one_window_may_be_framed_while_the_others_have_stools():
     left = opening("window", at="10", width="24", left="48", right="48", name="the first")
     right = opening("window", at="70", width="24", left="48", right="48", name="the second",

@@ -3,7 +3,9 @@
 import re
 
 import pytest
+from scantling.engine.desk import Desk
 
+from tests.entries import four_walls
 from tests.rooms import Facts, ask, room, thing, wall
 
 TOE = {"toe__height": "4", "toe__depth": "3"}
@@ -53,6 +55,17 @@ def test_only_cabinets_have_the_houses_toe_kick_and_any_thing_one_of_its_own():
     cabinet = corner(**TOE)
     cabinet["walls"][0]["obstacles"][0]["settings"] = {"toe.height": "none"}
     assert not any("toe kick" in name for name in backs(cabinet))
+
+
+def test_a_toe_kick_said_of_one_thing_of_the_notebook_is_its_own():
+    house = four_walls()
+    tub = house.new("obstacle", wall=house.walls[0], kind="tub", base="stops")
+    for what, text in (("at", "84"), ("width", "36"), ("depth", "24"), ("height", "20")):
+        house.read(tub, what, text)
+    for name, value in (("toe.height", "4"), ("toe.depth", "3")):
+        house.say("setting", of=tub, name=name, value=value)
+    found = Desk(house.entries).answer({"ask": "pieces", "room": house.room})["answer"]["pieces"]
+    assert "base of the toe kick, wall 1, tub" in {piece["part_name"] for piece in found}
 
 
 def test_a_toe_kick_that_its_cabinet_cannot_have_is_a_problem_on_its_wall_and_the_rest_answers():
