@@ -322,3 +322,13 @@ def test_what_was_said_of_an_opening_and_read_of_its_jambs_comes_out_of_the_note
     framed = [piece["part"] for piece in pieces if piece["opening"] == window]
     assert framed == ["left extension", "right extension", "sill extension", "head extension", "head", "left leg",
                       "right leg", "sill"]  # fmt: skip
+
+
+def test_base_round_the_corner_stops_at_a_plinth_that_is_wider_than_its_leg():
+    # From the jamb to the side wall 3 1/16: reveal 3/16 and a leg of 2 1/4 leave 5/8, past which base of 9/16 goes; a
+    # plinth of 2 5/8 leaves 1/4, and the base stops at its face, 1 from the wall.
+    door = opening("door", at="86 15/16")
+    for wide, beyond in (("2 1/4", '96"'), ("2 5/8", '95"')):
+        given = {**CASED, "base__wanted": "yes", "plinth__height": "6", "plinth__width": wide}
+        found = {one["part_name"]: one["back"]["shown"] for one in ask("pieces", oblong(door, **given))["pieces"]}
+        assert found["base, wall 2"] == beyond

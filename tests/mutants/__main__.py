@@ -2,8 +2,8 @@
 
 A sample of the faults that mutmut can make in `survey`, `trim`, `cutlist` and `rack` (or under the path that is
 named, such as `trim/openings`), the same for the same `--seed`. Each is tried with the tests that reach it, the laws
-with few examples. It prints the share that was noticed and what was not, as a change in the code; it takes some
-minutes, so no other command runs it.
+with few examples. It prints the share that was noticed and what was not, as a change in the code, with the reason where
+nobody can notice it (`unnoticeable.py`); it takes some minutes, so no other command runs it.
 """
 
 import argparse
@@ -14,6 +14,8 @@ import subprocess
 import sys
 import tempfile
 from pathlib import Path
+
+from unnoticeable import WHY
 
 ROOT = Path(__file__).resolve().parents[2]
 ENGINE = Path("src/scantling/engine")
@@ -101,7 +103,11 @@ def report(place: Path, sample: list[str], count: int) -> int:
         print(f"\n{UNNOTICED[status[name]]}: {name}")
         command = [sys.executable, "-m", "mutmut", "show", name]
         shown = subprocess.run(command, cwd=place, capture_output=True, text=True, check=False).stdout
-        print("".join(line for line in shown.splitlines(keepends=True) if line[:1] in "+-@"))
+        for line in shown.splitlines():
+            if line[:1] in ("+", "-", "@"):
+                print(line)
+            if why := WHY.get(line[1:].strip()):
+                print(f"Nobody can notice it: {why}.")
     untried = sum(status[name] is None for name in sample)
     noticed = len(sample) - len(missed) - untried
     share = noticed / len(sample)
