@@ -131,6 +131,22 @@ def test_walls_are_painted_by_the_areas_of_the_survey(house):
     assert (found["where"], found["problems"]) == ("all walls, ceiling", [])
 
 
+def test_of_some_walls_tile_and_what_stands_in_their_corners_is_taken_off(house):
+    one, other = house.walls[0], house.walls[1]
+    tub = house.new("obstacle", wall=one, kind="tub", base="stops")
+    for what, text in (("at", "60"), ("width", "60"), ("height", "18"), ("depth", "30")):
+        house.read(tub, what, text)
+    tile = house.new("obstacle", wall=other, kind="tile", base="stops")
+    for what, text in (("at", "0"), ("width", "32"), ("height", "72")):
+        house.read(tile, what, text)
+    where = {"cover.walls": walls(other), "cover.from_floor": "12"}
+    found = ask(house, "covering", covering=cover(house, article(house, "paint", "oat", PAINT), where))
+    # Wall 2 from 12 up: 96 by 84, less tile of 32 by 60, within which the tub's side lies.
+    (surface,) = found["surfaces"]
+    assert surface["square_feet"] == pytest.approx((96 * 84 - 32 * 60) / 144)
+    assert found["problems"] == []
+
+
 def test_some_walls_are_painted_and_something_of_ones_own(house):
     rows = [{"name": "walls", "area": None}, {"name": "door, both sides", "area": "40"}]
     where = {"cover.surfaces": rows, "cover.walls": walls(house.walls[1])}

@@ -35,9 +35,16 @@ class Walls:
         cell %= self.end
         return next(n for n in range(len(self.lengths)) if cell < sum(self.lengths[: n + 1]))
 
-    def hole(self, cell):
+    @property
+    def openings(self):
+        return [hole for hole in self.holes if not hole.is_thing]
+
+    def free(self, cell):
+        """Every inch down that is papered there."""
         cell %= self.end
-        return next((hole for hole in self.holes if hole.start <= cell < hole.end), None)
+        here = [hole for hole in self.holes if hole.start <= cell < hole.end]
+        return {down for down in range(self.heights[self.wall(cell)])
+                if not any(hole.over <= down < hole.under for hole in here)}  # fmt: skip
 
     @property
     def corners(self):
@@ -62,6 +69,13 @@ def make_walls(seed, closed):
             over = random.randint(2, 8)
             under = heights[number] if random.random() < 0.5 else random.randint(12, 25)
             holes.append(Hole(f"h{number}", f"h{number}", at + start, at + end, over, under))
+        # What is tiled, often up to a corner, and what hangs above it; over or beside an opening too.
+        for high in random.choice(([], [], [True], [True, False])):
+            start = random.choice((0, 0, random.randint(0, length - 4)))
+            end = random.choice((length, random.randint(start + 2, length)))
+            over, under = (random.choice((8, 12)), 34) if high else (random.randint(0, 4), random.randint(5, 9))
+            name = f"t{number}{high}"
+            holes.append(Hole(name, name, at + start, at + end, over, min(under, heights[number]), is_thing=True))
         at += length
     drop = random.choice((1, 2, 3))
     step = random.randint(1, 5)
@@ -96,10 +110,9 @@ def hang(walls, start, limit, way):
 
 def seam(walls, at):
     """How much of a seam is seen, and whether it is too near something."""
-    beside = [walls.hole(at - 1), walls.hole(at)]
-    height = walls.heights[walls.wall(at)]
-    seen = beside[0].over + height - beside[0].under if beside[0] and beside[0] is beside[1] else height
-    edges = [*walls.corners[1], *(edge for hole in walls.holes for edge in (hole.start, hole.end))]
+    cells = range(0 if walls.closed else 1, walls.end)
+    seen = len(walls.free(at - 1) | walls.free(at))
+    edges = [*walls.corners[1], *(cell for cell in cells if walls.free(cell - 1) != walls.free(cell))]
     edges += [] if walls.closed else [0, walls.end]
     away = [abs(at - edge) for edge in edges]
     if walls.closed:
@@ -109,14 +122,11 @@ def seam(walls, at):
 
 
 def pieces(walls, order, left, right):
-    holes = [walls.hole(cell) for cell in range(left, right)]
-    paper = walls.paper
-    low = order * paper.step
-    if holes[0] and all(hole is holes[0] for hole in holes):
-        hole, height = holes[0], walls.heights[walls.wall(left)]
-        found = [(hole.over + 2, -1 - low)] if hole.over else []
-        return found + ([(height - hole.under + 2, hole.under - 1 - low)] if hole.under < height else [])
-    return [(max(walls.heights[walls.wall(cell)] for cell in range(left, right)) + 2, -1 - low)]
+    """From every inch down that is papered anywhere across a strip: as many pieces as there are runs of them."""
+    free = set().union(*(walls.free(cell) for cell in range(left, right)))
+    tops = sorted(down for down in free if down - 1 not in free)
+    long = [next(n for n in itertools.count(1) if top + n not in free) for top in tops]
+    return [(tall + 2, top - 1 - order * walls.paper.step) for top, tall in zip(tops, long, strict=True)]
 
 
 @cache
@@ -148,7 +158,7 @@ def ranks(walls, start):
     places = [(end, 0, None)]
     if walls.closed:
         places = [(at if at > start else at + end, None) for at in (corner or end for corner in walls.corners[0])]
-        for hole in walls.holes:
+        for hole in walls.openings:
             middle = (hole.start + hole.end) // 2
             by = 0 if middle > start else end
             own = [near for near, _ in right if hole.start + by + sliver <= near <= hole.end + by - sliver]
@@ -192,8 +202,8 @@ def shares(walls, ours, others):
     orders = len(ours) - 1, -len(others)
     first, second = ours[-1], others[-1]
     one, other = pieces(walls, orders[0], *first), pieces(walls, orders[1], *second)
-    round_ = [{id(walls.hole(cell)) for cell in range(*strip)} for strip in (first, second)]
-    whole = all(holes != {id(hole)} for holes in round_ for hole in walls.holes)
+    whole = all(tall - 2 == max(walls.heights[walls.wall(cell)] for cell in range(*strip))
+                for strip, some in ((first, one), (second, other)) for tall, _ in some)  # fmt: skip
     alike = one[0][0] == other[0][0] and (one[0][1] - other[0][1]) % walls.paper.repeat == 0 if one and other else False
     return whole and alike and used(walls, first) + used(walls, second) <= walls.paper.width
 

@@ -11,6 +11,7 @@ from scantling.engine.movement import GREEN, find_wood
 from scantling.engine.shown.shown_in import SHOWN_IN
 from scantling.engine.standard import (
     AT_ARRIS,
+    BEHIND,
     BEYOND_SPRING,
     BY_PLAN,
     EVEN,
@@ -192,6 +193,7 @@ SETTINGS: dict[str, Any] = {
     "thing.end": _choice(*THING_ENDS),
     "thing.rake": _or_none(_rake),
     "thing.rises": _choice("left", "right"),
+    "thing.behind": _choice(*BEHIND),
     "toe.height": _or_none(_positive),
     "toe.depth": _positive,
     "open_end": _choice(*OPEN_ENDS),
@@ -259,7 +261,7 @@ OF_OPENING = (
 )  # fmt: skip
 # What a room uses up is counted by these; the question about supplies reads them.
 OF_SUPPLIES = ("caulk.", "adhesive.", "nail.", "filler.", "sandpaper.", "tape.", "paste.", "cloth.")
-# What one thing in the way may differ in: how boards end at it.
+# What one thing in the way may differ in: how boards end at it, and whether the wall behind it is covered.
 OF_THING = ("thing.", "toe.")
 # Boards are of a size: said for one, they are not boards of another.
 SIZES = {

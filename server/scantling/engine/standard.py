@@ -35,6 +35,9 @@ ENDED, WRAPPED = "ended", "wrapped"
 AT_ARRIS = (ENDED, WRAPPED)
 ON_FALLING_FLOOR = ("follow", "scribe", "taper")
 THING_ENDS = ("square", "scribed")
+# The wall behind a thing: covered with the rest or left bare, as is usual for its kind or as a person says.
+USUAL, COVERED, BARE = "usual", "covered", "bare"
+BEHIND = (USUAL, COVERED, BARE)
 BLOCKING = "crown blocking"
 SHIM, SCRIBE = "shim", "scribe"
 BEYOND_SPRING = (SHIM, SCRIBE)
@@ -106,6 +109,7 @@ class Standard:
     thing_end: str = "square"
     thing_rake: Fraction | None = None
     thing_rises: str = "right"
+    thing_behind: str = USUAL
     toe_height: Length | None = None
     toe_depth: Length = Length(Fraction(3))
     open_end: str = "square"

@@ -5,12 +5,14 @@ whose sill was not read hangs with its head level with the doors', dashed. Drawn
 here.
 """
 
+import math
 from collections.abc import Iterator, Sequence
 
 from scantling.engine.drawings import svg
 from scantling.engine.drawings.front import Board, derive_boards
 from scantling.engine.drawings.plans.labels import Box, Label, place_labels
 from scantling.engine.drawings.plans.whole import say_letters
+from scantling.engine.survey.kinds import is_laid, is_plate, is_tile
 from scantling.engine.survey.room import Obstacle, Opening, Room, Wall
 from scantling.engine.tape.lengths import Length, format_length
 from scantling.engine.trim.moldings.every import wanted_moldings
@@ -32,6 +34,8 @@ INSIDE, APART = 12.0, 21.0
 CAPTION = 16.0
 # The plate of an outlet or a switch.
 PLATE = 4.5
+# From one joint of tile or paneling to the next, drawn for what it is and not as it is laid.
+JOINT, JOINTS_AT_MOST = 6.0, 100
 
 
 def draw_elevation(room: Room, wall: Wall, pieces: Sequence[Piece]) -> str:
@@ -39,6 +43,7 @@ def draw_elevation(room: Room, wall: Wall, pieces: Sequence[Piece]) -> str:
     sheet = _Sheet(wall)
     here = [piece for piece in pieces if piece.wall == wall.id]
     parts = [*_draw_edges(sheet, wall)]
+    parts += (part for thing in wall.obstacles for part in _draw_joints(sheet, thing))
     parts += (part for piece in here for part in _draw_run(sheet, room, wall, piece))
     for opening in wall.openings:
         parts += _draw_opening(sheet, room, wall, opening)
@@ -163,14 +168,36 @@ def _draw_opening(sheet: _Sheet, room: Room, wall: Wall, opening: Opening) -> It
 
 
 def _draw_thing(sheet: _Sheet, thing: Obstacle) -> Iterator[str]:
+    box = _box_of(thing)
+    if box:
+        yield sheet.box(*box, "pencil dashed")
+
+
+def _box_of(thing: Obstacle) -> Board | None:
     span = _span(thing)
-    if span:
-        tall = _inches(thing.height.largest) if thing.height else THING
-        foot = 0.0 if thing.stands else max(tall - PLATE, 0.0)
-        if thing.hangs and thing.foot:
-            foot = _inches(thing.foot.smallest)
-            tall = max(tall, foot + PLATE) if thing.height is None else tall
-        yield sheet.box(span[0], foot, span[1], tall, "pencil dashed")
+    if not span:
+        return None
+    tall = _inches(thing.height.largest) if thing.height else THING
+    foot = max(tall - PLATE, 0.0) if is_plate(thing.kind) else 0.0
+    if thing.foot and (thing.hangs or is_laid(thing.kind)):
+        foot = _inches(thing.foot.smallest)
+        tall = max(tall, foot + PLATE) if thing.height is None else tall
+    return span[0], foot, span[1], tall
+
+
+def _draw_joints(sheet: _Sheet, thing: Obstacle) -> Iterator[str]:
+    """What tells tile and paneling from a thing that stands there: joints every so often, of tile both ways."""
+    box = _box_of(thing) if is_laid(thing.kind) else None
+    if box:
+        left, foot, right, top = box
+        for along in _every(left, right):
+            yield svg.line(sheet.at(along, foot), sheet.at(along, top), "pencil thin")
+        for up in _every(foot, top) if is_tile(thing.kind) else ():
+            yield svg.line(sheet.at(left, up), sheet.at(right, up), "pencil thin")
+
+
+def _every(start: float, end: float) -> list[float]:
+    return [start + JOINT * count for count in range(1, min(JOINTS_AT_MOST, math.ceil((end - start) / JOINT)))]
 
 
 def _letters(sheet: _Sheet, room: Room, wall: Wall, pieces: Sequence[Piece]) -> Iterator[Label]:

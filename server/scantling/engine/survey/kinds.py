@@ -18,6 +18,11 @@ OF_FIRE = ("fireplace", "hearth", "stove", "woodstove", "mantel", "firebox")
 WET = ("tub", "shower", "bath")
 
 CABINETS = ("cabinet", "cabinets", "vanity", "island")
+# Built in: the wall behind it is not seen again. Behind a toilet or a sink paper goes on (a paper hanger's account).
+BUILT_IN = (*CABINETS, "built", "bookcase", "counter", "hearth", "fireplace", "firebox", "mantel")
+# What a wall is tiled with, and what wood lies on it: such a stretch of wall is finished as it is.
+TILES = ("tile", "tiles", "tiled", "backsplash")
+PANELING = ("wainscot", "wainscoting", "beadboard", "paneling", "panelling")
 
 
 def is_plate(kind: str) -> bool:
@@ -70,9 +75,41 @@ def has_toe(kind: str) -> bool:
     return _is_one_of(kind, CABINETS)
 
 
+def is_tile(kind: str) -> bool:
+    """Whether a thing is a stretch of tile.
+
+    >>> is_tile("tub tile"), is_tile("tub")
+    (True, False)
+    """
+    return _is_one_of(kind, TILES)
+
+
+def is_laid(kind: str) -> bool:
+    """Whether a thing is a stretch of the wall itself, tiled or paneled: it stands on no floor and has no depth.
+
+    >>> is_laid("beadboard"), is_laid("tile"), is_laid("vanity")
+    (True, True, False)
+    """
+    return _is_one_of(kind, TILES + PANELING)
+
+
+def hides(kind: str) -> bool:
+    """Whether the wall behind a thing is left as it is: what is built in, a tub, and tile itself.
+
+    Behind a toilet, a radiator or a stove, and behind what can be taken off its hook, it is papered and painted.
+
+    >>> hides("built-in cabinet"), hides("medicine cabinet"), hides("toilet")
+    (True, False, False)
+    """
+    return is_laid(kind) or ((_is_one_of(kind, BUILT_IN) or is_wet(kind)) and not hangs(kind))
+
+
 def usual_base(kind: str) -> str:
-    """What the base does at a thing of which nothing was said: it stops, but past a plate or what is hung it runs."""
-    return "over" if is_plate(kind) or hangs(kind) else "stops"
+    """What the base does at a thing of which nothing was said: it stops, but past a plate or what is hung it runs.
+
+    It runs along a wainscot too, on its face.
+    """
+    return "over" if is_plate(kind) or hangs(kind) or _is_one_of(kind, PANELING) else "stops"
 
 
 def _is_one_of(kind: str, words: tuple[str, ...]) -> bool:

@@ -10,10 +10,10 @@ from typing import Any
 
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.settings import OF_OPENING, OF_THING, derive_standard, dotted, lay_over
-from scantling.engine.standard import Standard
+from scantling.engine.standard import BARE, USUAL, Standard
 from scantling.engine.survey.bodies import check_bodies
 from scantling.engine.survey.bow import Bow, parse_bow
-from scantling.engine.survey.kinds import has_toe, is_free_standing, usual_base
+from scantling.engine.survey.kinds import has_toe, hides, is_free_standing, is_laid, usual_base
 from scantling.engine.survey.names import name_things
 from scantling.engine.survey.plumb import parse_fall, parse_plumb
 from scantling.engine.survey.points import point_readings
@@ -359,7 +359,8 @@ def _read_opening(reader: _Reader, facts: Mapping[str, Any], name: str, given: G
 def _read_obstacle(reader: _Reader, facts: Mapping[str, Any], name: str, given: Given) -> Obstacle:
     said = dotted(facts.get("settings") or {})
     standard = _read_own(reader, name, said, given, OF_THING) or given.standard
-    keeps = is_free_standing(facts["kind"]) or "thing.clearance" in said or facts.get("base") == "notch"
+    stands_free = is_free_standing(facts["kind"]) and not is_laid(facts["kind"])
+    keeps = stands_free or "thing.clearance" in said or facts.get("base") == "notch"
     scribed = standard.thing_end == "scribed"
     return Obstacle(
         id=str(facts["id"]),
@@ -376,6 +377,7 @@ def _read_obstacle(reader: _Reader, facts: Mapping[str, Any], name: str, given: 
         toe=_toe_of(standard, facts["kind"], said),
         rake=standard.thing_rake,
         rises=standard.thing_rises,
+        hides=hides(facts["kind"]) if standard.thing_behind == USUAL else standard.thing_behind == BARE,
     )
 
 

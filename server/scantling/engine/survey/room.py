@@ -12,7 +12,7 @@ from typing import Any, Literal, TypeVar
 from scantling.engine.errors import EngineError
 from scantling.engine.standard import Standard
 from scantling.engine.survey.bow import Bow
-from scantling.engine.survey.kinds import is_plate
+from scantling.engine.survey.kinds import is_laid, is_plate
 from scantling.engine.tape.angles import (
     SQUARE,
     STRAIGHT,
@@ -104,6 +104,7 @@ class Obstacle:
     """`height` is from the floor to its top, `depth` from the wall to its face. `clearance` is kept between it and what
     ends there, unless that is `scribed` to it. `toe`: how high its toe kick is, and how far back that goes. `rake`: of
     a stair's skirt, in degrees, and to which side it `rises`. `foot`: how high its lower edge is, of what hangs there.
+    `hides`: whether the wall behind it is neither papered nor painted.
     """
 
     id: str
@@ -120,6 +121,7 @@ class Obstacle:
     rake: Fraction | None = None
     rises: str = "right"
     foot: Measure | None = None
+    hides: bool = False
 
     @property
     def hangs(self) -> bool:
@@ -128,8 +130,8 @@ class Obstacle:
 
     @property
     def stands(self) -> bool:
-        """Whether it stands on the floor: plates of outlets and switches are on the wall."""
-        return not is_plate(self.kind)
+        """Whether it stands on the floor: plates of outlets and switches are on the wall, and tile is part of it."""
+        return not (is_plate(self.kind) or is_laid(self.kind))
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from scantling.engine.standard import STOOL, WRAPPED
-from scantling.engine.survey.kinds import hangs, is_wet
+from scantling.engine.survey.kinds import hangs, is_laid, is_plate, is_wet
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Room, Wall
 from scantling.engine.tape.lengths import ZERO, Length, format_length
 from scantling.engine.trim.footprint import LEFT, RIGHT, from_corner, wall_round
@@ -166,11 +166,11 @@ def _where(thing: Opening | Obstacle) -> tuple[bool, Length, str]:
 def _figures_of_thing(
     room: Room, wall: Wall, thing: Opening | Obstacle, moldings: list[Molding]
 ) -> Iterator[Figure]:
-    base = _use_along(wall, thing, moldings)
+    base = _use_along(wall, thing, moldings) or (say("walk-for-covering") if _is_laid(thing) else "")
     casing = say("walk-for-casing", thing=thing.name) if isinstance(thing, Opening) and is_cased(thing) else ""
     beside = casing and _beside(room, wall, thing)
     of = "opening" if isinstance(thing, Opening) else "thing"
-    across = "hung" if isinstance(thing, Obstacle) and thing.base == "over" else of
+    across = "hung" if isinstance(thing, Obstacle) and (thing.base == "over" or _is_laid(thing)) else of
     figures: tuple[tuple[str, Measure | None, str, str, str], ...] = (
         ("at", thing.at, say("walk-at", thing=thing.name), say(f"walk-at-how-{of}"), base or beside),
         ("width", thing.width, say(f"walk-width-{across}", thing=thing.name), say(f"walk-width-how-{across}"),
@@ -220,11 +220,16 @@ def _use_along(wall: Wall, thing: Opening | Obstacle, moldings: list[Molding]) -
 def _height_figure(wall: Wall, thing: Obstacle, moldings: list[Molding]) -> Iterator[Figure]:
     """How tall a thing is, for what runs as high: a chair rail waits for it, what runs over heads does not."""
     reached = [one for one in moldings if one.course.level != FLOOR and thing.base in one.course.obstacles]
-    if not thing.stands:
+    if is_plate(thing.kind):
         yield from _plate_figure(wall, thing, moldings)
         return
+    if _is_laid(thing):
+        yield from _laid_figures(wall, thing)
+        return
     if thing.base == "over":
-        yield from _hung_figures(wall, thing, moldings)
+        found = list(_hung_figures(wall, thing, moldings))
+        yield from found
+        yield from _hidden_figures(wall, thing, *(one.what for one in found))
         return
     notched = [one for one in moldings if one.course.level == FLOOR and one.course.reaches(wall, thing)]
     if thing.base == "notch" and notched:
@@ -235,6 +240,7 @@ def _height_figure(wall: Wall, thing: Obstacle, moldings: list[Molding]) -> Iter
         )  # fmt: skip
         return
     if not reached:
+        yield from _hidden_figures(wall, thing, "sill")
         return
     waits = any(one.course.level == WAIST for one in reached)
     yield Figure(
@@ -260,6 +266,37 @@ def _hung_figures(wall: Wall, thing: Obstacle, moldings: list[Molding]) -> Itera
             say("walk-tall-how"), say("walk-breaks", of=_and(above)),
             used=True, read=thing.height is not None, assumed=say("walk-clear", of=_and(above)),
         )  # fmt: skip
+
+
+def _is_laid(thing: Opening | Obstacle) -> bool:
+    return isinstance(thing, Obstacle) and is_laid(thing.kind)
+
+
+def _laid_figures(wall: Wall, thing: Obstacle) -> Iterator[Figure]:
+    """How high a stretch of tile or paneling goes, and from where: paper and paint end there, and rails stop at it."""
+    yield Figure(
+        thing.id, "height", wall.id, wall.number, _title(wall, say("walk-tall", thing=thing.name)),
+        say("walk-tall-how"), say("walk-for-covering"), used=True, read=thing.height is not None,
+    )  # fmt: skip
+    yield Figure(
+        thing.id, "sill", wall.id, wall.number, _title(wall, say("walk-hangs", thing=thing.name)),
+        say("walk-laid-how"), say("walk-for-covering"),
+        used=True, read=thing.foot is not None, assumed=say("walk-from-floor"),
+    )  # fmt: skip
+
+
+def _hidden_figures(wall: Wall, thing: Obstacle, *but: str) -> Iterator[Figure]:
+    """From where to where what is built in hides its wall, of what no board asked: until then it is covered behind."""
+    hang, tall = say("walk-hangs", thing=thing.name), say("walk-tall", thing=thing.name)
+    how = say("walk-tall-how-wet" if is_wet(thing.kind) else "walk-tall-how")
+    for what, title, hint, read in (
+        ("sill", hang, say("walk-hangs-how"), thing.foot), ("height", tall, how, thing.height),
+    ):  # fmt: skip
+        if thing.hides and what not in but:
+            yield Figure(
+                thing.id, what, wall.id, wall.number, _title(wall, title), hint, say("walk-for-covering"),
+                used=True, read=read is not None, assumed=say("walk-covered-behind"),
+            )  # fmt: skip
 
 
 def _plate_figure(wall: Wall, plate: Obstacle, moldings: list[Molding]) -> Iterator[Figure]:

@@ -1,12 +1,14 @@
-"""What there is to paint in a surveyed room: walls less their openings, ceiling, and the trim by its developed width.
+"""What there is to paint in a surveyed room: walls less what of them is not, ceiling, trim by developed width.
 
 Areas in square inches, with their working; they are estimates to buy paint by, and are told as such.
 """
 
-from collections.abc import Iterator
+import itertools
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
+from scantling.engine.coverings.standing import derive_standing, find_unread
 from scantling.engine.standard import MOLDINGS, Standard
 from scantling.engine.survey.outline import derive_outline
 from scantling.engine.survey.room import Opening, Room, Wall
@@ -39,33 +41,93 @@ class Surface:
     missing: tuple[str, ...] = ()
 
 
-def derive_walls(room: Room, height: Length | None = None) -> Surface:
-    """Every wall's length by its height, less its openings; `height` stands in for a wall's own that was not read."""
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """A part of a wall that is not painted: along it, and up from the floor."""
+
+    left: Length
+    right: Length
+    foot: Length
+    top: Length
+
+    def between(self, foot: Length, top: Length) -> "Taken":
+        return Taken(self.left, self.right, max(self.foot, foot), min(self.top, top))
+
+
+def derive_walls(
+    room: Room, chosen: Sequence[Wall] = (), height: Length | None = None, from_floor: Length = ZERO,
+    from_ceiling: Length = ZERO,
+) -> Surface:  # fmt: skip
+    """The length of every wall, or of those chosen, by its height, less its openings, tile, and what is built in.
+
+    `height` stands in for a wall's own that was not read; paint may begin above a wainscot, or end below a rail.
+    """
     area, working, missing = Fraction(0), [], []
-    low = [wall.name for wall in room.walls if wall.length and not (wall.height or height)]
+    walls = chosen or room.walls
+    low = [wall.name for wall in walls if wall.length and not (wall.height or height)]
     if len(low) > 1:
         missing.append(say("paint-no-heights", walls=all_of(low)))
-    for wall in room.walls:
+    for wall in walls:
         tall = wall.height.largest if wall.height else height
         if wall.length is None or tall is None:
             key = "paint-no-length" if wall.length is None else "paint-no-height" if len(low) == 1 else ""
             missing += [say(key, wall=wall.name)] if key else []
             continue
-        area += wall.length.largest.inches * tall.inches
-        working.append(f"{wall.name}: {format_bare(wall.length.largest)} × {format_bare(tall)}")
-        for name, out, why in _openings(wall):
+        top = tall - from_ceiling
+        painted = max(ZERO, top - from_floor)
+        area += wall.length.largest.inches * painted.inches
+        working.append(f"{wall.name}: {format_bare(wall.length.largest)} × {format_bare(painted)}")
+        for name, out, why in _not_painted(room, wall, from_floor, top):
             area -= out
             (missing if why else working).append(why or f"− {name}: {format_surface(out)}")
     return Surface(WALLS, max(area, Fraction(0)), tuple(working), tuple(missing))
 
 
-def _openings(wall: Wall) -> Iterator[tuple[str, Fraction, str]]:
+def _not_painted(room: Room, wall: Wall, foot: Length, top: Length) -> Iterator[tuple[str, Fraction, str]]:
+    """What is taken off, each so much as nothing before it took: a window in tile is no more wall than the tile."""
+    taken: list[Taken] = []
     for opening in wall.openings:
-        size = _height_of(opening)
+        size, place = _height_of(opening), _place_of(opening)
         if opening.width is None or size is None:
             yield opening.name, Fraction(0), say("paint-no-size", opening=opening.name)
+        elif place is None:
+            yield opening.name, opening.width.smallest.inches * min(size, max(ZERO, top - foot)).inches, ""
         else:
-            yield opening.name, opening.width.smallest.inches * size.inches, ""
+            yield opening.name, _take(taken, place.between(foot, top)), ""
+    for thing in find_unread(wall):
+        yield thing.name, Fraction(0), say("paint-no-size", opening=thing.name)
+    for one in derive_standing(room, wall):
+        out = _take(taken, Taken(one.start, one.end, one.bottom, one.top).between(foot, top))
+        if out:
+            yield one.name, out, ""
+
+
+def _place_of(opening: Opening) -> Taken | None:
+    size, bottom = _height_of(opening), derive_heights(opening)[0]
+    if opening.at is None or opening.width is None or size is None or bottom is None:
+        return None
+    left = opening.at.smallest
+    return Taken(left, left + opening.width.smallest, bottom, bottom + size)
+
+
+def _take(taken: list[Taken], more: Taken) -> Fraction:
+    """How much more of the wall is taken with it, in square inches."""
+    before = _area(taken)
+    taken.append(more)
+    return _area(taken) - before
+
+
+def _area(some: Sequence[Taken]) -> Fraction:
+    """What rectangles cover together: strip by strip between their sides."""
+    sides = sorted({side for one in some for side in (one.left, one.right)})
+    area = Fraction(0)
+    for left, right in itertools.pairwise(sides):
+        reached = None
+        for one in sorted((one for one in some if one.left <= left and right <= one.right), key=lambda one: one.foot):
+            foot = max(one.foot, reached) if reached is not None else one.foot
+            area += max(ZERO, one.top - foot).inches * (right - left).inches
+            reached = max(reached, one.top) if reached is not None else one.top
+    return area
 
 
 def _height_of(opening: Opening) -> Length | None:

@@ -7,7 +7,7 @@ An outside corner is wrapped. Both are the trade's practice; how much is turned 
 from bisect import bisect_left, bisect_right
 from dataclasses import dataclass
 
-from scantling.engine.coverings.seams.stretch import Hole, Stretch
+from scantling.engine.coverings.seams.stretch import Gap, Hole, Stretch
 
 LETTERS = "ABCDEFGHIJKL"
 
@@ -79,20 +79,16 @@ class Cut:
 
 
 def cuts_of(stretch: Stretch, paper: Paper, order: int, left: int, right: int) -> list[tuple[str, Hole | None, Cut]]:
-    """What is cut for a strip: whole, or where an opening takes all its width only what is over and under that."""
-    hole = stretch.hole_round(left, right)
-    top = -paper.trim // 2
-    low = paper.mark + order * paper.step
-    if hole is None:
-        tall = max(part.height for part in stretch.parts_over(left, right))
-        return [("whole", None, _cut(paper, tall, top - low))]
-    found: list[tuple[str, Hole | None, Cut]] = []
-    if hole.over > 0:
-        found.append(("over", hole, _cut(paper, hole.over, top - low)))
-    height = stretch.part_at(left).height
-    if hole.under < height:
-        found.append(("under", hole, _cut(paper, height - hole.under, hole.under + top - low)))
-    return found
+    """What is cut for a strip: whole, or where something takes all its width only what is over and under that."""
+    up = -paper.trim // 2 - paper.mark - order * paper.step
+    return [(*_called(gap), _cut(paper, gap.foot - gap.top, gap.top + up)) for gap in stretch.gaps(left, right)]
+
+
+def _called(gap: Gap) -> tuple[str, Hole | None]:
+    """By what it hangs under; what reaches up to the top of the paper, by what it hangs over."""
+    if gap.above:
+        return "under", gap.above
+    return ("over", gap.below) if gap.below else ("whole", None)
 
 
 def _cut(paper: Paper, tall: int, phase: int) -> Cut:

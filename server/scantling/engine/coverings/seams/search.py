@@ -84,11 +84,8 @@ class Search:
         self.walks = {sign: Walk(stretch, paper, sign < 0) for sign in (1, -1)}
         self.strips: dict[int, dict[int, _Strip]] = {1: {}, -1: {}}
         self.numbers: dict[Cut, int] = {}
-        self.known: dict[tuple[str, int, int], int] = {}
+        self.known: dict[tuple[int, int, int], int] = {}
         self.rolls: dict[int, int] = {}
-        self.part_starts = [part.start for part in stretch.parts]
-        self.heights = [part.height for part in stretch.parts]
-        self.hole_starts = [hole.start for hole in stretch.holes]
 
     def best(self, starts: Iterable[Start], mismatches: Sequence[Mismatch]) -> Hung | None:
         """The best of every start with every place for the mismatch; the first of equals."""
@@ -137,15 +134,8 @@ class Search:
         return strip
 
     def _weight(self, order: int, left: int, right: int) -> int:
-        """The pieces of a strip; alike wherever the same height or the same opening is, at one place in the pattern."""
-        place = bisect_left(self.hole_starts, left + 1) - 1
-        hole = self.stretch.holes[place] if place >= 0 else None
-        if hole and right <= hole.end:
-            key = ("hole", place, order % self.paper.drop)
-        else:
-            first = bisect_left(self.part_starts, left + 1) - 1
-            last = bisect_left(self.part_starts, right) - 1
-            key = ("wall", max(self.heights[max(0, first) : last + 1]), order % self.paper.drop)
+        """The pieces of a strip; alike wherever it lies over the same columns, at one place in the pattern."""
+        key = (*self.stretch.columns_over(left, right), order % self.paper.drop)
         if key not in self.known:
             cuts = cuts_of(self.stretch, self.paper, order, left, right)
             self.known[key] = sum(1 << BITS * self.numbers.setdefault(cut, len(self.numbers)) for _, _, cut in cuts)
@@ -232,9 +222,13 @@ class Search:
         if right - left + other_right - other_left > self.paper.width:
             return False
         used = self.walks[1].used(left, right) + self.walks[-1].used(-other_right, -other_left)
-        if used > self.paper.width or any(self.stretch.hole_round(*end) for end in ends):
+        if used > self.paper.width or not all(self._is_whole(*end) for end in ends):
             return False
         return self._weight(many - 1, *ends[0]) == self._weight(-more, *ends[1])
+
+    def _is_whole(self, left: int, right: int) -> bool:
+        gaps = self.stretch.gaps(left, right)
+        return len(gaps) == 1 and not (gaps[0].above or gaps[0].below)
 
     def _hung(
         self, rank: tuple[int, int, int, int], start: Start, place: Mismatch | None, right: _Run, left: _Run
@@ -255,12 +249,12 @@ def _span(sign: int, near: int, far: int) -> tuple[int, int]:
 
 
 def derive_mismatches(stretch: Stretch) -> list[Mismatch]:
-    """Every inside corner, and the middle of every opening, once round."""
+    """Every inside corner, and the middle of every opening, once round; at what hides a wall none is sought."""
     end = stretch.end
     inside = [turn for turn in stretch.turns if turn.inside and turn.at <= end]
     corners = [
         Mismatch(turn.at, f"corner {turn.number}", say("corner", number=turn.number), False) for turn in inside
     ]
-    holes = [hole for hole in stretch.holes if hole.start < end]
+    holes = [hole for hole in stretch.holes if hole.start < end and not hole.is_thing]
     over = [Mismatch((hole.start + hole.end) // 2, hole.id, hole.name, True) for hole in holes]
     return [*corners, *over] if stretch.closed else []

@@ -1,7 +1,7 @@
 """What a seam at a place shows: how much of it is seen, and whether it stands too near a corner or an opening."""
 
 from bisect import bisect_right
-from itertools import accumulate
+from itertools import accumulate, pairwise
 
 from scantling.engine.coverings.seams.hang import Paper
 from scantling.engine.coverings.seams.stretch import Stretch
@@ -15,11 +15,13 @@ class Sight:
     """
 
     def __init__(self, stretch: Stretch, paper: Paper) -> None:
-        edges = [turn.at for turn in stretch.turns] + [at for hole in stretch.holes for at in (hole.start, hole.end)]
+        free = [[(gap.top, gap.foot) for gap in column] for column in stretch.columns]
+        steps = zip(stretch.edges[1:], pairwise(free), strict=False)
+        edges = [turn.at for turn in stretch.turns] + [at for at, (one, other) in steps if one != other]
         edges += [0] if stretch.closed else [0, stretch.end]
         near = [(edge - paper.sliver + 1, edge + paper.sliver) for edge in edges] if paper.sliver else []
-        changes = {0, *(part.start for part in stretch.parts), *(at for pair in near for at in pair)}
-        changes |= {at for hole in stretch.holes for at in (hole.start + 1, hole.end)}
+        changes = {at for pair in near for at in pair}
+        changes |= {at for edge in stretch.edges for at in (edge, edge + 1)}
         self.changes = sorted(changes)
         starts = dict.fromkeys(self.changes, 0)
         for begins, ends in near:
@@ -35,8 +37,6 @@ class Sight:
 
 
 def _seen(stretch: Stretch, along: int) -> int:
-    height = stretch.part_at(along).height
-    for hole in stretch.holes:
-        if hole.start < along < hole.end:
-            return max(0, hole.over) + max(0, height - hole.under)
-    return height
+    """What hangs on either side of a seam, or on both."""
+    along = along or (stretch.end if stretch.closed else 0)
+    return sum(gap.foot - gap.top for gap in stretch.gaps(along - 1, along + 1))

@@ -4,9 +4,9 @@ Whole numbers of one unit throughout, so that every start can be tried: along fr
 of the paper. A stretch that comes round is laid out twice over, so that a strip may lie across its join.
 """
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +26,7 @@ class Part:
 
 @dataclass(frozen=True, slots=True)
 class Hole:
-    """An opening with its casing: from and to along the stretch, and from `over` down to `under`."""
+    """An opening with its casing, or what hides the wall: along the stretch, and from `over` down to `under`."""
 
     id: str
     name: str
@@ -34,6 +34,17 @@ class Hole:
     end: int
     over: int
     under: int
+    is_thing: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """What is papered between what is not: from `top` down to `foot`, and the holes that it ends at, if any."""
+
+    top: int
+    foot: int
+    above: Hole | None = None
+    below: Hole | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,13 +58,18 @@ class Turn:
 
 @dataclass(frozen=True, slots=True)
 class Stretch:
-    """`end` is its length; of one that comes round, parts, holes and turns stand in it twice."""
+    """`end` is its length; of one that comes round, parts, holes and turns stand in it twice.
+
+    Between two of `edges` the same is to be papered all along: the gaps of that column.
+    """
 
     parts: tuple[Part, ...]
     holes: tuple[Hole, ...]
     turns: tuple[Turn, ...]
     end: int
     closed: bool
+    edges: tuple[int, ...]
+    columns: tuple[tuple[Gap, ...], ...]
 
     def part_at(self, along: int) -> Part:
         return self.parts[max(0, bisect_right(self.parts, along, key=lambda part: part.start) - 1)]
@@ -61,24 +77,51 @@ class Stretch:
     def parts_over(self, left: int, right: int) -> list[Part]:
         return [part for part in self.parts if part.start < right and part.end > left]
 
-    def hole_round(self, left: int, right: int) -> Hole | None:
-        """The opening that takes all the width of a strip; None where wall stands beside it."""
-        place = bisect_right(self.holes, left, key=lambda hole: hole.start) - 1
-        hole = self.holes[place] if place >= 0 else None
-        return hole if hole and right <= hole.end else None
+    def columns_over(self, left: int, right: int) -> tuple[int, int]:
+        """The first and the last column that a strip lies over."""
+        return max(0, bisect_right(self.edges, left) - 1), min(len(self.columns), bisect_left(self.edges, right)) - 1
+
+    def gaps(self, left: int, right: int) -> list[Gap]:
+        """What is papered of a strip so wide, from the top down: wherever any of its width has wall behind it."""
+        first, last = self.columns_over(left, right)
+        found: list[Gap] = []
+        for gap in sorted((gap for column in self.columns[first : last + 1] for gap in column), key=_from_the_top):
+            if found and gap.top <= found[-1].foot:
+                lower = max(found[-1], gap, key=lambda one: one.foot)
+                found[-1] = Gap(found[-1].top, lower.foot, found[-1].above, lower.below)
+            else:
+                found.append(gap)
+        return found
+
+
+def _from_the_top(gap: Gap) -> tuple[int, int]:
+    return gap.top, -gap.foot
 
 
 def lay_out(parts: Sequence[Part], holes: Sequence[Hole], turns: Sequence[Turn], closed: bool) -> Stretch:
-    """A stretch from what stands along it once; holes that lie over each other are cut apart."""
+    """A stretch from what stands along it once."""
     end = parts[-1].end
-    kept: list[Hole] = []
-    for hole in sorted(holes, key=lambda one: (one.start, one.end)):
-        start = max(hole.start, kept[-1].end if kept else 0)
-        if start < min(hole.end, end):
-            kept.append(Hole(hole.id, hole.name, start, min(hole.end, end), hole.over, hole.under))
-    if not closed:
-        return Stretch(tuple(parts), tuple(kept), tuple(turns), end, False)
-    again = [Part(one.wall, one.name, one.start + end, one.end + end, one.height, one.base) for one in parts]
-    more = [Hole(one.id, one.name, one.start + end, one.end + end, one.over, one.under) for one in kept]
-    round_ = [Turn(one.at + end, one.inside, one.number) for one in turns]
-    return Stretch((*parts, *again), (*kept, *more), (*turns, *round_), end, True)
+    kept = [replace(hole, end=min(hole.end, end)) for hole in sorted(holes, key=lambda one: (one.start, one.end))
+            if hole.start < min(hole.end, end)]  # fmt: skip
+    parts, turns = list(parts), list(turns)
+    if closed:
+        parts += [replace(one, start=one.start + end, end=one.end + end) for one in parts]
+        kept += [replace(one, start=one.start + end, end=one.end + end) for one in kept]
+        turns += [replace(one, at=one.at + end) for one in turns]
+    edges = sorted({0, *(at for one in parts for at in (one.start, one.end)),
+                    *(at for one in kept for at in (one.start, one.end))})  # fmt: skip
+    columns = tuple(_gaps_at(parts, kept, edge) for edge in edges[:-1])
+    return Stretch(tuple(parts), tuple(kept), tuple(turns), end, closed, tuple(edges), columns)
+
+
+def _gaps_at(parts: Sequence[Part], holes: Sequence[Hole], along: int) -> tuple[Gap, ...]:
+    """What is papered just right of a place: from the top of the paper down to its foot, less every hole there."""
+    height = next(part.height for part in parts if part.start <= along < part.end)
+    here = sorted((hole for hole in holes if hole.start <= along < hole.end), key=lambda hole: hole.over)
+    found, top, above = [], 0, None
+    for hole in here:
+        if hole.over > top:
+            found.append(Gap(top, hole.over, above, hole))
+        if hole.under > top or above is None:
+            top, above = max(top, hole.under), hole
+    return (*found, Gap(top, height, above)) if top < height else tuple(found)

@@ -1,6 +1,7 @@
 """The walls of a surveyed room as stretches to paper: which are papered, how tall, what opens in them.
 
 What was not read is told, and papered over: that never buys too little. A wall without a length parts the stretch.
+Above tile, a wainscot or a vanity hang short strips, as over a door.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -8,6 +9,7 @@ from dataclasses import dataclass
 
 from scantling.engine.coverings.scale import Scale
 from scantling.engine.coverings.seams.stretch import Hole, Part, Stretch, Turn, lay_out
+from scantling.engine.coverings.standing import Opens, derive_standing, find_unread
 from scantling.engine.errors import EngineError
 from scantling.engine.survey.room import Opening, Problem, Room, Wall
 from scantling.engine.tape.lengths import ZERO, Length, format_length
@@ -27,18 +29,6 @@ class Wanted:
     height: Length | None
     from_floor: Length
     from_ceiling: Length
-
-
-@dataclass(frozen=True, slots=True)
-class Opens:
-    """An opening with its casing, in lengths: along its wall, and up from the floor; None where it goes on."""
-
-    id: str
-    name: str
-    start: Length
-    end: Length
-    bottom: Length
-    top: Length
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,6 +107,9 @@ def _papered(
             tell("unread-opening", what=opening.name)
         else:
             opens.append(hole)
+    for thing in find_unread(wall):
+        tell("unread-thing", what=thing.name)
+    opens += derive_standing(room, wall)
     return Papered(wall, wall.name, ZERO, wall.length.largest, high - wanted.from_ceiling, height, tuple(opens))
 
 
@@ -178,7 +171,7 @@ def _holes(one: Papered, at: int, scale: Scale) -> Iterator[Hole]:
         if over < under and start < end:
             sizes = (scale.whole(size) for size in (start, end, over, under))
             left, right, low, high = sizes
-            yield Hole(opens.id, opens.name, at + left, at + right, low, high)
+            yield Hole(opens.id, opens.name, at + left, at + right, low, high, opens.is_thing)
 
 
 @dataclass(frozen=True, slots=True)
@@ -207,7 +200,7 @@ def derive_panels(room: Room, panels: Sequence[Panel]) -> tuple[list[list[Papere
             problems.append(Problem(wall.id, error.key, error.message))
             continue
         holes = [derive_hole(room, wall, opening) for opening in wall.openings]
-        opens = tuple(hole for hole in holes if hole)
+        opens = (*(hole for hole in holes if hole), *derive_standing(room, wall))
         tall = panel.top - panel.bottom
         found.append([Papered(wall, panel.name, panel.at, panel.width, panel.top, tall, opens)])
     if not found:

@@ -28,7 +28,8 @@ def draw_wall(part: Part, holes: Sequence[Hole], strips: Sequence[Listed], paper
                 parts += _draw_strip(sheet, strip, where, paper)
     for hole in holes:
         if part.start <= hole.start < part.end:
-            parts.append(sheet.box(hole.start - part.start, hole.over, hole.end - part.start, hole.under, "ink wood"))
+            sides = hole.start - part.start, hole.over, hole.end - part.start, hole.under
+            parts.append(sheet.box(*sides, "opening pencil" if hole.is_thing else "ink wood"))
     parts.append(svg.sentence((WIDTH / 2, sheet.high - 3), part.name, "small pencil"))
     return svg.drawing(WIDTH, sheet.high, say("drawn-strips", wall=part.name.capitalize()), parts)
 

@@ -63,7 +63,8 @@ class _Row:
                 yield from self._strip(strip, where, paper)
         for hole in self.stretch.holes:
             if self.parts[0].start <= hole.start < self.parts[-1].end:
-                yield svg.polygon(self._box(hole.start, hole.over, hole.end, hole.under), "ink opening")
+                classes = "opening pencil" if hole.is_thing else "ink opening"
+                yield svg.polygon(self._box(hole.start, hole.over, hole.end, hole.under), classes)
         for part in self.parts:
             yield svg.polygon(self._box(part.start, 0, part.end, part.height), "ink")
             yield self._name(part)

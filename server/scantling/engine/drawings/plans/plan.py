@@ -4,6 +4,7 @@ import math
 from collections.abc import Iterator
 
 from scantling.engine.drawings import svg
+from scantling.engine.survey.kinds import is_laid
 from scantling.engine.survey.outline import Side, derive_outline
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Room
 from scantling.engine.walk.needs import derive_needs
@@ -15,8 +16,8 @@ TALLEST = 300.0
 # A gap that the tape's own ± does not explain is drawn, so that it is seen; small ones are drawn shut.
 GAP_SEEN = 3.0
 SHORT = 36.0
-# A thing whose depth was not read, in the drawing's units.
-UNREAD_DEPTH = 10.0
+# A thing whose depth was not read, in the drawing's units; and tile or paneling, which has none to speak of.
+UNREAD_DEPTH, LAID = 10.0, 3.0
 HALF_OPEN = math.sqrt(0.5)
 
 
@@ -127,7 +128,8 @@ def _draw_obstacle(paper: Paper, side: Side, obstacle: Obstacle) -> Iterator[str
     span = span_of(obstacle.at, obstacle.width, side.length)
     if span is None:
         return
-    deep = float(obstacle.depth.smallest.inches) if obstacle.depth else UNREAD_DEPTH / paper.scale
+    unread = (LAID if is_laid(obstacle.kind) else UNREAD_DEPTH) / paper.scale
+    deep = float(obstacle.depth.smallest.inches) if obstacle.depth else unread
     corners = [(span[0], 0.0), (span[1], 0.0), (span[1], deep), (span[0], deep)]
     yield svg.polygon([paper.at(side.point(*corner)) for corner in corners], "pencil dashed")
 

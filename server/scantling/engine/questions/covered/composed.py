@@ -1,7 +1,7 @@
 """What is said of a covering put as the question that plans it: `seams`, `panes`, `sheets` or `paint`."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Any
 
@@ -23,7 +23,8 @@ from scantling.engine.trim.piece import Piece
 from scantling.engine.words import say
 
 Raw = dict[str, Any]
-HUNG = ("height", "from_floor", "from_ceiling", "trim", "turn", "sliver", "mark", "mismatch")
+EDGES = ("height", "from_floor", "from_ceiling")
+HUNG = (*EDGES, "trim", "turn", "sliver", "mark", "mismatch")
 
 
 class CoveringError(EngineError):
@@ -127,8 +128,11 @@ class Composing:
         if name != WALLS:
             return Surface(name, Fraction(0), ())
         walls, chosen = self.walls(), self.cover.get("walls")
-        some = replace(self.room, walls=tuple(wall for wall in self.room.walls if not chosen or wall.id in walls))
-        return derive_walls(some, parse_length(self.cover["height"]) if "height" in self.cover else None)
+        some = [wall for wall in self.room.walls if not chosen or wall.id in walls]
+        if not some:
+            return Surface(WALLS, Fraction(0), ())
+        edges = {name: parse_length(self.cover[name]) for name in EDGES if name in self.cover}
+        return derive_walls(self.room, some, **edges)
 
     def _growth(self) -> Mapping[str, Fraction]:
         if "growth" not in self.cover:

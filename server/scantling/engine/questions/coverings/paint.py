@@ -15,9 +15,10 @@ from scantling.engine.questions.amounts import Amount, Area, Volume, parse_amoun
 from scantling.engine.questions.facts import RoomIn, find, find_pieces
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive, ProblemOut, problems_out
-from scantling.engine.shapes import Asked, out, text_out, texts_out
+from scantling.engine.shapes import Asked, LengthText, out, text_out, texts_out
 from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.standard import format_price, parse_price
+from scantling.engine.tape.lengths import ZERO
 from scantling.engine.tape.measures import (
     GALLON,
     format_number,
@@ -219,6 +220,8 @@ def _advice(product: dict[str, Any], paint: Fraction, choice: Choice | None) -> 
 
 class AreasIn(RoomIn):
     height = Positive(metadata={"description": say("ask-areas-height")})
+    from_floor = LengthText(load_default=ZERO, metadata={"description": say("ask-areas-from-floor")})
+    from_ceiling = LengthText(load_default=ZERO, metadata={"description": say("ask-areas-from-ceiling")})
     growth = Amount("growth", most=100, metadata={"description": say("ask-areas-growth")})
 
 
@@ -240,7 +243,8 @@ def answer_areas(asked: dict[str, Any], context: Context) -> Answer:
     room, _ = find(asked, context)
     pieces, problems = find_pieces(asked, room, context)
     growth = asked["growth"] / 100 if "growth" in asked else GROWTH
-    surfaces = (derive_walls(room, asked.get("height")), derive_ceiling(room), derive_trim(room, pieces, growth))
+    walls = derive_walls(room, (), asked.get("height"), asked["from_floor"], asked["from_ceiling"])
+    surfaces = (walls, derive_ceiling(room), derive_trim(room, pieces, growth))
     return {
         "surfaces": [show_surface(surface) for surface in surfaces],
         "problems": problems_out((*room.problems, *problems)),

@@ -69,13 +69,11 @@ class Shown:
         place = one.hung.mismatch
         if place is None:
             return None
-        hole = next((h for h in one.stretch.holes if h.id == place.of and h.start < place.at < h.end), None)
-        height = one.stretch.part_at(place.at).height
-        seen = hole.over + height - hole.under if hole else height
+        seen = sum(gap.foot - gap.top for gap in one.stretch.gaps(place.at - 1, place.at + 1))
         last = [strip.number for strip in strips if place.at % one.stretch.end in
                 (strip.strip.right % one.stretch.end, strip.strip.left % one.stretch.end)]  # fmt: skip
         strips_there = all_of(map(str, last[:2]))
-        said = say("seams-mismatch-at" if hole else "seams-mismatch-in", place=place.name, strips=strips_there)
+        said = say("seams-mismatch-at" if place.hole else "seams-mismatch-in", place=place.name, strips=strips_there)
         return {"of": place.of, "said": said, "seen": self.length(seen)}
 
     def strip(self, one: Listed) -> Answer:

@@ -76,10 +76,17 @@ def _papered(room: Room, asked: dict[str, Any]) -> tuple[list[list[Papered]], bo
         ]
         found, problems = derive_panels(room, panels)
         return found, False, problems
-    base = room.standard.base_height if room.standard.wants("base") else ZERO
+    above = asked.get("from_floor", _wood_goes_up(room.standard))
     below = asked.get("from_ceiling", _crown_comes_down(room.standard))
-    wanted = Wanted(tuple(asked["walls"]), asked.get("height"), asked.get("from_floor", base), below)
+    wanted = Wanted(tuple(asked["walls"]), asked.get("height"), above, below)
     return derive_papered(room, wanted)
+
+
+def _wood_goes_up(standard: Standard) -> Length:
+    """To the top of the chair rail, which paper cannot hang past, or of the base."""
+    if standard.wants("chair_rail"):
+        return standard.chair_rail_height + standard.chair_rail_width
+    return standard.base_height if standard.wants("base") else ZERO
 
 
 def _crown_comes_down(standard: Standard) -> Length:

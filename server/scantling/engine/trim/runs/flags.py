@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from scantling.engine.standard import Standard
+from scantling.engine.survey.kinds import is_plate
 from scantling.engine.survey.room import Obstacle, Room, Wall
 from scantling.engine.tape.angles import SQUARE, Corner, format_degrees
 from scantling.engine.tape.lengths import SIXTEENTH, SIXTY_FOURTH, ZERO, Length, format_length
@@ -121,7 +122,7 @@ def _plates(seen: Seen, placed: Placed, piece: Piece) -> Iterator[Flag]:
     """The plates of outlets and switches that it would cross, as far as their height was read."""
     wall, start = placed.run.wall, placed.run.start
     for thing in wall.obstacles:
-        if thing.stands or not (thing.height and thing.at and thing.width):
+        if not is_plate(thing.kind) or not (thing.height and thing.at and thing.width):
             continue
         near, far = thing.at.smallest - start, thing.at.largest + thing.width.largest - start
         band = Band(max(ZERO, thing.height.smallest - PLATE), thing.height.largest)

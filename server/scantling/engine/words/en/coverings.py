@@ -23,6 +23,7 @@ TEXTS = {
     "seam.no-height": "{what} has no height: it is planned as tall as the tallest, {height}.",
     "seam.no-room": "{what} is {height} high, and nothing of it is left to paper.",
     "seam.unread-opening": "The {what} is papered over, for where it stands was not all read.",
+    "seam.unread-thing": "The {what} is papered over, for where it is and how high was not all read.",
     "seam.past-the-end": "{what} reaches past its wall: read both again.",
     "seam.no-such-start": "There is no wall or opening {of} among what is papered: start on one that is.",
     "seam.no-strip": "A strip of {cut} is longer than what a roll gives for certain, {roll}: take a longer one.",

@@ -12,6 +12,7 @@ TEXTS = {
     "walk-for-sides": "the {of} to the left and right of the {thing}",
     "walk-for-notch": "the notch for the {thing}",
     "walk-breaks": "whether it breaks the {of}",
+    "walk-for-covering": "what paper and paint end at",
     # Along a wall.
     "walk-along-floor": "along the floor",
     "walk-along-floor-how": "Hold the tape 2 in up from the floor, corner to corner.",
@@ -79,6 +80,9 @@ TEXTS = {
     "walk-hangs-how": "From the floor to its lower edge; 0 where it stands on the floor, or lies in it.",
     "walk-hangs-why": "whether the {of} runs below it",
     "walk-not-hung": "standing on the floor",
+    "walk-laid-how": "From the floor to its lower edge, where it does not begin at the floor.",
+    "walk-from-floor": "from the floor up",
+    "walk-covered-behind": "no height, and the wall behind it is covered",
     "walk-plate": "{thing}, how high",
     "walk-plate-how": "From the floor to the top of its plate.",
     "walk-plate-why": "whether the {of} crosses it",

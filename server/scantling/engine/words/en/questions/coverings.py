@@ -47,7 +47,7 @@ TEXTS = {
     "seams-mismatch-in": "The pattern does not match in {place}, where strips {strips} meet.",
     "strip-turns": "{left} on {wall}, then {right} on {next}",
     "strip-shared": "{number}: {width} wide, out of strip {other}",
-    "strip-nothing": "{number}: nothing, an opening takes it all",
+    "strip-nothing": "{number}: nothing, what is there takes it all",
     "strip-piece-over": "{length} over the {opening}",
     "strip-piece-under": "{length} under the {opening}",
     "strip-from-roll": "{piece} from roll {roll}",
