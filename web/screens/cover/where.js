@@ -46,8 +46,7 @@ export function Walls({ answer, asked }) {
 /** @param {{answer: any}} props */
 export function Surfaces({ answer }) {
   const save = useList(answer, SURFACES);
-  const said = answer.settings[SURFACES];
-  const rows = Array.isArray(said) && said.length ? said : [{ name: "walls", area: null }];
+  const rows = Array.isArray(answer.settings[SURFACES]) ? answer.settings[SURFACES] : [];
   const has = (/** @type {string} */ name) => rows.some((row) => row.name === name && !row.area);
   const touch = (/** @type {string} */ name) => {
     const others = rows.filter((row) => row.name !== name || row.area);
@@ -57,9 +56,10 @@ export function Surfaces({ answer }) {
   };
   return html`<fieldset class="choice">
     <legend>${say("where-surface")}</legend>
+    <p class="pencil">${say(rows.length ? "where-surface.some" : "where-surface.walls")}</p>
     <div class="choice-row">
       ${COUNTED.map(
-        (name) => html`<${Button} pressed=${has(name)} disabled=${has(name) && rows.length === 1} onTouch=${() => touch(name)} key=${name}>
+        (name) => html`<${Button} pressed=${has(name)} onTouch=${() => touch(name)} key=${name}>
           ${say(`where-counted-${name}`)}<//>`,
       )}
     </div>
