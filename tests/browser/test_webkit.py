@@ -147,7 +147,7 @@ def walk(hand: Hand) -> None:
         hand.touch(f"Next wall: {turn} corner")
         hand.sees("h1, h2, h3", f"You face wall {number}", exact=True)
         if number == 2:
-            hand.touch("Cabinet, tub or other thing")
+            hand.touch("Cabinet, tub, tile or other thing")
             hand.touch("Save")
             hand.sees("button", "Strike the cabinet")
     hand.touch("Back at the first wall")

@@ -83,7 +83,7 @@ def walk(page: Page, corners: Sequence[str] = CORNERS) -> None:
         touch(page, f"Next wall: {turn} corner")
         expect(page.get_by_role("heading", name=f"You face wall {number}", exact=True)).to_be_visible()
         if number == 2:
-            touch(page, "Cabinet, tub or other thing")
+            touch(page, "Cabinet, tub, tile or other thing")
             touch(page, "Save")
             expect(page.get_by_role("button", name="Strike the cabinet")).to_be_visible()
     touch(page, "Back at the first wall")

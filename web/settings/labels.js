@@ -98,7 +98,12 @@ export const COVERS = {
     {
       key: "own",
       title: say("group-own"),
-      rows: [row("cover.height"), plain("cover.growth")],
+      rows: [
+        row("cover.from_floor", "painted.from_floor"),
+        row("cover.from_ceiling", "painted.from_ceiling"),
+        row("cover.height"),
+        plain("cover.growth"),
+      ],
       tables: [
         table("cover.surfaces", [
           ["name", say("cell-name"), "text", "", "must"],

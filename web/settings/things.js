@@ -1,5 +1,5 @@
 // @ts-check
-// What one thing in the way may have otherwise than its room: stairs their rake, any other its toe kick and its ends.
+// What one thing in the way may have otherwise than its room: stairs their rake, any other its toe kick, its ends, and the wall behind it.
 import { say } from "../words/words.js";
 import { pick, plain, row } from "./said.js";
 
@@ -18,5 +18,9 @@ export const THINGS = {
     title: say("group-at"),
     picks: [pick("thing.end", ["square", "scribed"], "here.end", "thing.end")],
     rows: [row("thing.clearance", "here.clearance")],
+  },
+  behind: {
+    title: say("group-behind"),
+    picks: [pick("thing.behind", ["usual", "covered", "bare"])],
   },
 };

@@ -10,7 +10,9 @@ import { addObstacle, asWritten, setSetting } from "../../notebook/write.js";
 import { say } from "../../words/words.js";
 
 /** What the base usually does: common practice, and a touch changes it. */
-const USUAL = { __proto__: null, cabinet: "stops", tub: "stops", hearth: "stops", radiator: "over", register: "notch", pipe: "notch", outlet: "over", "stair skirt": "stops", "medicine cabinet": "over" };
+const USUAL = { __proto__: null, cabinet: "stops", tub: "stops", hearth: "stops", radiator: "over", register: "notch", pipe: "notch", outlet: "over", "stair skirt": "stops", "medicine cabinet": "over", tile: "stops", wainscot: "over" };
+/** What a stretch of the wall is finished with: paper and paint end at it. */
+const LAID = ["tile", "wainscot"];
 /** What meets the base at the angle of a stair, and is asked for that. */
 export const SKIRT = "stair skirt";
 const RISES = ["left", "right"].map((way) => [way, say(`thing-rises-${way}`)]);
@@ -63,6 +65,7 @@ export function Thing({ place: [wallId] }) {
       <${Choice} name="kind" legend=${say("thing-kind")} value=${kind} onPick=${name} choices=${KINDS} />
       <${Field} label=${say("thing-kind.other")} value=${calledOf(kind)} onInput=${(/** @type {string} */ words) => setKind(kindOf(words))} />
       ${kind === "tub" ? html`<p class="pencil">${say("thing-once")}</p>` : null}
+      ${LAID.includes(kind) ? html`<p class="pencil">${say("thing-laid")}</p>` : null}
       ${
         kind === SKIRT
           ? html`<${Field} label=${say("thing-rake")} value=${rake} onInput=${setRake} hint=${say("thing-rake.hint")} mode="decimal" />

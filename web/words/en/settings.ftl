@@ -439,6 +439,12 @@ setting-here-toe_height = Toe kick, height
 setting-here-toe_depth = Toe kick, depth
     .hint = how far it is set back from the face
 
+group-behind = Paper and paint behind it
+setting-thing-behind = The wall behind it
+    .usual = as is usual
+    .covered = covered
+    .bare = left as it is
+
 group-at = Boards that end at it
 setting-here-end = Their ends
 setting-here-clearance = Kept clear of it
@@ -543,7 +549,7 @@ setting-sheet-price = Price of a sheet
 
 group-height = How high, and how it is cut
 setting-cover-from_floor = Begins above the floor
-    .hint = the top of the base, if nothing is said
+    .hint = the top of the chair rail, or of the base, if nothing is said
 setting-cover-from_ceiling = Ends below the ceiling
     .hint = where a rail is in the way; the foot of the crown, if nothing is said
 setting-cover-height = Floor to ceiling
@@ -566,6 +572,10 @@ table-cover-panels =
     .cell = { $cell }, panel { $row }
 
 group-own = Something of your own, and how it is counted
+setting-painted-from_floor = Walls, begins above the floor
+    .hint = such as the top of a wainscot; the floor, if nothing is said
+setting-painted-from_ceiling = Walls, ends below the ceiling
+    .hint = the ceiling, if nothing is said
 setting-cover-growth = What curves add to trim
     .hint = per cent of its face and edge
 table-cover-surfaces =
