@@ -77,6 +77,35 @@ def test_two_acts_at_once_are_both_written_and_a_finger_that_bounces_writes_once
     ]  # fmt: skip
 
 
+def test_what_was_picked_stays_picked_while_what_was_touched_before_is_written(sleeper):
+    """The page is drawn anew by that: a choice that turned back meanwhile would be touched again."""
+    visit(sleeper, "survey", "walk", WALL)
+    expect(button(sleeper, "Window in this wall")).to_be_visible()
+    sleeper.evaluate(
+        """() => {
+          const [inside, outside] = document.querySelectorAll("input[name=turn]");
+          const { get, set } = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "checked");
+          globalThis.turned = [];
+          Object.defineProperty(inside, "checked", { get, set(on) { turned.push(on); set.call(this, on); } });
+          [...document.querySelectorAll("button")].find((one) => one.textContent === "Window in this wall").click();
+          outside.click();
+        }"""
+    )
+    expect(button(sleeper, "Strike the window")).to_be_visible()
+    expect(sleeper.locator("p.heard[role=status]")).to_contain_text("outside corner, saved here")
+    assert sleeper.get_by_label("outside").is_checked()
+    assert True not in sleeper.evaluate("() => turned")
+
+
+def test_a_choice_that_could_not_be_written_shows_what_stands(sleeper):
+    visit(sleeper, "survey", "walk", WALL)
+    expect(sleeper.get_by_label("inside")).to_be_checked()
+    sleeper.evaluate("""() => { IDBObjectStore.prototype.add = () => { throw new Error("the disk is full"); }; }""")
+    sleeper.get_by_label("outside").tap()
+    expect(sleeper.get_by_role("alert")).to_contain_text("the disk is full")
+    expect(sleeper.get_by_label("inside")).to_be_checked()
+
+
 def test_a_save_that_ends_late_does_not_pull_the_person_back(sleeper):
     visit(sleeper, "survey", "read", WALL, "length")
     sleeper.get_by_label("type it or say it").fill("143 7/8")

@@ -476,7 +476,7 @@ def test_a_second_house_has_its_own_rooms(room):
 
 def test_a_corner_told_wrong_is_turned(room):
     visit(room, "survey", "walk")
-    room.get_by_label("outside").check(force=True)
+    room.get_by_label("outside").tap()
 
     visit(room, "survey")
     expect(room.get_by_role("link", name="corner 8, outside")).to_be_visible()

@@ -1,6 +1,6 @@
 // @ts-check
 // What can be touched: one wide button for the thing to do, quieter ones beside it, fields, and choices of one among few.
-import { html, useId } from "./ui.js";
+import { html, useEffect, useId, useState } from "./ui.js";
 import { useOnce } from "./once.js";
 import { say } from "../words/words.js";
 
@@ -39,17 +39,25 @@ export function Field({ label, value, onInput, hint, wrong, mode = "text", holds
 }
 
 /**
- * One of a few, all in view.
- * @param {{name: string, legend: any, choices: any[][], value: string, onPick: (value: string) => void}} props
- *   `choices` are pairs of value and words
+ * One of a few, all in view. What was picked shows until `value` says the same, for a page is drawn anew while that is
+ * written, and would show it turned back; where it came to nothing, what stands shows again.
+ * @param {{name: string, legend: any, choices: any[][], value: string, onPick: (value: string) => any}} props
+ *   `choices` are pairs of value and words; `onPick` resolves to nothing where nothing was written
  */
 export function Choice({ name, legend, choices, value, onPick }) {
+  const [picked, setPicked] = useState(/** @type {string | null} */ (null));
+  useEffect(() => setPicked(null), [value]);
+  const pick = async (/** @type {string} */ key) => {
+    setPicked(key);
+    const done = await onPick(key);
+    if (!done) setPicked((last) => (last === key ? null : last)); // another may have been picked since
+  };
   return html`<fieldset class="choice">
     <legend>${legend}</legend>
     <div class="choice-row">
       ${choices.map(
         ([key, words]) => html`<label class="pick" key=${key}>
-        <input type="radio" name=${name} value=${key} checked=${key === value} onChange=${() => onPick(key)} />
+        <input type="radio" name=${name} value=${key} checked=${key === (picked ?? value)} onChange=${() => pick(key)} />
         <span>${words}</span>
       </label>`,
       )}
