@@ -132,5 +132,5 @@ export class Update {
 
 /** Whether there is text on the page that loading it again would lose. */
 function halfWritten() {
-  return [...document.querySelectorAll("input")].some((field) => field.type === "text" && field.value !== "");
+  return [...document.querySelectorAll("input[type=text], textarea")].some((/** @type {any} */ field) => field.value !== "");
 }

@@ -140,21 +140,26 @@ def test_a_file_with_other_bytes_than_the_list_says_is_not_kept(bare, new_phone,
     assert not page.evaluate("() => services.update.kept")
 
 
-def test_another_tab_finishes_its_half_written_reading_before_it_changes(bare, phone, opened, next_site):
+FIELDS = {"a reading": "<input type=text>", "a wall said in one breath": "<textarea></textarea>"}
+
+
+@pytest.mark.parametrize("sort", FIELDS.values(), ids=FIELDS)
+def test_another_tab_finishes_what_is_half_written_before_it_changes(sort, bare, phone, opened, next_site):
     page, other = opened(phone, bare.url), opened(phone, bare.url)
     other.evaluate(
-        """() => {
-          const field = document.createElement("input");
-          field.type = "text";
+        """(sort) => {
+          const { body } = new DOMParser().parseFromString(sort, "text/html");
+          const field = body.firstElementChild;
           field.value = "63 5/1";
           document.body.append(field);
-        }"""
+        }""",
+        sort,
     )
     bare.publish(next_site)
     told_of_update(page)
     page.evaluate("() => services.update.apply()")
     page.wait_for_function("(build) => document.documentElement.dataset.build === build", arg=next_site.build)
     other.wait_for_timeout(1000)
-    assert other.evaluate("() => document.querySelector('input')?.value") == "63 5/1"
+    assert other.evaluate("() => document.querySelector('input, textarea')?.value") == "63 5/1"
     other.evaluate("() => { location.hash = '#/survey'; }")  # left, or saved and gone on
     other.wait_for_function("(build) => document.documentElement.dataset.build === build", arg=next_site.build)
