@@ -170,7 +170,7 @@ def test_an_address_that_names_what_every_object_has_shows_a_screen(sleeper, pla
     expect(title(sleeper)).to_have_text(re.compile("Sewing room|Rooms"))
 
 
-def test_a_browser_that_keeps_no_scraps_loses_no_reading(laptop, new_sleeper):
+def test_a_browser_that_keeps_no_scraps_loses_no_reading_and_shares_them(laptop, new_sleeper, until):
     page = new_sleeper().new_page()
     page.add_init_script(
         """Object.defineProperty(globalThis, "localStorage", {
@@ -182,6 +182,7 @@ def test_a_browser_that_keeps_no_scraps_loses_no_reading(laptop, new_sleeper):
     expect(title(page)).to_have_text("Walk: Sewing room")
     visit(page, "sums")
     expect(title(page)).to_have_text("Sums")
+    until(page, lambda: {entry["kind"] for entry in laptop.journal()} >= {"house", "room", "wall"})
 
 
 def test_no_two_fields_of_a_screen_have_one_id(sleeper):

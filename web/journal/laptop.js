@@ -13,14 +13,34 @@ export const hasLaptop = origin !== "none";
 /** The code that this page was opened with, if any. */
 let brought = "";
 
+/** This device's token where the browser would not keep it: it is good until the page closes. */
+let unkept = "";
+
+function token() {
+  try {
+    return localStorage.getItem(TOKEN) ?? unkept;
+  } catch {
+    return unkept; // A browser may refuse even to be asked, and the laptop's own page needs no token.
+  }
+}
+
+/** @param {string} fresh */
+function keepToken(fresh) {
+  unkept = fresh;
+  try {
+    localStorage.setItem(TOKEN, fresh);
+  } catch {
+    // The code is used up already: it must be good for what is open.
+  }
+}
+
 /** How it is reached: its origin, and this device's token. */
-export const wayToLaptop = () => ({ origin, token: localStorage.getItem(TOKEN) ?? "" });
+export const wayToLaptop = () => ({ origin, token: token() });
 
 /** @type {typeof fetch} */
 export const askLaptop = (path, init = {}) => {
-  const token = localStorage.getItem(TOKEN);
   const headers = new Headers(init.headers);
-  if (token) headers.set("Authorization", `Bearer ${token}`);
+  if (token()) headers.set("Authorization", `Bearer ${token()}`);
   return fetch(origin + path, { ...init, headers });
 };
 
@@ -57,7 +77,6 @@ export async function callLaptop(method, path, said) {
 
 /** Lets this device in by a code that the laptop shows. @param {string} code @param {string} name */
 export async function pair(code, name) {
-  const { token } = await callLaptop("POST", "/api/devices", { code, name });
-  localStorage.setItem(TOKEN, token);
+  keepToken((await callLaptop("POST", "/api/devices", { code, name })).token);
   brought = "";
 }
