@@ -261,6 +261,7 @@ def test_a_length_is_as_sure_as_one_reading_and_one_mark():
 
 REFUSED = {
     "a width of nothing": (door({"width": "0"}), "no-opening", "opening.width"),
+    "a width of less than nothing": (door({"width": ["30", "-30"]}), "negative", "opening.width.1"),
     "a height of nothing": (door({"left": "0"}), "no-opening", "opening.left"),
     "a width that is no length": (door({"width": ["30", "fish"]}), "unknown-word", "opening.width.1"),
     "no reading at all": (door({"width": []}), "bad-field", "opening.width"),

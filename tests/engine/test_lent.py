@@ -56,6 +56,27 @@ def test_a_board_that_is_not_bought_or_not_settled_on_is_lent_to_nobody(house):
     assert of_closet(house, "20") == ("15.00", [""])
 
 
+def test_of_a_board_that_is_begun_no_more_is_lent_than_what_is_still_to_be_cut_of_it_leaves(house):
+    house.wall("40")
+    issue(house, house.room)
+    accept(house, house.room, bought=True)
+    mark(house, house.room, "A", "cut")
+    # 144 less the end, a board of 96 and its kerf is 47 3/8; that of 40 and its own leave too little to hold.
+    assert of_closet(house, "20") == ("15.00", [""])
+
+
+def test_what_is_left_of_a_board_that_nobody_bought_is_lent_to_nobody_although_it_was_cut(house):
+    accept(house, house.room)
+    mark(house, house.room, "A", "cut")
+    assert of_closet(house, "20") == ("15.00", [""])
+
+
+def test_a_spare_board_is_lent_to_nobody(house):
+    house.say("setting", of=house.room, name="spare_sticks", value="1")
+    accept(house, house.room, bought=True)
+    assert of_closet(house, "90") == ("15.00", [""])
+
+
 def test_what_a_piece_wants_more_than_when_its_plan_was_settled_on_is_not_lent(house):
     accept(house, house.room, bought=True)
     read_anew(house, "120")

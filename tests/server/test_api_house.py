@@ -123,6 +123,13 @@ def test_three_sides_of_a_corner_are_understood_as_degrees(client, room, walls):
     )
 
 
+def test_the_corner_of_a_wall_is_understood_as_the_wall_turns(client, room):
+    for turn, corner in (("inside", 88), ("outside", 272)):
+        wall = written(client.post(f"/api/rooms/{room}/walls", json={"turn": turn}))["wall"]
+        said = {"of": wall, "what": "corner", "text": "88"}
+        assert client.post(f"/api/rooms/{room}/readings", json=said).json["understood"]["corner"] == corner
+
+
 def test_a_reading_of_a_window_is_understood_in_the_wall_it_is_in(client, room, walls):
     window = written(client.post(f"/api/rooms/{room}/openings", json={"wall": walls[1], "kind": "window"}))["opening"]
     said = {"of": window, "what": "width", "text": "32 3/8"}
