@@ -179,6 +179,12 @@ def test_a_sum_that_cannot_be_worked_or_has_two_answers_is_refused(text, key, at
     assert f"“{text}”" in refusal.value.message
 
 
+def test_a_space_left_out_of_a_sum_is_told_as_a_fraction_first_and_as_a_division_then():
+    with pytest.raises(SumError) as refusal:
+        evaluate_sum("631/4 - 2")
+    assert refusal.value.message.endswith("put a space before a fraction, or spaces round a slash that divides.")
+
+
 def test_every_refusal_has_been_seen():
     of_names = {"name-and-mark"}
     assert {key for _, key, _ in REFUSED.values()} | of_names == keys_of(SumError)

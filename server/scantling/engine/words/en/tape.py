@@ -40,7 +40,10 @@ TEXTS = {
     "sum.open-bracket": "A bracket in {text} is not closed: add the ).",
     "sum.close-bracket": "A bracket in {text} closes that never opened: take out the ).",
     "sum.dash-or-minus": "The dash in {text} could join or take away: write 63 1/4, or 63 - 1/4 with spaces.",
-    "sum.fraction-or-division": "The slash in {text} makes no fraction of an inch: to divide, put spaces round it.",
+    "sum.fraction-or-division": (
+        "The slash in {text} makes no fraction of an inch: put a space before a fraction, or spaces round a slash that "
+        "divides."
+    ),
     "sum.two-slashes": "Two slashes in {text} run together: put spaces round the one that divides, as in 63 1/4 / 2.",
     "sum.unlike": "{sum} in {text} mixes two kinds of thing: give both sides the same kind of unit.",
     "sum.no-such-unit": "{sum} in {text} has no meaning on a tape: multiply or divide by a plain number.",
