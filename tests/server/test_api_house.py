@@ -2,9 +2,14 @@
 
 import csv
 import io
+import re
 
 import pytest
 from scantling.engine.bodies import BODIES, ReadingBody
+from scantling.engine.bodies import FIGURES as FIGURES_THERE_ARE
+from scantling.engine.questions.settable import SETTABLE
+from scantling.engine.survey.facts import READINGS
+from scantling.site import web_folder
 
 WALLS = (("132 1/4", "inside"), ("96 1/2", "inside"), ("132 1/4", "inside"), ("96 1/2", "inside"))
 
@@ -305,6 +310,88 @@ def test_degrees_at_the_corner_of_a_head_are_degrees_and_no_length(client, room,
     door = written(client.post(f"/api/rooms/{room}/openings", json={"wall": walls[1], "kind": "door"}))["opening"]
     said = {"of": door, "what": "left_corner", "text": "90.5"}
     assert client.post(f"/api/rooms/{room}/readings", json=said).json["understood"]["corner"] == 90.5
+
+
+MISPLACED = {
+    "a height of a wall's jamb": ("wall", "left"), "a corner of a door": ("opening", "corner"),
+    "the sash of a cabinet": ("obstacle", "sash"), "the depth of a wall": ("wall", "depth"),
+}  # fmt: skip
+
+
+@pytest.fixture
+def things(client, room, walls):
+    """A wall, an opening and a thing in the way, by their sort."""
+    door = {"wall": walls[1], "kind": "door"}
+    cabinet = {"wall": walls[2], "kind": "cabinet", "base": "stops"}
+    return {
+        "wall": walls[0],
+        "opening": written(client.post(f"/api/rooms/{room}/openings", json=door))["opening"],
+        "obstacle": written(client.post(f"/api/rooms/{room}/obstacles", json=cabinet))["obstacle"],
+    }
+
+
+@pytest.mark.parametrize(("sort", "what"), MISPLACED.values(), ids=MISPLACED)
+def test_a_figure_that_is_not_read_of_such_a_thing_is_named_and_not_kept(sort, what, client, room, things):
+    said = {"of": things[sort], "what": what, "text": "80"}
+    error = client.post(f"/api/rooms/{room}/readings", json=said).json["error"]
+    assert (error["key"], error["where"]["field"]) == ("no-such-reading", "what")
+    assert f"“{what}” of this {sort}" in error["message"]
+    assert all(row["what"] != what for row in client.get(f"/api/rooms/{room}").json["rows"] if row["readings"])
+
+
+def test_every_figure_is_read_of_something():
+    pieces = {"in_place", "salvaged"}
+    assert {what for figures in READINGS.values() for what in figures} | pieces == set(FIGURES_THERE_ARE)
+
+
+UNSETTABLE = {
+    "a typing slip": ("houses/{house}", "base.heigth", "base.height"),
+    "what is a room's, of an opening": ("rooms/{room}/things/{opening}", "base.height", "plinth.height"),
+    "what is an opening's, of a wall": ("rooms/{room}/things/{wall}", "casing.width", "battens.width"),
+    "what is a wall's, of a house": ("houses/{house}", "battens.count", ""),
+    "what is a whole house's, of a room": ("rooms/{room}", "lengths", ""),
+    "what is paper's, of a room": ("rooms/{room}", "paper.width", "apron.width"),
+    "what is paper's, of a paint": ("houses/{house}/articles/{paint}", "paper.width", ""),
+    "what is an article's, of a covering": ("rooms/{room}/coverings/{covering}", "paint.coats", ""),
+}
+
+
+@pytest.mark.parametrize(("where", "name", "nearest"), UNSETTABLE.values(), ids=UNSETTABLE)
+def test_a_setting_that_such_a_thing_has_not_is_named_with_the_nearest(
+    where, name, nearest, client, house, room, things
+):
+    paint = {"sort": "paint", "name": "chalk"}
+    article = written(client.post(f"/api/houses/{house}/articles", json=paint))["article"]
+    over = written(client.post(f"/api/rooms/{room}/coverings", json={"article": article}))["covering"]
+    of = where.format(house=house, room=room, paint=article, covering=over, **things)
+    response = client.put(f"/api/{of}/settings/{name}", json={"value": "3"})
+    assert (response.status_code, response.json["error"]["key"]) == (404, "no-such-setting")
+    assert f"“{name}”" in response.json["error"]["message"]
+    assert nearest in response.json["error"]["message"]
+
+
+def test_whatever_the_page_offers_to_set_may_be_set_by_rest_of_something():
+    written_there = "".join(path.read_text(encoding="utf-8") for path in (web_folder() / "settings").glob("*.js"))
+    offered = re.findall(r'(?<!say\()"([a-z_]+\.[a-z_.]+)"', written_there)
+    names = {name for name in offered if not name.startswith("here.")}  # what one is called on the screen of a thing
+    assert len(names) > 90
+    assert names <= frozenset().union(*SETTABLE.values())
+
+
+def test_a_wall_is_put_after_one_of_its_room_and_a_lot_is_of_an_article_of_its_house(client, house, room, walls):
+    other = written(client.post(f"/api/houses/{house}/rooms", json={"name": "bath"}))["room"]
+    for response in (
+        client.post(f"/api/rooms/{other}/walls", json={"turn": "inside", "after": walls[0]}),
+        client.put(f"/api/rooms/{room}/walls/{walls[0]}", json={"turn": "inside", "after": other}),
+    ):
+        assert (response.status_code, response.json["error"]["key"]) == (404, "no-such-wall")
+    said = {"article": room, "name": "fern", "count": "3"}
+    lot = written(client.post(f"/api/rooms/{room}/lots", json={**said, "article": None}))["lot"]
+    for response in (
+        client.post(f"/api/houses/{house}/lots", json=said), client.post(f"/api/rooms/{room}/lots", json=said),
+        client.put(f"/api/lots/{lot}", json=said),
+    ):  # fmt: skip
+        assert (response.status_code, response.json["error"]["key"]) == (404, "no-such-article")
 
 
 def test_a_length_in_place_of_a_piece_that_was_not_issued_is_refused(client, room, walls):

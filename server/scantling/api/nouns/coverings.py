@@ -46,8 +46,8 @@ def restate_article(said: dict[str, Any], house: str, article: str) -> dict[str,
 @blueprint.response(200, Written)
 def set_for_article(said: dict[str, Any], house: str, article: str, name: str) -> dict[str, Any]:
     """Write one line of its label down: paper.width, paint.cans."""
-    require("article", article, house=house)
-    return write_setting(article, name, said["value"])
+    sort = require("article", article, house=house)[-1].body["sort"]
+    return write_setting(sort, article, name, said["value"])
 
 
 @blueprint.get("/rooms/<room>/coverings")
@@ -91,7 +91,7 @@ def restate_covering(said: dict[str, Any], room: str, covering: str) -> dict[str
 def set_for_covering(said: dict[str, Any], room: str, covering: str, name: str) -> dict[str, Any]:
     """Say one thing of where and how: cover.walls, cover.from_floor."""
     require("covering", covering, room=room)
-    return write_setting(covering, name, said["value"])
+    return write_setting("covering", covering, name, said["value"])
 
 
 def _require_article(room: str, article: str) -> None:

@@ -1,5 +1,6 @@
 """Houses: the house itself, its rooms, and the standard that it keeps."""
 
+from difflib import get_close_matches
 from typing import Any
 
 from flask import Response
@@ -7,11 +8,14 @@ from marshmallow import Schema, fields
 
 from scantling.api.blueprint import Blueprint, Written, laptop, reply_answer, require, write
 from scantling.api.nouns.pieces import Plan, write_plan
+from scantling.api.refusals import DoorError
 from scantling.clock import mint_id, now_ms
 from scantling.engine.bodies import HouseBody, RoomBody, SettingBody
 from scantling.engine.desk import QUESTIONS
+from scantling.engine.errors import quote
 from scantling.engine.questions.costs.of_house import check_rough
 from scantling.engine.questions.covered.said import check_said
+from scantling.engine.questions.settable import SETTABLE
 from scantling.engine.questions.supplies.said import check_supply
 from scantling.engine.settings import check_setting
 
@@ -64,7 +68,7 @@ def restate_house(said: dict[str, Any], house: str) -> dict[str, Any]:
 def set_for_house(said: dict[str, Any], house: str, name: str) -> dict[str, Any]:
     """Set one line of the house's standard, such as base.thickness."""
     require("house", house)
-    return write_setting(house, name, said["value"])
+    return write_setting("house", house, name, said["value"])
 
 
 @blueprint.post("/<house>/rooms")
@@ -99,8 +103,12 @@ def accept_plan(said: dict[str, Any], house: str) -> dict[str, Any]:
     return write_plan(house, said)
 
 
-def write_setting(of: str, name: str, value: object) -> dict[str, Any]:
-    """A line of a standard, refused when it cannot be: a price that is no price, a joint that nobody cuts."""
+def write_setting(sort: str, of: str, name: str, value: object) -> dict[str, Any]:
+    """A line of a standard, refused when it cannot be: a price that is no price, a joint that nobody cuts, a name that
+    counts for nothing where it is said."""
+    if name not in SETTABLE[sort]:
+        nearest = ", ".join(get_close_matches(name, sorted(SETTABLE[sort]), n=3, cutoff=0))
+        raise DoorError("no-such-setting", name=quote(name), sort=sort, nearest=nearest)
     for check in (check_setting, check_said, check_supply, check_rough):
         for problem in check(name, value):
             raise problem

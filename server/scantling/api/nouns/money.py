@@ -5,7 +5,7 @@ from typing import Any
 from flask import Response
 from marshmallow import fields
 
-from scantling.api.blueprint import Blueprint, Written, reply_answer, require, write
+from scantling.api.blueprint import Blueprint, Written, laptop, reply_answer, require, write
 from scantling.clock import mint_id, now_ms
 from scantling.engine.bodies import LotBody
 from scantling.engine.desk import QUESTIONS
@@ -71,6 +71,7 @@ def tell_next_rooms(house: str) -> Response:
 def add_lot_for_house(said: dict[str, Any], house: str) -> dict[str, Any]:
     """So many of a thing, on hand for any room of the house."""
     require("house", house)
+    _require_article(house, said)
     return write("lot", {"lot": mint_id(now_ms()), "of": house, **said})
 
 
@@ -79,7 +80,7 @@ def add_lot_for_house(said: dict[str, Any], house: str) -> dict[str, Any]:
 @blueprint.response(201, Written)
 def add_lot_for_room(said: dict[str, Any], room: str) -> dict[str, Any]:
     """So many of a thing for this room: with a price it is a receipt against the plan."""
-    require("room", room)
+    _require_article(require("room", room)[-1].body["house"], said)
     return write("lot", {"lot": mint_id(now_ms()), "of": room, **said})
 
 
@@ -89,4 +90,11 @@ def add_lot_for_room(said: dict[str, Any], room: str) -> dict[str, Any]:
 def restate_lot(said: dict[str, Any], lot: str) -> dict[str, Any]:
     """Say anew how many there are, or what was paid."""
     before = require("lot", lot)
-    return write("lot", {"lot": lot, "of": before[-1].body["of"], **said}, before)
+    of = before[-1].body["of"]
+    _require_article(next((room.body["house"] for room in laptop().in_force("room", room=of)[-1:]), of), said)
+    return write("lot", {"lot": lot, "of": of, **said}, before)
+
+
+def _require_article(house: str, said: dict[str, Any]) -> None:
+    if said["article"] is not None:
+        require("article", said["article"], house=house)

@@ -11,6 +11,7 @@ from scantling.engine.cutlist.place import IN_PLACE
 from scantling.engine.cutlist.salvage import SALVAGED
 from scantling.engine.errors import quote
 from scantling.engine.journal import Entry
+from scantling.engine.survey.facts import READINGS
 from scantling.engine.survey.read import parse_sides
 from scantling.store import EntryData
 
@@ -41,7 +42,9 @@ def add_reading(said: dict[str, Any], room: str) -> dict[str, Any]:
     elif said["what"] == IN_PLACE:
         understood = ask_desk({"ask": "read", "text": said["text"]})
     else:
-        understood = understand(find_wall(room, said["of"]), said["what"], said["text"])
+        sort, wall = find_thing(room, said["of"])
+        require_figure(sort, said["what"])
+        understood = understand(wall, said["what"], said["text"])
     return {**write("reading", said), "understood": understood}
 
 
@@ -52,12 +55,18 @@ def require_piece(room: str, piece: str) -> None:
         raise DoorError("no-such-piece", name=quote(piece))
 
 
-def find_wall(room: str, subject: str) -> Entry:
-    """The wall that was measured, or in which the opening or the obstacle is. Raises DoorError."""
+def require_figure(sort: str, what: str) -> None:
+    """A figure that is read of such a thing: of any other nothing would ever be asked. Raises DoorError."""
+    if what not in READINGS[sort]:
+        raise DoorError("no-such-reading", field="what", sort=sort, name=quote(what), names=", ".join(READINGS[sort]))
+
+
+def find_thing(room: str, subject: str) -> tuple[str, Entry]:
+    """What was measured, a wall, an opening or an obstacle, and the wall that it is or is in. Raises DoorError."""
     for kind in ("opening", "obstacle"):
-        for entry in laptop().in_force(kind, **{kind: subject}):
-            subject = entry.body["wall"]
-    return require("wall", subject, room=room)[-1]
+        for entry in laptop().in_force(kind, **{kind: subject})[-1:]:
+            return kind, require("wall", entry.body["wall"], room=room)[-1]
+    return "wall", require("wall", subject, room=room)[-1]
 
 
 def understand(wall: Entry, what: str, text: str) -> dict[str, Any]:

@@ -7,7 +7,7 @@ from marshmallow import fields
 
 from scantling.api.blueprint import Blueprint, Written, laptop, reply_answer, require, write
 from scantling.api.nouns.houses import Room, Setting, write_setting
-from scantling.api.nouns.readings import find_wall
+from scantling.api.nouns.readings import find_thing
 from scantling.clock import mint_id, now_ms
 from scantling.engine.bodies import FreeBody, ObstacleBody, OpeningBody, WallBody
 from scantling.engine.desk import QUESTIONS
@@ -71,7 +71,7 @@ def restate_room(said: dict[str, Any], room: str) -> dict[str, Any]:
 def set_for_room(said: dict[str, Any], room: str, name: str) -> dict[str, Any]:
     """Let this room differ from the house's standard in one line."""
     require("room", room)
-    return write_setting(room, name, said["value"])
+    return write_setting("room", room, name, said["value"])
 
 
 @blueprint.put("/<room>/things/<thing>/settings/<name>")
@@ -80,8 +80,8 @@ def set_for_room(said: dict[str, Any], room: str, name: str) -> dict[str, Any]:
 def set_for_thing(said: dict[str, Any], room: str, thing: str, name: str) -> dict[str, Any]:
     """Let one wall, opening or obstacle of this room differ from it in one line: battens.count, casing.width."""
     require("room", room)
-    find_wall(room, thing)
-    return write_setting(thing, name, said["value"])
+    sort, _ = find_thing(room, thing)
+    return write_setting(sort, thing, name, said["value"])
 
 
 @blueprint.post("/<room>/free")
@@ -110,6 +110,8 @@ def add_wall(said: dict[str, Any], room: str) -> dict[str, Any]:
     require("room", room)
     if "after" not in said:
         said["after"] = laptop().last_wall(room)
+    elif said["after"] is not None:
+        require("wall", said["after"], room=room)
     return write("wall", {"wall": mint_id(now_ms()), "room": room, **said})
 
 
@@ -119,6 +121,8 @@ def add_wall(said: dict[str, Any], room: str) -> dict[str, Any]:
 def restate_wall(said: dict[str, Any], room: str, wall: str) -> dict[str, Any]:
     """Say a wall's corner or its place anew."""
     before = require("wall", wall, room=room)
+    if said.get("after") is not None:
+        require("wall", said["after"], room=room)
     said.setdefault("after", before[-1].body["after"])
     return write("wall", {"wall": wall, "room": room, **said}, before)
 
@@ -137,7 +141,7 @@ def add_opening(said: dict[str, Any], room: str) -> dict[str, Any]:
 @blueprint.response(200, Written)
 def restate_opening(said: dict[str, Any], room: str, opening: str) -> dict[str, Any]:
     """Say an opening anew: what it is called, or in which wall of this room it is."""
-    find_wall(room, opening)
+    find_thing(room, opening)
     require("wall", said["wall"], room=room)
     return write("opening", {"opening": opening, **said}, require("opening", opening))
 
@@ -156,6 +160,6 @@ def add_obstacle(said: dict[str, Any], room: str) -> dict[str, Any]:
 @blueprint.response(200, Written)
 def restate_obstacle(said: dict[str, Any], room: str, obstacle: str) -> dict[str, Any]:
     """Say what stands in the way anew: what the base does at it, or at which wall of this room it stands."""
-    find_wall(room, obstacle)
+    find_thing(room, obstacle)
     require("wall", said["wall"], room=room)
     return write("obstacle", {"obstacle": obstacle, **said}, require("obstacle", obstacle))

@@ -17,6 +17,17 @@ from scantling.engine.survey.room import RAILS, Problem, Room
 from scantling.engine.words import say
 
 WALL_READINGS = ("length", "ceiling", "ceiling_corner", "height", "studs", "plumb", "bow", "fall", *RAILS)
+ALONG = ("at", "width")
+SIDES = ("left", "right")
+UP_OPENING = ("sash", "sill", "depth")
+DEPTHS = ("left", "right", "head", "sill")
+UP_OBSTACLE = ("height", "depth", "sill")
+# What is read of each sort of thing; whatever else is said of one is never asked for.
+READINGS: Mapping[str, tuple[str, ...]] = {
+    "wall": (*WALL_READINGS, "corner", "sides"),
+    "opening": (*ALONG, *SIDES, *(f"{one}_corner" for one in SIDES), *UP_OPENING, *(f"depth_{one}" for one in DEPTHS)),
+    "obstacle": (*ALONG, *UP_OBSTACLE),
+}
 
 
 class FactsError(EngineError):
@@ -134,7 +145,7 @@ def _wall_facts(notebook: Notebook, wall: str, shown: Entry) -> dict[str, Any]:
                 "base": entry.body["base"],
                 "settings": _settings(notebook, obstacle),
                 **_along(notebook, obstacle),
-                **{what: live_texts(notebook, obstacle, what) for what in ("height", "depth", "sill")},
+                **{what: live_texts(notebook, obstacle, what) for what in UP_OBSTACLE},
             }
             for obstacle, entry, _ in notebook.children("obstacle", wall)
         ],
@@ -142,17 +153,17 @@ def _wall_facts(notebook: Notebook, wall: str, shown: Entry) -> dict[str, Any]:
 
 
 def _up(notebook: Notebook, opening: str) -> Mapping[str, Any]:
-    heights = {what: live_texts(notebook, opening, what) for what in ("left", "right")}
+    heights = {what: live_texts(notebook, opening, what) for what in SIDES}
     return {
         **heights,
         "head_corners": [live_texts(notebook, opening, f"{side}_corner") for side in heights],
-        **{what: live_texts(notebook, opening, what) for what in ("sash", "sill", "depth")},
+        **{what: live_texts(notebook, opening, what) for what in UP_OPENING},
         "depths": {
             place: [parse_points(text) for text in live_texts(notebook, opening, f"depth_{place}")]
-            for place in ("left", "right", "head", "sill")
+            for place in DEPTHS
         },
     }
 
 
 def _along(notebook: Notebook, thing: str) -> Mapping[str, list[str]]:
-    return {what: live_texts(notebook, thing, what) for what in ("at", "width")}
+    return {what: live_texts(notebook, thing, what) for what in ALONG}
