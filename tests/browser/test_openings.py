@@ -70,6 +70,45 @@ def test_a_cabinet_is_given_another_toe_kick_after_it_was_added(windowed):
     expect(strip).to_be_hidden()
 
 
+def test_tile_is_asked_how_high_it_goes_and_paint_ends_there_until_it_is_covered_too(windowed):
+    page = windowed
+    visit(page, "survey", "walk", entity(8))
+    touch(page, "Cabinet, tub, tile or other thing")
+    page.get_by_role("radio", name="tile").tap()
+    expect(page.get_by_role("radio", name="stops at it")).to_be_checked()
+    expect(page.get_by_text("Paper and paint end at its top.")).to_be_visible()
+    touch(page, "Save")
+    expect(button(page, "Strike the tile")).to_be_visible()
+    visit(page, "survey")
+    touch(page, "Read it")
+    for what, text in (("left corner to the tile", "10"), ("tile, from edge to edge", "30"), ("tile, how tall", "72")):
+        expect(title(page)).to_have_text(f"wall 8, {what}")
+        press(page, text)
+        touch(page, "Save")
+    visit(page, "cover")
+    page.get_by_role("link", name="Cover something").tap()
+    page.get_by_role("radio", name="Paint").tap()
+    page.get_by_label("Its name").fill("Walls, oat")
+    touch(page, "Go on")
+    page.get_by_label("How far it spreads", exact=True).fill("400")
+    touch(page, "Save How far it spreads")
+    page.get_by_label("size, can 1").fill("1 gal")
+    page.get_by_label("price, can 1").fill("30.00")
+    touch(page, "Save the cans")
+    # Wall 8 alone, 96 high: 119 7/8 by 96 in, less tile of 30 by 72.
+    touch(page, "wall 8")
+    page.get_by_label("Floor to ceiling", exact=True).fill("96")
+    touch(page, "Save Floor to ceiling")
+    area = page.locator("li.row:has(b)", has_text="walls")
+    expect(area).to_contain_text("65 sq ft")
+    visit(page, "survey", "walk", entity(8))
+    touch(page, "What differs at the tile")
+    page.get_by_role("radio", name="covered").tap()
+    visit(page, "cover")
+    page.locator("a.row", has_text="Walls, oat").tap()
+    expect(area).to_contain_text("80 sq ft")
+
+
 def test_depths_of_a_jamb_are_read_point_after_point(windowed):
     visit(windowed, "house", "standard", entity(901))
     windowed.get_by_text("Jamb extension of windows").tap()

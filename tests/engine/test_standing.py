@@ -44,7 +44,9 @@ def alcove(*more):
 def test_above_tile_hang_short_strips_and_beside_it_whole_ones():
     whole, above = [("whole", "", 100)], [("over", "tile", 96 - 72 + 4)]
     # Tiled from 40 to 90: two strips of 20 lie on it in full, the third has wall beside it.
-    assert cut_along(from_left(oblong(TILE))) == [whole, whole, above, above, whole, whole]
+    found = from_left(oblong(TILE))
+    assert cut_along(found) == [whole, whole, above, above, whole, whole]
+    assert found["working"][1] == 'wall 1, over the tile: 24" + 4" trim = 28"'
 
 
 def test_above_tile_the_pattern_stands_as_it_does_beside_it():
@@ -96,9 +98,13 @@ def test_what_is_not_all_read_is_covered_over_and_of_tile_that_is_told():
     found = from_left(oblong(tile, vanity))
     assert {piece[0] for strip in cut_along(found) for piece in strip} == {"whole"}
     assert [one["key"] for one in found["problems"]] == ["unread-thing"]
+    assert found["said"][-1] == (
+        "wall 1: behind the vanity it is papered too, until you read where that begins and ends."
+    )
     area = painted(oblong(tile, vanity))
     assert area["square_feet"] == 288
     assert area["missing"] == ["tile: not taken off, for its size is not read"]
+    assert area["working"][1] == "vanity: the wall behind it is counted, for its size is not read"
 
 
 @pytest.mark.parametrize(
@@ -188,3 +194,4 @@ def test_what_a_strip_lies_on_is_drawn_in_pencil_and_an_opening_is_not():
     found = from_left(oblong(TILE))
     for drawing in (found["drawings"][0]["drawing"], found["stretches"][0]["drawing"]):
         assert drawing.count("opening pencil") == 1
+    assert ">tile</text>" in found["stretches"][0]["drawing"]

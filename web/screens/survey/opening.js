@@ -12,7 +12,7 @@ import { Photos } from "../../photos/photos.js";
 import { inHouse, Settings } from "../../settings/settings.js";
 import { OF_OPENING, OF_THING } from "../../settings/trims.js";
 import { say } from "../../words/words.js";
-import { SKIRT } from "./thing.js";
+import { LAID, SKIRT } from "./thing.js";
 
 /** @param {{place: string[]}} props */
 export function Opening({ place: [id] }) {
@@ -40,8 +40,8 @@ function groupsOf(thing) {
     const isWindow = thing.kind === "window";
     return [OF_OPENING.filter(({ ofWindows }) => isWindow || !ofWindows), isWindow ? "window" : "casing"];
   }
-  const other = thing.kind === SKIRT ? "toe" : "stairs";
-  return [OF_THING.filter(({ key }) => key !== other), thing.kind === SKIRT ? "stairs" : "toe"];
+  const open = thing.kind === SKIRT ? "stairs" : LAID.includes(thing.kind) ? "behind" : "toe";
+  return [OF_THING.filter(({ key }) => key === open || !["stairs", "toe"].includes(key)), open];
 }
 
 /** What one thing has otherwise than its room. @param {{wall: any, thing: any, known: any}} props */

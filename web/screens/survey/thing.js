@@ -12,7 +12,7 @@ import { say } from "../../words/words.js";
 /** What the base usually does: common practice, and a touch changes it. */
 const USUAL = { __proto__: null, cabinet: "stops", tub: "stops", hearth: "stops", radiator: "over", register: "notch", pipe: "notch", outlet: "over", "stair skirt": "stops", "medicine cabinet": "over", tile: "stops", wainscot: "over" };
 /** What a stretch of the wall is finished with: paper and paint end at it. */
-const LAID = ["tile", "wainscot"];
+export const LAID = ["tile", "wainscot"];
 /** What meets the base at the angle of a stair, and is asked for that. */
 export const SKIRT = "stair skirt";
 const RISES = ["left", "right"].map((way) => [way, say(`thing-rises-${way}`)]);

@@ -78,7 +78,7 @@ def set_for_room(said: dict[str, Any], room: str, name: str) -> dict[str, Any]:
 @blueprint.arguments(Setting)
 @blueprint.response(200, Written)
 def set_for_thing(said: dict[str, Any], room: str, thing: str, name: str) -> dict[str, Any]:
-    """Let one wall, opening or obstacle of this room differ from it in one line: battens.count, casing.width."""
+    """Let one wall, opening or obstacle of this room differ from it in one line: casing.width, thing.behind."""
     require("room", room)
     sort, _ = find_thing(room, thing)
     return write_setting(sort, thing, name, said["value"])
@@ -150,7 +150,7 @@ def restate_opening(said: dict[str, Any], room: str, opening: str) -> dict[str, 
 @blueprint.arguments(Obstacle)
 @blueprint.response(201, Written)
 def add_obstacle(said: dict[str, Any], room: str) -> dict[str, Any]:
-    """Add what stands in the way of the base: it stops there, is notched around it, or runs over it."""
+    """Add what stands in the way of the base, which stops there, is notched around it or runs over it; or tile."""
     require("wall", said["wall"], room=room)
     return write("obstacle", {"obstacle": mint_id(now_ms()), **said})
 

@@ -70,5 +70,15 @@ def _round(room: Room, wall: Wall, side: str) -> Iterator[Opens]:
 
 def find_unread(wall: Wall) -> list[Obstacle]:
     """The stretches of tile and paneling that are covered over, for where they are was not all read."""
-    laid = (thing for thing in wall.obstacles if thing.hides and not thing.stands)
-    return [thing for thing in laid if not (thing.at and thing.width and thing.height)]
+    return [thing for thing in _unread(wall) if not thing.stands]
+
+
+def find_covered_behind(wall: Wall) -> list[Obstacle]:
+    """What is built in, and the wall behind it is covered all the same, for how tall it is was not read."""
+    return [thing for thing in _unread(wall) if thing.stands]
+
+
+def _unread(wall: Wall) -> Iterator[Obstacle]:
+    for thing in wall.obstacles:
+        if thing.hides and not (thing.at and thing.width and _levels(thing)):
+            yield thing

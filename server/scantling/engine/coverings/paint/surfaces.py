@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from scantling.engine.coverings.standing import derive_standing, find_unread
+from scantling.engine.coverings.standing import derive_standing, find_covered_behind, find_unread
 from scantling.engine.standard import MOLDINGS, Standard
 from scantling.engine.survey.outline import derive_outline
 from scantling.engine.survey.room import Opening, Room, Wall
@@ -80,6 +80,7 @@ def derive_walls(
         for name, out, why in _not_painted(room, wall, from_floor, top):
             area -= out
             (missing if why else working).append(why or f"− {name}: {format_surface(out)}")
+        working += (say("paint-behind", what=thing.name) for thing in find_covered_behind(wall))
     return Surface(WALLS, max(area, Fraction(0)), tuple(working), tuple(missing))
 
 

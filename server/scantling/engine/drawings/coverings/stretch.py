@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from scantling.engine.coverings.seams.hang import Paper
 from scantling.engine.coverings.seams.plan import Listed, Where
 from scantling.engine.coverings.seams.search import Hung
-from scantling.engine.coverings.seams.stretch import Part, Stretch
+from scantling.engine.coverings.seams.stretch import Hole, Part, Stretch
 from scantling.engine.drawings import svg
 from scantling.engine.words import say
 
@@ -19,6 +19,8 @@ TALLEST, IN_ROWS = 250.0, 150.0
 # Narrower than this on the sheet a strip has no room for its number, nor a wall for its name.
 ROOM_FOR_NUMBER, ROOM_FOR_NAME = 11.0, 34.0
 MARKS_AT_MOST = 60
+# What a letter of a name takes, and how tall a thing has to be drawn to be named below the numbers.
+LETTER_WIDE, LETTER_TALL = 6.0, 16.0
 
 
 def draw_stretch(stretch: Stretch, hung: Hung, strips: Sequence[Listed], paper: Paper) -> str:
@@ -58,13 +60,17 @@ class _Row:
         return self.left + (along - self.parts[0].start) * self.scale, self.top + down * self.scale
 
     def draw(self, strips: Sequence[Listed], paper: Paper, hung: Hung) -> Iterator[str]:
-        for strip in strips:
-            for where in strip.walls:
-                yield from self._strip(strip, where, paper)
-        for hole in self.stretch.holes:
-            if self.parts[0].start <= hole.start < self.parts[-1].end:
-                classes = "opening pencil" if hole.is_thing else "ink opening"
-                yield svg.polygon(self._box(hole.start, hole.over, hole.end, hole.under), classes)
+        here = [(strip, *place) for strip in strips for where in strip.walls for place in self._places(where)]
+        for strip, part, start, end in here:
+            yield from self._strip(strip, part, start, end, paper)
+        holes = [hole for hole in self.stretch.holes if self.parts[0].start <= hole.start < self.parts[-1].end]
+        for hole in holes:
+            classes = "opening pencil" if hole.is_thing else "ink opening"
+            yield svg.polygon(self._box(hole.start, hole.over, hole.end, hole.under), classes)
+        # Over what is left out: a strip above a door has little room, and its number is wanted.
+        for strip, _, start, end in here:
+            yield from self._number(strip, start, end, paper)
+        yield from (self._name_of(hole) for hole in holes if self._is_named(hole, holes))
         for part in self.parts:
             yield svg.polygon(self._box(part.start, 0, part.end, part.height), "ink")
             yield self._name(part)
@@ -72,16 +78,20 @@ class _Row:
         if hung.mismatch:
             yield from self._line(hung.mismatch.at % self.stretch.end, "red")
 
-    def _strip(self, strip: Listed, where: Where, paper: Paper) -> Iterator[str]:
-        part = next((one for one in self.parts if (one.wall, one.name) == (where.part.wall, where.part.name)), None)
-        if part is None:
-            return
-        start, end = (part.start + edge - part.base for edge in (where.start, where.end))
+    def _places(self, where: Where) -> Iterator[tuple[Part, int, int]]:
+        """Part of a strip on whichever wall of this row it is, and from and to along the stretch."""
+        for part in self.parts:
+            if (part.wall, part.name) == (where.part.wall, where.part.name):
+                yield part, part.start + where.start - part.base, part.start + where.end - part.base
+
+    def _strip(self, strip: Listed, part: Part, start: int, end: int, paper: Paper) -> Iterator[str]:
         if paper.repeat:
             mark = (paper.mark + strip.strip.order * paper.step) % paper.repeat
             for down in list(range(mark, part.height, paper.repeat))[:MARKS_AT_MOST]:
                 yield svg.line(self.at(start, down), self.at(end, down), "pencil dashed")
         yield svg.line(self.at(start, 0), self.at(start, part.height), "thin")
+
+    def _number(self, strip: Listed, start: int, end: int, paper: Paper) -> Iterator[str]:
         if (end - start) * self.scale >= ROOM_FOR_NUMBER:
             x, _ = self.at((start + end) / 2, 0)
             yield svg.text((x, self.top + 14), str(strip.number), "number")
@@ -90,6 +100,17 @@ class _Row:
 
     def _box(self, left: float, top: float, right: float, foot: float) -> list[svg.Point]:
         return [self.at(*one) for one in ((left, top), (right, top), (right, foot), (left, foot))]
+
+    def _is_named(self, hole: Hole, holes: Sequence[Hole]) -> bool:
+        """Whether it is drawn large enough, and not within another that hides the same of the wall."""
+        wide, tall = (hole.end - hole.start) * self.scale, (hole.under - hole.over) * self.scale
+        inside = any(other is not hole and other.start <= hole.start and hole.end <= other.end
+                     and other.over <= hole.over and hole.under <= other.under for other in holes)  # fmt: skip
+        return hole.is_thing and not inside and wide >= LETTER_WIDE * len(hole.name) and tall >= LETTER_TALL
+
+    def _name_of(self, hole: Hole) -> str:
+        x, y = self.at((hole.start + hole.end) / 2, (hole.over + hole.under) / 2)
+        return svg.text((x, y + 4), hole.name, "small pencil")
 
     def _name(self, part: Part) -> str:
         wide = (part.end - part.start) * self.scale

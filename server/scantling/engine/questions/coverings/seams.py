@@ -21,6 +21,7 @@ from scantling.engine.coverings.seams.walls import (
     lengths_of,
     make_stretch,
 )
+from scantling.engine.coverings.standing import Opens, find_covered_behind
 from scantling.engine.drawings.coverings.seams import draw_wall
 from scantling.engine.questions.coverings.seam_shapes import SeamsIn, SeamsOut
 from scantling.engine.questions.coverings.seam_shown import Shown, Tried
@@ -60,7 +61,7 @@ def answer_seams(asked: dict[str, Any], context: Context) -> Answer:
         "stretches": [shown.stretch(one, strips) for one, strips in zip(tried, plan.lists, strict=True)],
         "cutting": list(shown.cutting(plan)),
         "drawings": list(_drawings(tried, plan, paper)),
-        "said": list(_said(plan)),
+        "said": [*_said(plan), *_said_behind(papered)],
         "working": list(_working(roll, papered, asked)),
         "problems": problems_out((*room.problems, *problems)),
         "cautions": cautions_for_paper(),
@@ -185,6 +186,13 @@ def _said(plan: SeamPlan) -> Iterator[str]:
     yield say("seams-one-batch")
 
 
+def _said_behind(papered: Sequence[Sequence[Papered]]) -> Iterator[str]:
+    """What stands there and is papered behind because nobody read how tall it is."""
+    for one in (one for each in papered for one in each):
+        for thing in find_covered_behind(one.wall):
+            yield say("seams-behind", wall=one.wall.name, what=thing.name)
+
+
 def _working(roll: Roll, papered: Sequence[Sequence[Papered]], asked: dict[str, Any]) -> Iterator[str]:
     for each in papered:
         for one in each:
@@ -192,8 +200,19 @@ def _working(roll: Roll, papered: Sequence[Sequence[Papered]], asked: dict[str, 
             height, trim = format_length(one.height), format_length(asked["trim"])
             long = format_length(one.length)
             yield say("seams-wall", wall=one.name, length=long, height=height, trim=trim, cut=cut)
+            for opens in one.opens:
+                yield from _over(one, opens, asked)
     sure = roll.least_length - roll.repeat
     yield say("seams-roll-gives", length=format_length(max(ZERO, sure)))
+
+
+def _over(one: Papered, opens: Opens, asked: dict[str, Any]) -> Iterator[str]:
+    """How long a strip is over what is left out, and under it."""
+    gaps = {"over": one.top - opens.top, "under": opens.bottom - (one.top - one.height)}
+    for where, gap in gaps.items():
+        if ZERO < gap < one.height:
+            height, trim, cut = (format_length(length) for length in (gap, asked["trim"], gap + asked["trim"]))
+            yield say(f"seams-cut-{where}", wall=one.name, what=opens.name, height=height, trim=trim, cut=cut)
 
 
 QUESTIONS = (

@@ -32,6 +32,7 @@ TEXTS = {
     "paint-no-height": "{wall}: its height is not read",
     "paint-no-heights": "{walls}: no height is read; write floor to ceiling once for all of them, or read each",
     "paint-no-size": "{opening}: not taken off, for its size is not read",
+    "paint-behind": "{what}: the wall behind it is counted, for its size is not read",
     "paint-no-ceiling": "ceiling: the walls do not yet come round",
     "paint-by-plan": "by the plan of the walls, end to end",
     "paint-trim": "{part}: {long} × {wide} developed",

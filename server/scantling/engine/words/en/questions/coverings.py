@@ -57,6 +57,9 @@ TEXTS = {
         "All of one batch number. Cut strip 1, hold it up, and only then the next; one roll more is a spare."
     ),
     "seams-wall": "{wall}: {length} long, strips {height} + {trim} trim = {cut}",
+    "seams-cut-over": "{wall}, over the {what}: {height} + {trim} trim = {cut}",
+    "seams-cut-under": "{wall}, under the {what}: {height} + {trim} trim = {cut}",
+    "seams-behind": "{wall}: behind the {what} it is papered too, until you read where that begins and ends.",
     "seams-roll-gives": "a roll gives {length} for certain: its length less tolerance and a repeat",
     # Film on panes, panels from sheets.
     "panes-drawing": "Blanks on the roll, its end at the foot",
