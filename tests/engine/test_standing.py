@@ -195,3 +195,24 @@ def test_what_a_strip_lies_on_is_drawn_in_pencil_and_an_opening_is_not():
     for drawing in (found["drawings"][0]["drawing"], found["stretches"][0]["drawing"]):
         assert drawing.count("opening pencil") == 1
     assert ">tile</text>" in found["stretches"][0]["drawing"]
+
+
+@pytest.mark.parametrize("base", ["stops", "over"])
+def test_below_tile_that_begins_above_a_counter_the_base_runs_on_and_a_rail_as_high_stops_at_it(base):
+    splash = thing("tile", "70", "50", base, sill="34", height="40", name="tile")
+    facts = oblong(splash, chair_rail__wanted="yes", chair_rail__height="36")
+    found = {(piece["part"], piece["wall"]): piece["back"]["inches"] for piece in ask("pieces", room=facts)["pieces"]}
+    assert (found["base", "w1"], found["chair rail", "w1"]) == (120, 70)
+
+
+def test_a_wainscot_from_corner_to_corner_is_no_second_thing_and_base_and_rail_run_along_it():
+    boarded = thing("wainscot", "0", "120", "", height="36", name="wainscot")
+    door = thing("door", "20", "30", left="80", right="80", name="door")
+    facts = oblong(boarded, door, VANITY | {"at": "70"}, chair_rail__wanted="yes", chair_rail__height="36")
+    found = ask("pieces", room=facts)
+    assert found["problems"] == []
+    rails = [piece["back"]["inches"] for piece in found["pieces"] if piece["part"] == "chair rail"]
+    # A rail dies into the casing on either side of the door, 2 7/16 with its reveal.
+    assert sorted(rails) == [17.5625, 67.5625, 96, 96, 120]
+    # The wainscot, and of the door what is above it; the vanity stands before the wainscot.
+    assert painted(facts)["square_feet"] == pytest.approx(288 - (120 * 36 + 30 * 44) / 144)

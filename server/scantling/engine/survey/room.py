@@ -125,8 +125,9 @@ class Obstacle:
 
     @property
     def hangs(self) -> bool:
-        """Whether the base runs past it because it hangs above: nothing on the floor comes to it."""
-        return self.base == "over" and self.foot is not None and self.foot.smallest > ZERO
+        """Whether the base runs past it because it hangs above, or is tile that begins there: nothing comes to it."""
+        above = self.base == "over" or is_laid(self.kind)
+        return above and self.foot is not None and self.foot.smallest > ZERO
 
     @property
     def stands(self) -> bool:

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from scantling.engine.survey.kinds import is_plate
 from scantling.engine.survey.room import Obstacle, Opening, Wall, check_along
 from scantling.engine.tape.lengths import ZERO, Length
 from scantling.engine.trim.footprint import RIGHT, Band
@@ -85,7 +86,7 @@ def stops_at(wall: Wall, course: Course) -> tuple[Opening | Obstacle, ...]:
         thing
         for thing in wall.obstacles
         if (thing.base in course.obstacles or (thing.hangs and course.level != FLOOR))
-        and course.reaches(wall, thing) and (thing.stands or thing.base == "stops")
+        and course.reaches(wall, thing) and (thing.base == "stops" or not is_plate(thing.kind))
     )
     return (*openings, *things)
 
