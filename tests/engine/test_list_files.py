@@ -6,6 +6,7 @@ import json
 from decimal import Decimal
 
 import pytest
+from scantling.engine.questions.cutlist.files import format_table
 from scantling.engine.questions.written import LISTS, format_csv, format_json, join_csv, join_json
 
 from tests.covered import FILM, PAINT, PATTERNED, SHEET, article, ask, cover, walls
@@ -79,6 +80,18 @@ def test_a_metric_house_counts_in_millimeters(of):
     house = four_walls()
     house.say("setting", of=house.house, name="lengths", value="millimeters")
     assert "inches" not in ask(house, "list_files", of=of)["csv"]
+
+
+def test_a_table_of_pieces_counts_in_what_its_rooms_are_shown_in_however_they_say_it(house):
+    metric, columns = four_walls(), set()
+    metric.say("setting", of=metric.house, name="lengths", value="millimeters")
+    rooms = [ask(metric, "pieces"), ask(house, "pieces")]
+    for piece in rooms[0]["pieces"]:
+        piece["cut"]["shown"] = "in another language"
+    for given in ([rooms[0]], rooms, []):
+        head, *_ = format_table(("a room", answer) for answer in given).splitlines()
+        columns.add((len(given), *{"inches", "millimeters"} & set(head.split(","))))
+    assert columns == {(1, "millimeters"), (2, "inches"), (0, "inches")}
 
 
 def test_the_tables_of_rooms_are_one_and_a_header_that_differs_is_said():

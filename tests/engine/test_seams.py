@@ -179,6 +179,14 @@ def test_panels_between_rails_are_hung_each_by_itself_out_of_the_same_rolls():
     assert [one["name"] for one in found["drawings"]] == ["panel 1", "middle"]
 
 
+def test_a_narrow_panel_has_the_name_that_a_person_gave_it_and_a_narrow_wall_its_number():
+    panel = {"wall": "w1", "at": "10", "width": "5", "bottom": "35", "top": "90", "name": "wall art"}
+    hung = seams(oblong(), panels=[panel])["stretches"][0]["drawing"]
+    assert re.findall(r"small pencil[^>]*>([^<]+)<", hung) == ["wall art"]
+    narrow = seams(room(*(wall(f"w{n}", "6") for n in range(1, 5))))["stretches"][0]["drawing"]
+    assert re.findall(r"small pencil[^>]*>([^<]+)<", narrow) == ["1", "2", "3", "4"]
+
+
 def test_a_panel_past_its_wall_is_told_and_the_others_are_hung():
     panel = {"wall": "w1", "width": "30", "bottom": "35", "top": "80"}
     found = seams(oblong(), panels=[{**panel, "at": "10"}, {**panel, "at": "100"}])

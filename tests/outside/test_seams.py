@@ -87,7 +87,7 @@ def make_walls(seed, closed):
 def stretch_of(walls):
     parts, at = [], 0
     for number, (length, height) in enumerate(zip(walls.lengths, walls.heights, strict=True)):
-        parts.append(Part(f"w{number}", f"wall {number}", at, at + length, height))
+        parts.append(Part(f"w{number}", f"wall {number}", str(number), at, at + length, height))
         at += length
     ends = parts if walls.closed else parts[:-1]
     turns = [Turn(part.end, inside, n) for n, (part, inside) in enumerate(zip(ends, walls.inside, strict=False))]

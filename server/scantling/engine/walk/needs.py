@@ -71,7 +71,7 @@ def _figures_of(
     cased = (opening for opening in wall.openings if is_cased(opening) and room.after(wall))
     beside = next((_beside(room, wall, opening) for opening in cased), "")
     yield Figure(
-        wall.id, "length", wall.id, wall.number, _title(wall, say("walk-along-floor")),
+        wall.id, "length", wall.id, wall.number, say("walk-along-floor"),
         say("walk-along-floor-how"),
         say("walk-for-all", of=_and(moldings)) if moldings else beside or say("walk-for-drawing"),
         used=bool(moldings or beside), read=wall.length is not None,
@@ -83,7 +83,7 @@ def _figures_of(
         yield _fall_figure(wall)
     for part, rail in ((one.part, one.course.rail) for one in moldings if one.course.rail):
         yield Figure(
-            wall.id, rail, wall.id, wall.number, _title(wall, say("walk-along-rail", rail=part)),
+            wall.id, rail, wall.id, wall.number, say("walk-along-rail", rail=part),
             say("walk-along-rail-how", rail=part), say("walk-for-this-wall", of=part),
             used=True, read=rail in wall.at_rails, assumed=say("walk-as-floor-and-lean"),
         )  # fmt: skip
@@ -99,24 +99,24 @@ def _figures_behind(wall: Wall, longer: bool) -> Iterator[Figure]:
     """Its studs, where something along it is longer than a board; whether it leans or bows, which nothing waits for."""
     if longer:
         yield Figure(
-            wall.id, "studs", wall.id, wall.number, _title(wall, say("walk-studs")),
+            wall.id, "studs", wall.id, wall.number, say("walk-studs"),
             say("walk-studs-how"), say("walk-studs-why"),
             used=True, read=wall.studs is not None,
         )  # fmt: skip
     yield Figure(
-        wall.id, "plumb", wall.id, wall.number, _title(wall, say("walk-plumb")),
+        wall.id, "plumb", wall.id, wall.number, say("walk-plumb"),
         say("walk-plumb-how"), say("walk-plumb-why"),
         used=True, read=bool(wall.plumb_texts), assumed=say("wall-plumb"),
     )  # fmt: skip
     yield Figure(
-        wall.id, "bow", wall.id, wall.number, _title(wall, say("walk-bow")), say("walk-bow-how"), say("walk-bow-why"),
+        wall.id, "bow", wall.id, wall.number, say("walk-bow"), say("walk-bow-how"), say("walk-bow-why"),
         used=True, read=bool(wall.bow_texts), assumed=say("wall-straight"),
     )  # fmt: skip
 
 
 def _fall_figure(wall: Wall) -> Figure:
     return Figure(
-        wall.id, "fall", wall.id, wall.number, _title(wall, say("walk-fall")),
+        wall.id, "fall", wall.id, wall.number, say("walk-fall"),
         say("walk-fall-how"), say("walk-fall-why"),
         used=True, read=bool(wall.falls), assumed=say("floor-level"),
     )  # fmt: skip
@@ -126,7 +126,7 @@ def _figures_overhead(wall: Wall, moldings: list[Molding]) -> Iterator[Figure]:
     """What may be read again up there, where walls are not as long as at the floor: nothing waits for it."""
     if moldings:
         yield Figure(
-            wall.id, "ceiling", wall.id, wall.number, _title(wall, say("walk-ceiling")),
+            wall.id, "ceiling", wall.id, wall.number, say("walk-ceiling"),
             say("walk-ceiling-how"), say("walk-for-this-wall", of=_and(moldings)),
             used=True, read=wall.ceiling is not None, assumed=say("walk-along-floor"),
         )  # fmt: skip
@@ -134,11 +134,11 @@ def _figures_overhead(wall: Wall, moldings: list[Molding]) -> Iterator[Figure]:
         yield Figure(
             wall.id, "ceiling_corner", wall.id, wall.number, say("walk-ceiling-corner", number=wall.number),
             say("walk-ceiling-corner-how"), say("walk-ceiling-corner-why", number=wall.number),
-            used=True, read=wall.ceiling_corner is not None, assumed=say("walk-as-at-floor"),
+            used=True, read=wall.ceiling_corner is not None, assumed=say("walk-as-at-floor"), at_corner=True,
         )  # fmt: skip
     if _has(moldings, Kind.CROWN) and any(thing.height for thing in wall.obstacles):
         yield Figure(
-            wall.id, "height", wall.id, wall.number, _title(wall, say("walk-height")),
+            wall.id, "height", wall.id, wall.number, say("walk-height"),
             say("walk-height-how"), say("walk-height-why"),
             used=True, read=wall.height is not None, assumed=say("walk-above-all"),
         )  # fmt: skip
@@ -151,10 +151,6 @@ def _has(moldings: list[Molding], kind: Kind) -> bool:
 def _and(moldings: Iterable[Molding]) -> str:
     *most, last = (one.part for one in moldings)
     return say("all-of", one=", ".join(most), other=last) if most else last
-
-
-def _title(wall: Wall, title: str) -> str:
-    return say("walk-figure", wall=wall.name, title=title)
 
 
 def _where(thing: Opening | Obstacle) -> tuple[bool, Length, str]:
@@ -178,7 +174,7 @@ def _figures_of_thing(
     )  # fmt: skip
     for what, measure, title, hint, use in figures:
         yield Figure(
-            thing.id, what, wall.id, wall.number, _title(wall, title), hint, use or say("walk-for-drawing"),
+            thing.id, what, wall.id, wall.number, title, hint, use or say("walk-for-drawing"),
             used=bool(use), read=measure is not None,
         )  # fmt: skip
     if isinstance(thing, Obstacle):
@@ -188,7 +184,7 @@ def _figures_of_thing(
     if isinstance(thing, Opening) and thing.kind != "window" and thing.standard and thing.standard.is_bare:
         wrapped = bool(moldings) and thing.standard.casing_arris == WRAPPED
         yield Figure(
-            thing.id, "depth", wall.id, wall.number, _title(wall, say("walk-reveal", thing=thing.name)),
+            thing.id, "depth", wall.id, wall.number, say("walk-reveal", thing=thing.name),
             say("walk-reveal-how"), say("walk-reveal-why", of=_and(moldings)) if wrapped else say("walk-for-drawing"),
             used=wrapped, read=thing.depth is not None,
         )  # fmt: skip
@@ -234,7 +230,7 @@ def _height_figure(wall: Wall, thing: Obstacle, moldings: list[Molding]) -> Iter
     notched = [one for one in moldings if one.course.level == FLOOR and one.course.reaches(wall, thing)]
     if thing.base == "notch" and notched:
         yield Figure(
-            thing.id, "height", wall.id, wall.number, _title(wall, say("walk-tall", thing=thing.name)),
+            thing.id, "height", wall.id, wall.number, say("walk-tall", thing=thing.name),
             say("walk-tall-how"), say("walk-tall-notched", of=_and(notched)),
             used=True, read=thing.height is not None, assumed=say("walk-taller", of=_and(notched)),
         )  # fmt: skip
@@ -244,7 +240,7 @@ def _height_figure(wall: Wall, thing: Obstacle, moldings: list[Molding]) -> Iter
         return
     waits = any(one.course.level == WAIST for one in reached)
     yield Figure(
-        thing.id, "height", wall.id, wall.number, _title(wall, say("walk-tall", thing=thing.name)),
+        thing.id, "height", wall.id, wall.number, say("walk-tall", thing=thing.name),
         say("walk-tall-how-wet" if is_wet(thing.kind) else "walk-tall-how"), say("walk-breaks", of=_and(reached)),
         used=True, read=thing.height is not None, assumed="" if waits else say("walk-lower", of=_and(reached)),
     )  # fmt: skip
@@ -256,13 +252,13 @@ def _hung_figures(wall: Wall, thing: Obstacle, moldings: list[Molding]) -> Itera
     above = [one for one in near if one.course.level != FLOOR]
     if near:
         yield Figure(
-            thing.id, "sill", wall.id, wall.number, _title(wall, say("walk-hangs", thing=thing.name)),
+            thing.id, "sill", wall.id, wall.number, say("walk-hangs", thing=thing.name),
             say("walk-hangs-how"), say("walk-hangs-why", of=_and(near)),
             used=True, read=thing.foot is not None, assumed="" if hangs(thing.kind) else say("walk-not-hung"),
         )  # fmt: skip
     if above and thing.hangs:
         yield Figure(
-            thing.id, "height", wall.id, wall.number, _title(wall, say("walk-tall", thing=thing.name)),
+            thing.id, "height", wall.id, wall.number, say("walk-tall", thing=thing.name),
             say("walk-tall-how"), say("walk-breaks", of=_and(above)),
             used=True, read=thing.height is not None, assumed=say("walk-clear", of=_and(above)),
         )  # fmt: skip
@@ -305,7 +301,7 @@ def _plate_figure(wall: Wall, plate: Obstacle, moldings: list[Molding]) -> Itera
             if one.course.level == WAIST or (one.course.level == FLOOR and one.course.tall >= HIGH_BASE)]  # fmt: skip
     if near:
         yield Figure(
-            plate.id, "height", wall.id, wall.number, _title(wall, say("walk-plate", thing=plate.name)),
+            plate.id, "height", wall.id, wall.number, say("walk-plate", thing=plate.name),
             say("walk-plate-how"), say("walk-plate-why", of=_and(near)),
             used=True, read=plate.height is not None, assumed=say("walk-clear", of=_and(near)),
         )  # fmt: skip
@@ -319,7 +315,7 @@ def _sill_figure(wall: Wall, window: Opening, moldings: list[Molding]) -> Iterat
     if rails or high:
         assumed = say("walk-in-the-way", of=_and(rails)) if rails else say("walk-above", of=_and(high))
         yield Figure(
-            window.id, "sill", wall.id, wall.number, _title(wall, say("walk-sill", thing=window.name)),
+            window.id, "sill", wall.id, wall.number, say("walk-sill", thing=window.name),
             _say_sill(window), say("walk-breaks", of=_and([*rails, *high])),
             used=True, read=window.sill is not None, assumed=assumed,
         )  # fmt: skip
@@ -337,7 +333,7 @@ def _depth_figure(room: Room, wall: Wall, thing: Obstacle) -> Figure:
     """How deep a thing is: for the next wall, where it stands in the corner; anywhere else for the drawing."""
     used = any(_is_in_corner(room, wall, thing, side) for side in (LEFT, RIGHT))
     return Figure(
-        thing.id, "depth", wall.id, wall.number, _title(wall, say("walk-deep", thing=thing.name)),
+        thing.id, "depth", wall.id, wall.number, say("walk-deep", thing=thing.name),
         say("walk-deep-how"), say("walk-deep-why" if used else "walk-for-drawing"),
         used=used, read=thing.depth is not None,
     )  # fmt: skip
@@ -358,4 +354,7 @@ def _corner_figure(wall: Wall, used: bool) -> Figure:
     hint = say(f"walk-corner-how-{wall.turn}")
     why = say(f"walk-corner-why-{wall.turn}", number=wall.number) if used else say("walk-for-drawing")
     title = say(f"walk-corner-{wall.turn}", number=wall.number)
-    return Figure(wall.id, "corner", wall.id, wall.number, title, hint, why, used, wall.corner is not None)
+    return Figure(
+        wall.id, "corner", wall.id, wall.number, title, hint, why,
+        used=used, read=wall.corner is not None, at_corner=True,
+    )  # fmt: skip

@@ -48,7 +48,7 @@ def _figures_of_window(wall: Wall, opening: Opening, standard: Standard) -> Iter
 def _figure(
     wall: Wall, opening: Opening, what: str, title: str, hint: str, why: str, read: bool, assumed: str = ""
 ) -> Figure:
-    named = say("walk-of-opening", wall=wall.name, thing=opening.name, title=title)
+    named = say("walk-of-thing", thing=opening.name, title=title)
     return Figure(
         opening.id, what, wall.id, wall.number, named, hint, why,
         used=True, read=read, assumed=assumed,

@@ -80,13 +80,12 @@ def derive_rows(notebook: Notebook, room: Room, nearest: Length = SIXTEENTH) -> 
 def _unasked(notebook: Notebook, wall: Wall) -> Iterator[Figure]:
     """Figures that were read of a wall, or of a thing in it, whether or not anything asks for them."""
     things: list[Opening | Obstacle] = [*wall.openings, *wall.obstacles]
-    named = {thing.id: say("walk-figure", wall=wall.name, title=thing.name) for thing in things}
-    subjects = {wall.id: wall.name, **named}
-    for of, name in subjects.items():
+    for of, thing in {wall.id: "", **{thing.id: thing.name for thing in things}}.items():
         whats = [entry.body["what"] for entry in notebook.about("reading", of)]
         for what in dict.fromkeys(FIGURE.get(what, what) for what in whats):
-            title = say("walk-figure", wall=name, title=say(f"walk-title-{what}") if what in TITLES else what)
-            yield Figure(of, what, wall.id, wall.number, title, "", say("walk-for-record"), used=False, read=True)
+            title = say(f"walk-title-{what}") if what in TITLES else what
+            short = say("walk-of-thing", thing=thing, title=title) if thing else title
+            yield Figure(of, what, wall.id, wall.number, short, "", say("walk-for-record"), used=False, read=True)
 
 
 def _derive_row(notebook: Notebook, wall: Wall, figure: Figure, nearest: Length) -> Row:

@@ -13,11 +13,12 @@ from dataclasses import dataclass, replace
 class Part:
     """A wall, or a panel on one: where it begins and ends along the stretch, and how tall its paper is.
 
-    `base` is how far along its own wall it begins.
+    `base` is how far along its own wall it begins; `short` is its name where there is room for little.
     """
 
     wall: str
     name: str
+    short: str
     start: int
     end: int
     height: int

@@ -37,6 +37,7 @@ class Papered:
 
     wall: Wall
     name: str
+    short: str
     base: Length
     length: Length
     top: Length
@@ -110,7 +111,8 @@ def _papered(
     for thing in find_unread(wall):
         tell("unread-thing", what=thing.name)
     opens += derive_standing(room, wall)
-    return Papered(wall, wall.name, ZERO, wall.length.largest, high - wanted.from_ceiling, height, tuple(opens))
+    top, short = high - wanted.from_ceiling, str(wall.number)
+    return Papered(wall, wall.name, short, ZERO, wall.length.largest, top, height, tuple(opens))
 
 
 def derive_hole(room: Room, wall: Wall, opening: Opening) -> Opens | None:
@@ -155,7 +157,7 @@ def make_stretch(papered: Sequence[Papered], closed: bool, scale: Scale) -> Stre
     for place, one in enumerate(papered):
         end = at + scale.whole(one.length)
         height, base = scale.whole(one.height), scale.whole(one.base)
-        parts.append(Part(one.wall.id, one.name, at, end, height, base))
+        parts.append(Part(one.wall.id, one.name, one.short, at, end, height, base))
         holes += _holes(one, at, scale)
         if closed or place < len(papered) - 1:
             turns.append(Turn(end, one.wall.turn == "inside", one.wall.number))
@@ -202,7 +204,7 @@ def derive_panels(room: Room, panels: Sequence[Panel]) -> tuple[list[list[Papere
         holes = [derive_hole(room, wall, opening) for opening in wall.openings]
         opens = (*(hole for hole in holes if hole), *derive_standing(room, wall))
         tall = panel.top - panel.bottom
-        found.append([Papered(wall, panel.name, panel.at, panel.width, panel.top, tall, opens)])
+        found.append([Papered(wall, panel.name, panel.name, panel.at, panel.width, panel.top, tall, opens)])
     if not found:
         raise SeamError("no-walls", field="panels")
     return found, problems

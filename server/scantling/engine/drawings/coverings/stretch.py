@@ -114,7 +114,7 @@ class _Row:
 
     def _name(self, part: Part) -> str:
         wide = (part.end - part.start) * self.scale
-        words = part.name if wide >= ROOM_FOR_NAME else part.name.removeprefix(say("wall", number=""))
+        words = part.name if wide >= ROOM_FOR_NAME else part.short
         x, _ = self.at((part.start + part.end) / 2, 0)
         return svg.text((x, self.top + self.tall * self.scale + 12), words, "small pencil")
 

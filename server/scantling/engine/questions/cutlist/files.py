@@ -14,9 +14,10 @@ from scantling.engine.questions.cutlist.pieces import PiecesIn, answer_pieces
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.written import INCHES, count_in, format_csv, format_json
 from scantling.engine.shapes import out, text_out
+from scantling.engine.shown.shown_in import MILLIMETERS
 from scantling.engine.words import say
 
-#: A table is in millimeters where every piece on it is shown so.
+#: A table is in millimeters where every room with pieces on it is shown so.
 COLUMNS = (
     "room", "letter", "part", "profile", "wall", "cut", INCHES, "back", "front", "left end", "right end",
     "plus or minus", "state", "cut to", "as cut", "change", "notes",
@@ -34,9 +35,10 @@ class FilesOut(Schema):
 
 def format_table(answers: Iterable[tuple[str, Mapping[str, Any]]]) -> str:
     """The cut lists of rooms, as `pieces` answers them, as one table."""
-    pieces = [(name, piece) for name, answer in answers for piece in answer["pieces"]]
-    metric = bool(pieces) and all(piece["cut"]["shown"].endswith(" mm") for _, piece in pieces)
-    return format_csv(COLUMNS, ((name, *_cells(piece, metric)) for name, piece in pieces), metric)
+    listed = [(name, answer) for name, answer in answers if answer["pieces"]]
+    metric = {answer["lengths"] for _, answer in listed} == {MILLIMETERS}
+    cells = ((name, *_cells(piece, metric)) for name, answer in listed for piece in answer["pieces"])
+    return format_csv(COLUMNS, cells, metric)
 
 
 def format_all(answers: Iterable[tuple[str, Mapping[str, Any]]]) -> str:

@@ -24,6 +24,7 @@ from scantling.engine.questions.facts import RoomIn
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import ProblemOut, StepOut, problems_out, show_working
 from scantling.engine.shapes import DrawingOut, LengthOut, out, show, text_out, texts_out
+from scantling.engine.shown.shown_in import shown_in
 from scantling.engine.survey.closure import check_closure
 from scantling.engine.survey.kinds import is_of_fire, is_wet
 from scantling.engine.survey.room import Room
@@ -156,6 +157,9 @@ class _AroundOut(Schema):
 
 
 class PiecesOut(_AroundOut):
+    """`lengths` is what all lengths here are shown in: inches, feet and inches, or millimeters."""
+
+    lengths = text_out()
     pieces = out(PieceOut, many=True)
 
 
@@ -170,7 +174,8 @@ def answer_pieces(asked: dict[str, Any], context: Context) -> Answer:
     if wanted is not None and not listed:
         raise NoPieceError("no-such-piece", field="piece", text=quote(wanted[:80]))
     cautions = _cautions(room, [one.piece for one in listed])
-    return {"pieces": [_piece(context, room, one, asked["nearest"]) for one in listed], **around, "cautions": cautions}
+    pieces = [_piece(context, room, one, asked["nearest"]) for one in listed]
+    return {"lengths": shown_in(), "pieces": pieces, **around, "cautions": cautions}
 
 
 def answer_rows(asked: dict[str, Any], context: Context) -> Answer:

@@ -2,7 +2,7 @@
 
 TEXTS = {
     "walk-figure": "{wall}, {title}",
-    "walk-of-opening": "{wall}, {thing}, {title}",
+    "walk-of-thing": "{thing}, {title}",
     "walk-for-drawing": "the drawing only",
     "walk-for-all": "every piece of {of} on this wall",
     "walk-for-this-wall": "the {of} on this wall",
