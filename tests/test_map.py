@@ -57,14 +57,14 @@ SHELL = {
         *("printed", "serving", "site", "store", "sync", "upkeep", "whole_file", "wire"),
     },
     "blobs": {"engine", "whole_file"},
-    "clock": set(),
+    "clock": {"engine"},
     "demo_house": {"store", "sync"},
     "doctor": {"clock", "engine", "lan", "store", "upkeep"},
     "households": {"blobs", "lan", "laptop", "store"},
     "journal_file": {"blobs", "engine", "store", "sync", "wire"},
     "upkeep": {"engine", "store"},
     "whole_file": {"engine"},
-    "lan": {"engine", "store"},
+    "lan": {"clock", "engine", "store"},
     "laptop": {"blobs", "clock", "engine", "reader", "store"},
     "reader": {"engine", "store"},
     "printed": {"engine"},
@@ -360,3 +360,44 @@ export const house = "no";
 def test_the_top_level_is_the_one_agreed_on():
     shown = {path.name for path in ROOT.iterdir() if not path.name.startswith(".") and path.suffix != ".egg-info"}
     assert shown - {"dist"} == {"README.md", "DEVELOPERS.md", "pyproject.toml", "server", "web", "tests", "demo"}
+
+
+#: What every file of its sort has by that name, or only says it for a checker of types.
+BY_CUSTOM = {"QUESTIONS", "TEXTS", "T"}
+
+
+def named_in(path):
+    """The functions, classes and constants that a file of the engine names at its top, each as it is written."""
+    for node in ast.parse(path.read_text(encoding="utf-8")).body:
+        if isinstance(node, ast.FunctionDef | ast.ClassDef):
+            yield node.name, ast.unparse(node)
+        elif isinstance(node, ast.Assign):
+            yield from ((target.id, ast.unparse(node.value)) for target in node.targets if isinstance(target, ast.Name))
+
+
+def named_twice():
+    """Each name that two files of the engine give to something, with what each of them calls so."""
+    found = {}
+    for path in ENGINE_FILES:
+        for name, means in named_in(path):
+            if not name.startswith("_") and name not in BY_CUSTOM:
+                found.setdefault(name, []).append((name_of(path), means))
+    return {name: given for name, given in found.items() if len(given) > 1}
+
+
+def test_no_two_things_of_the_engine_have_one_name():
+    """Whoever looks a name up finds the one thing that it means. A constant is its file's own matter: each says there
+    what it is, and no other file takes it from there."""
+    meant = {name: given for name, given in named_twice().items() if not name.isupper()}
+    assert {name: [path for path, _ in given] for name, given in meant.items() if len({*given}) > 1} == {}
+
+
+def test_no_table_of_the_engine_is_written_twice():
+    """Of two that are alike today one is changed tomorrow. A number alone is no table: two may be equal by chance."""
+    written = {
+        name: [path for path, means in given if means == each]
+        for name, given in named_twice().items()
+        for each in {means for _, means in given}
+        if "'" in each
+    }
+    assert {name: paths for name, paths in written.items() if len(paths) > 1} == {}

@@ -8,17 +8,16 @@ rules."""
 
 import datetime as dt
 import hashlib
-import re
 import secrets
 import time
+
+from scantling.engine.journal import STAMP
 
 DAY_MS = 24 * 60 * 60 * 1000
 COUNTER_END = 1 << 16
 FIRST_MS = 1_767_225_600_000  # 2026: no notebook is older
 HORIZON_MS = FIRST_MS + 36_525 * DAY_MS  # 2126: what a device without a clock believes at most
 LATEST_MS = 2**48 - 1
-
-_STAMP = re.compile(r"[0-9a-f]{12}-[0-9a-f]{4}-[0-9a-f]{16}\Z")
 
 
 def now_ms() -> int:
@@ -73,7 +72,7 @@ class HybridClock:
 
     def see(self, stamp: str, at_ms: int) -> None:
         """Follow another device's stamp, where it is of a time to go by."""
-        if not _STAMP.match(stamp):
+        if not STAMP.match(stamp):
             return
         ms, counter = int(stamp[:12], 16), int(stamp[13:17], 16)
         if not _is_sound(ms, at_ms):

@@ -6,7 +6,7 @@ from fractions import Fraction
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scantling.engine.coverings.paint.cans import Can, choose_cans, derive_need
+from scantling.engine.coverings.paint.cans import Can, choose_cans, derive_paint
 
 from tests.asked import ask
 from tests.rooms import oblong, thing
@@ -115,9 +115,9 @@ def test_no_other_choice_of_cans_that_hold_enough_is_cheaper(sizes, need):
 
 @given(st.integers(1, 2000), st.integers(1, 5), st.integers(50, 500), st.integers(0, 40))
 def test_more_coats_and_more_loss_never_need_less_paint(area, coats, spread, loss):
-    one = derive_need(Fraction(area), coats, Fraction(spread), Fraction(loss))
-    assert one <= derive_need(Fraction(area), coats + 1, Fraction(spread), Fraction(loss))
-    assert one <= derive_need(Fraction(area), coats, Fraction(spread), Fraction(loss + 1))
+    one = derive_paint(Fraction(area), coats, Fraction(spread), Fraction(loss))
+    assert one <= derive_paint(Fraction(area), coats + 1, Fraction(spread), Fraction(loss))
+    assert one <= derive_paint(Fraction(area), coats, Fraction(spread), Fraction(loss + 1))
 
 
 def areas(facts, **more):

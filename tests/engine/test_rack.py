@@ -12,7 +12,7 @@ from scantling.engine.rack.joins import _say as say_why
 from scantling.engine.rack.joins import known_lengths
 from scantling.engine.rack.leftovers import mark_lent
 from scantling.engine.rack.progress import Progress, derive_standing, mark_progress
-from scantling.engine.rack.stick import DONE, SPOILT, TO_CUT, Line, Stick, lay_out
+from scantling.engine.rack.stick import DONE, SPOILT, TO_CUT, Stick, StickLine, lay_out_stick
 from scantling.engine.tape.lengths import ZERO, Length, format_length, parse_length
 
 from tests.cut_lists import issue, listed, mark
@@ -68,12 +68,12 @@ def test_overage_is_so_much_of_all_pieces_in_the_boards_that_give_it_for_least(p
 # ---- what stands of a plan -------------------------------------------------------------------------------------------
 
 
-def stick(*lines: Line, length: str = "96", **more: object) -> Stick:
+def stick(*lines: StickLine, length: str = "96", **more: object) -> Stick:
     return Stick(*inches(length), 1000, lines, **more)
 
 
-def line(key: str, takes: str = "40", state: str = TO_CUT) -> Line:
-    return Line(key, key.upper(), *inches(takes), state)
+def line(key: str, takes: str = "40", state: str = TO_CUT) -> StickLine:
+    return StickLine(key, key.upper(), *inches(takes), state)
 
 
 def standing(asked: Case, keys: str, *sticks: Stick) -> tuple[list[list[str]], list[str]]:
@@ -128,7 +128,7 @@ def test_what_lies_on_a_board_that_is_begun_lies_past_what_was_cut_and_a_shared_
         shared_miters=True,
     )  # fmt: skip
     lines = line("z", "20", DONE), line("a", "30 1/16"), line("b", "40")
-    laid = lay_out(asked, {"a": 0, "b": 1}, stick(*lines))
+    laid = lay_out_stick(asked, {"a": 0, "b": 1}, stick(*lines))
 
     assert [(one.line, one.start, one.end) for one in laid.laid] == [
         (lines[0], *inches("0", "20")), (lines[1], *inches("20 1/8", "50 1/8")),
@@ -138,7 +138,7 @@ def test_what_lies_on_a_board_that_is_begun_lies_past_what_was_cut_and_a_shared_
     assert [one.mark for one in laid.laid] == [None, *inches("30", "69 5/8")]
     assert [one.shares_cut for one in laid.laid] == [False, False, True]
     assert (laid.offcut, laid.settings) == (*inches("5 5/8"), 2)
-    apart = lay_out(replace(asked, shared_miters=False), {"a": 0, "b": 1}, stick(*lines))
+    apart = lay_out_stick(replace(asked, shared_miters=False), {"a": 0, "b": 1}, stick(*lines))
     assert apart.offcut == inches("5 1/16")[0]
 
 

@@ -8,7 +8,7 @@ from random import Random
 
 import pytest
 from ortools.sat.python import cp_model
-from scantling.engine.coverings.panes.bands import Kind
+from scantling.engine.coverings.panes.bands import BlankKind
 from scantling.engine.coverings.panes.off_roll import plan_off_roll
 from scantling.engine.coverings.panes.sheets import plan_sheets
 
@@ -25,7 +25,7 @@ def make_kinds(random, most, largest, turnable):
     for _ in range(most):
         size = (random.randint(3, largest), random.randint(3, largest))
         kinds[size] = kinds.get(size, 0) + 1
-    return [Kind(*size, count, turnable) for size, count in kinds.items()]
+    return [BlankKind(*size, count, turnable) for size, count in kinds.items()]
 
 
 class Model:
@@ -99,8 +99,8 @@ def test_the_sheets_are_the_solvers(seed, turnable):
     random = Random(seed)
     kinds = make_kinds(random, random.randint(2, 6), 20, turnable)
     plan = plan_sheets(kinds, 24, 40, 1)
-    grown = [Kind(kind.width + 1, kind.height + 1, kind.count, turnable) for kind in kinds]
-    lying = [Kind(kind.height, kind.width, kind.count, turnable) for kind in grown]
+    grown = [BlankKind(kind.width + 1, kind.height + 1, kind.count, turnable) for kind in kinds]
+    lying = [BlankKind(kind.height, kind.width, kind.count, turnable) for kind in grown]
     assert len(plan.sheets) == plan.bound == min(fewest_sheets(grown, 25, 41), fewest_sheets(lying, 41, 25))
 
 

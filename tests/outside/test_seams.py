@@ -8,10 +8,10 @@ from random import Random
 
 import pytest
 from scantling.engine.coverings.seams.cutting import advance, cut_rolls
-from scantling.engine.coverings.seams.hang import Cut, Paper
-from scantling.engine.coverings.seams.search import Search, derive_mismatches
+from scantling.engine.coverings.seams.hang import Paper, RollCut
+from scantling.engine.coverings.seams.search import SeamSearch, derive_mismatches
 from scantling.engine.coverings.seams.start import Start
-from scantling.engine.coverings.seams.stretch import Hole, Part, Turn, lay_out
+from scantling.engine.coverings.seams.stretch import Hole, Part, Turn, lay_out_stretch
 
 SEEDS = range(30)
 
@@ -91,7 +91,7 @@ def stretch_of(walls):
         at += length
     ends = parts if walls.closed else parts[:-1]
     turns = [Turn(part.end, inside, n) for n, (part, inside) in enumerate(zip(ends, walls.inside, strict=False))]
-    return lay_out(parts, walls.holes, turns, walls.closed)
+    return lay_out_stretch(parts, walls.holes, turns, walls.closed)
 
 
 def hang(walls, start, limit, way):
@@ -187,7 +187,7 @@ def cost(walls, ours, others):
     if ours and others and shares(walls, ours, others):
         lists.pop()
     repeat = walls.paper.repeat
-    cuts = [Cut(length, phase % repeat) for one in lists for length, phase in one]
+    cuts = [RollCut(length, phase % repeat) for one in lists for length, phase in one]
     return (fewest_rolls(tuple(sorted(cuts, key=str)), walls.paper),)
 
 
@@ -213,7 +213,7 @@ def outcome(walls):
     starts = range(walls.end)
     every = [rank for start in starts for rank in ranks(walls, start)]
     stretch = stretch_of(walls)
-    found = Search(stretch, walls.paper).best([Start(at, "plumb", "") for at in starts], derive_mismatches(stretch))
+    found = SeamSearch(stretch, walls.paper).best([Start(at, "plumb", "") for at in starts], derive_mismatches(stretch))
     return found.rank, min(every)
 
 
@@ -232,7 +232,7 @@ def test_rolls_are_as_few_as_trying_every_order_of_cutting_finds(seed):
     random = Random(seed)
     paper = Paper(10, 0, 1, 2, random.choice((0, 6, 12)), 3, 2, random.randint(60, 140), 150, 2)
     sizes = [random.choice((28, 32, 8, 11)) for _ in range(random.randint(1, 8))]
-    cuts = [Cut(size, random.randrange(paper.repeat) if paper.repeat else 0) for size in sizes]
+    cuts = [RollCut(size, random.randrange(paper.repeat) if paper.repeat else 0) for size in sizes]
     found, least = cut_rolls(cuts, paper.sure, paper.repeat), fewest_rolls(tuple(cuts), paper)
     assert found.bound <= least <= len(found.rolls)
     if len(found.rolls) == found.bound:

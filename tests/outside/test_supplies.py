@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 import pytest
-from scantling.engine.supplies.beads import derive_bead_length, derive_section
+from scantling.engine.supplies.beads import derive_bead_length, derive_bead_section
 from scantling.engine.supplies.fasteners import judge_nail
 from scantling.engine.tape.lengths import parse_length
 
@@ -32,7 +32,7 @@ def test_a_tube_of_caulk_goes_as_far_as_the_table_says(size, round_, fillet, squ
 )
 def test_a_tube_of_adhesive_goes_as_far_as_its_volume(ounces, size, feet):
     # Source: the same geometry, for a round bead.
-    reach = derive_bead_length(Fraction(ounces) * FLUID_OUNCE, derive_section("round", parse_length(size)))
+    reach = derive_bead_length(Fraction(ounces) * FLUID_OUNCE, derive_bead_section("round", parse_length(size)))
     assert float(reach.inches) / 12 == pytest.approx(feet, abs=0.06)
 
 

@@ -14,15 +14,13 @@ from scantling.cli.output import complain, say, write_json
 from scantling.clock import now_ms, now_utc
 from scantling.engine.desk import dump
 from scantling.engine.errors import quote
-from scantling.lan.identity import PORT, read_identity
+from scantling.lan.identity import EVERYWHERE, PORT, read_identity
 from scantling.lan.pairing import show_code
 
 if TYPE_CHECKING:
     from scantling.lan.home import Home
     from scantling.serving import NotebookServer
 
-LOOPBACK = "127.0.0.1"
-EVERYWHERE = "0.0.0.0"
 HERE = ("127.0.0.0/8", "::1")
 
 

@@ -10,10 +10,11 @@ from ipaddress import ip_address
 from typing import TYPE_CHECKING, Any
 
 from scantling.cli.command import CommandError
-from scantling.cli.network import LOOPBACK, add_network_options, announce_home, at_home, network_servers
+from scantling.cli.network import add_network_options, announce_home, at_home, network_servers
 from scantling.cli.output import complain, say
 from scantling.cli.rooms import for_rooms, print_answers
 from scantling.engine.errors import quote
+from scantling.lan.identity import ONLY_HERE
 from scantling.printed import format_boards, format_pieces
 from scantling.store import Database
 from scantling.upkeep import Told, kept
@@ -56,7 +57,7 @@ def run_serve(chosen: argparse.Namespace) -> None:
 
     _check_ways(chosen)
     networked = chosen.lan or chosen.cert
-    own_host = LOOPBACK if networked or chosen.host is None else chosen.host
+    own_host = ONLY_HERE if networked or chosen.host is None else chosen.host
     # A database is kept by itself, and several servers may stand on it.
     keeping = nullcontext() if isinstance(chosen.place, Database) else kept(chosen.data, complain)
     with keeping, at_home(chosen) as home:
@@ -139,4 +140,4 @@ def run_demo(chosen: argparse.Namespace) -> None:
     with kept(chosen.data, complain):
         app = create_app(Config(chosen.data, tuple(chosen.name)))
         _tell_only_read(app)
-        _run(app, chosen.host or LOOPBACK, [chosen.port, 0], lambda address: print(address, flush=True))
+        _run(app, chosen.host or ONLY_HERE, [chosen.port, 0], lambda address: print(address, flush=True))

@@ -8,11 +8,10 @@ from collections.abc import Callable, Iterator, Sequence
 
 from scantling.doctor.finding import Finding, good, wrong
 from scantling.lan.addresses import Address
-from scantling.lan.identity import Identity
+from scantling.lan.identity import EVERYWHERE, ONLY_HERE, Identity
 
 ANSWER_SECONDS = 2
 ANSWER_BYTES = 4096
-LOOPBACK, EVERYWHERE = "127.0.0.1", "0.0.0.0"
 
 #: Gives the addresses that the network has for a name, none where nobody answers.
 Resolve = Callable[[Identity], Sequence[str]]
@@ -20,7 +19,7 @@ Resolve = Callable[[Identity], Sequence[str]]
 
 def look_at_port(port: int, served: bool) -> Finding:
     """The port of the laptop's own page."""
-    if is_free(LOOPBACK, port):
+    if is_free(ONLY_HERE, port):
         return good("port", "port-free", port=port)
     if not is_ours(port):
         return wrong("port", "port-taken", port=port, option="--port")
@@ -67,7 +66,7 @@ def is_free(host: str, port: int) -> bool:
 
 def is_ours(port: int) -> bool:
     """Whether a Scantling answers there."""
-    address = f"http://{LOOPBACK}:{port}/manifest.webmanifest"
+    address = f"http://{ONLY_HERE}:{port}/manifest.webmanifest"
     direct = urllib.request.build_opener(urllib.request.ProxyHandler({}))
     try:
         with direct.open(address, timeout=ANSWER_SECONDS) as answer:

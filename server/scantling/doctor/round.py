@@ -15,10 +15,10 @@ from scantling.doctor.clocks import look_at_clock
 from scantling.doctor.finding import Finding, good, refused
 from scantling.doctor.firewall import UFW, Run, look_at_firewall, run_command
 from scantling.doctor.keeping import look_at_database, look_at_disk, look_at_folder, look_at_notebook
-from scantling.doctor.network import EVERYWHERE, Resolve, is_free, look_at_name, look_at_network_port, look_at_port
+from scantling.doctor.network import Resolve, is_free, look_at_name, look_at_network_port, look_at_port
 from scantling.lan.addresses import Address, private_addresses
 from scantling.lan.announce import find_addresses
-from scantling.lan.identity import read_identity
+from scantling.lan.identity import EVERYWHERE, read_identity
 from scantling.lan.refusals import LanError
 from scantling.store import Database
 from scantling.upkeep import is_held

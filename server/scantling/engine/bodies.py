@@ -10,12 +10,11 @@ from typing import Any
 from marshmallow import RAISE, ValidationError, fields, validate
 
 from scantling.engine.forms import Schema
-from scantling.engine.tape.figures import is_figure
+from scantling.engine.tape.figures import FIGURE_AT_MOST, is_figure
 from scantling.engine.words import say
 
 TEXT_AT_MOST = 2000
 LIST_AT_MOST = 200
-FIGURE_AT_MOST = 60
 #: Bytes: a photograph of a phone has three to eight million.
 BLOB_AT_MOST = 32_000_000
 PAPER, FILM, SHEET, PAINT = "paper", "film", "sheet", "paint"

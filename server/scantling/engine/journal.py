@@ -50,7 +50,7 @@ class EntryError(EngineError):
 
 
 _DEVICE = re.compile(r"[0-9a-f]{16}\Z")
-_STAMP = re.compile(r"[0-9a-f]{12}-[0-9a-f]{4}-[0-9a-f]{16}\Z")
+STAMP = re.compile(r"[0-9a-f]{12}-[0-9a-f]{4}-[0-9a-f]{16}\Z")
 _KIND = re.compile(r"[a-z][a-z_]{0,39}\Z")
 
 
@@ -63,7 +63,7 @@ class EntrySchema(Schema):
     id = id_field()
     device = fields.String(required=True, validate=validate.Regexp(_DEVICE))
     seq = fields.Integer(required=True, strict=True, validate=validate.Range(1, SEQ_AT_MOST))
-    stamp = fields.String(required=True, validate=validate.Regexp(_STAMP))
+    stamp = fields.String(required=True, validate=validate.Regexp(STAMP))
     version = fields.Integer(required=True, strict=True, validate=validate.Range(1, VERSION_AT_MOST))
     kind = fields.String(required=True, validate=validate.Regexp(_KIND))
     body = fields.Dict(required=True, keys=fields.String())
@@ -134,7 +134,7 @@ def fits(entry: Entry) -> bool:
     return True
 
 
-_PATTERNS = {"id": ID, "device": _DEVICE, "stamp": _STAMP, "kind": _KIND}
+_PATTERNS = {"id": ID, "device": _DEVICE, "stamp": STAMP, "kind": _KIND}
 
 
 def _is_plainly_sound(data: object) -> bool:

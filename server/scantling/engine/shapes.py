@@ -83,7 +83,7 @@ class Graduation(LengthText):
         return graduation
 
 
-class Asked(forms.Schema):
+class AskedIn(forms.Schema):
     """What every question has: its name, the graduation its figures are shown to, and what lengths are shown in.
 
     `shown_in` of a question that names a house, or something in it, is as that house wants it, unless it is said.
@@ -170,6 +170,6 @@ def _leaves(messages: Any) -> Iterator[tuple[str, Any]]:
 
 
 __all__ = [
-    "EXCLUDE", "Asked", "DegreesText", "DrawingOut", "Graduation", "LengthOut", "LengthText", "QuestionError", "fields",
-    "first_refusal", "load", "one_of", "out", "show", "text_out", "texts_out", "validate",
+    "EXCLUDE", "AskedIn", "DegreesText", "DrawingOut", "Graduation", "LengthOut", "LengthText", "QuestionError",
+    "fields", "first_refusal", "load", "one_of", "out", "show", "text_out", "texts_out", "validate",
 ]  # fmt: skip

@@ -14,21 +14,17 @@ from collections.abc import Callable
 from ipaddress import ip_address
 from pathlib import Path
 
+from scantling.clock import now_utc
 from scantling.lan.addresses import Address, private_addresses
 from scantling.lan.announce import Announcement
 from scantling.lan.authority import load_authority
-from scantling.lan.identity import take_identity
+from scantling.lan.identity import EVERYWHERE, take_identity
 from scantling.lan.leaf import keep_leaf, leaf_path, tls_context
 from scantling.lan.refusals import LanError
 
 LOOK_SECONDS = 30
-EVERYWHERE = "0.0.0.0"
 
 log = logging.getLogger(__name__)
-
-
-def now_utc() -> dt.datetime:
-    return dt.datetime.now(dt.UTC).replace(microsecond=0)
 
 
 class Home:

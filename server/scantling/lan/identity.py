@@ -18,6 +18,8 @@ from scantling.lan.refusals import LanError
 
 FILE_NAME = "network.json"
 PORT = 8117
+#: Where a server listens: for this machine alone, or for all that its networks bring.
+ONLY_HERE, EVERYWHERE = "127.0.0.1", "0.0.0.0"
 LETTERS = "abcdefghjkmnpqrstuvwxyz23456789"
 NAME = re.compile(r"scantling-[a-z0-9]{4,20}\.local")
 

@@ -14,7 +14,7 @@ class CostError(EngineError):
 
 
 @dataclass(frozen=True, slots=True)
-class Planned:
+class PlannedCost:
     """`still` is what must be paid yet although some of it was bought."""
 
     name: str
@@ -32,7 +32,7 @@ class Receipt:
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class CostLine:
     """One thing: planned, spent, what must still be paid of it, and what of the plan waits, none of it bought yet."""
 
     name: str
@@ -53,7 +53,7 @@ class Line:
         return self.spent + self.still + self.waiting
 
 
-def derive_lines(planned: Sequence[Planned], receipts: Sequence[Receipt]) -> list[Line]:
+def derive_lines(planned: Sequence[PlannedCost], receipts: Sequence[Receipt]) -> list[CostLine]:
     """A line for each thing planned, in order, then for each that was bought without a plan.
 
     >>> derive_lines([Planned("base", 4000)], [Receipt("base", 4250, "2026-03-14")])[0].over
@@ -66,21 +66,21 @@ def derive_lines(planned: Sequence[Planned], receipts: Sequence[Receipt]) -> lis
     return [_line(name, [one for one in planned if one.name == name], spent.get(name)) for name in names]
 
 
-def _line(name: str, planned: Sequence[Planned], spent: int | None) -> Line:
+def _line(name: str, planned: Sequence[PlannedCost], spent: int | None) -> CostLine:
     wanted = sum(one.cents for one in planned)
     if spent is None:
-        return Line(name, wanted, 0, 0, wanted, open=True)
-    return Line(name, wanted, spent, sum(one.still for one in planned), 0, open=False)
+        return CostLine(name, wanted, 0, 0, wanted, open=True)
+    return CostLine(name, wanted, spent, sum(one.still for one in planned), 0, open=False)
 
 
-def merge_lines(rooms: Iterable[Sequence[Line]]) -> list[Line]:
+def merge_lines(rooms: Iterable[Sequence[CostLine]]) -> list[CostLine]:
     """The lines of several rooms, thing by thing: bought for one room, it may wait in another."""
-    alike: dict[str, list[Line]] = {}
+    alike: dict[str, list[CostLine]] = {}
     for lines in rooms:
         for line in lines:
             alike.setdefault(line.name, []).append(line)
     return [
-        Line(
+        CostLine(
             name,
             sum(line.planned for line in some),
             sum(line.spent for line in some),

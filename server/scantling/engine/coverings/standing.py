@@ -30,7 +30,7 @@ class Opens:
     is_thing: bool = False
 
 
-def derive_standing(room: Room, wall: Wall) -> Iterator[Opens]:
+def derive_hidden(room: Room, wall: Wall) -> Iterator[Opens]:
     """What hides a part of a wall, as far as it was read: on the wall itself, and round its corners."""
     for thing in wall.obstacles:
         levels = _levels(thing)

@@ -7,8 +7,9 @@ paper beside each other, with none torn in two.
 from collections.abc import Iterator, Sequence
 
 from scantling.engine.boards.case.cuts import Ends
+from scantling.engine.cutlist.states import TO_CUT
 from scantling.engine.drawings import svg
-from scantling.engine.rack.stick import SPOILT, TO_CUT, Laid, LaidStick
+from scantling.engine.rack.stick import SPOILT, Laid, LaidStick
 from scantling.engine.standard import format_stock
 from scantling.engine.tape.lengths import ZERO, Length, format_bare, format_length
 from scantling.engine.words import say

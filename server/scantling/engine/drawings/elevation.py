@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator, Sequence
 
 from scantling.engine.drawings import svg
-from scantling.engine.drawings.front import Board, derive_boards
+from scantling.engine.drawings.front import Board, derive_front_boards
 from scantling.engine.drawings.plans.labels import Box, Label, place_labels
 from scantling.engine.drawings.plans.whole import say_letters
 from scantling.engine.survey.kinds import is_laid, is_plate, is_tile
@@ -162,7 +162,7 @@ def _draw_opening(sheet: _Sheet, room: Room, wall: Wall, opening: Opening) -> It
         return
     needed = (opening.left, opening.sill) if opening.kind == "window" else (opening.left, opening.right)
     unread = "" if all(needed) else " dashed"
-    for board in derive_boards(room, wall, opening, hole):
+    for board in derive_front_boards(room, wall, opening, hole):
         yield sheet.box(*board, f"ink thin wood{unread}")
     yield sheet.box(*hole, f"opening{unread}")
 

@@ -9,18 +9,18 @@ from collections.abc import Iterator
 
 from scantling.engine.errors import EngineError
 from scantling.engine.standard import STOOL, Standard
-from scantling.engine.survey.room import Opening, Room, Wall
+from scantling.engine.survey.room import SIDES, Opening, Room, Wall
 from scantling.engine.tape.lengths import ZERO
 from scantling.engine.trim.openings.cased import is_cased
 from scantling.engine.trim.openings.casing import Make
 from scantling.engine.trim.openings.mulled import find_row
-from scantling.engine.trim.openings.reach import SIDES, derive_make, derive_reach
+from scantling.engine.trim.openings.reach import derive_make, derive_reach
 
 # Left, foot, right and top.
 Board = tuple[float, float, float, float]
 
 
-def derive_boards(room: Room, wall: Wall, opening: Opening, hole: Board) -> list[Board]:
+def derive_front_boards(room: Room, wall: Wall, opening: Opening, hole: Board) -> list[Board]:
     """The boards round an opening that is as large as `hole`; none where it is not cased, or cannot be."""
     standard = opening.standard
     if standard is None or not is_cased(opening):

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from scantling.engine.drawings import svg
 from scantling.engine.drawings.board import is_flat, wave
-from scantling.engine.drawings.joints import derive_beside, derive_ends, derive_turn
+from scantling.engine.drawings.joints import derive_beside, derive_stops, derive_turn
 from scantling.engine.drawings.round import draw_round
 from scantling.engine.trim.ends import End
 from scantling.engine.trim.piece import Kind, Piece
@@ -111,7 +111,7 @@ def _neighbor(piece: Piece, end: End, pieces: Sequence[Piece]) -> Piece | None:
 
 def _ends(corner: _Corner) -> tuple[svg.Point, svg.Point]:
     """Where the back and the face of the piece end."""
-    back, face = derive_ends(corner.end, THICK)
+    back, face = derive_stops(corner.end, THICK)
     return corner.along(back), corner.along(face, THICK)
 
 

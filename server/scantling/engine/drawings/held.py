@@ -6,6 +6,7 @@ Drawn, not derived: no room's own figures, and none is taken from here.
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from scantling.engine.drawings import svg
+from scantling.engine.survey.room import OPENINGS
 from scantling.engine.words import say
 
 WIDTH, HEIGHT = 200.0, 104.0
@@ -21,9 +22,6 @@ TICK = 5.0
 CORNERS = ("corner", "ceiling_corner", "sides")
 
 Lines = Sequence[tuple[svg.Point, svg.Point]]
-
-
-OPENINGS = ("door", "window", "cased")
 
 
 def draw_held(of: str, what: str, turn: str = "inside") -> str:

@@ -11,7 +11,7 @@ from scantling.engine.trim.ends import End
 MOST_REACH = 1.7
 
 
-def derive_ends(end: End, thick: float) -> tuple[float, float]:
+def derive_stops(end: End, thick: float) -> tuple[float, float]:
     """How far short of the wall's end the back and the face stop; less than nothing where the face runs past it."""
     if end.joint == "return":
         return thick, 0.0  # the face runs to the end, and the return fills what the back leaves

@@ -11,7 +11,7 @@ from scantling.engine.notebook import Notebook
 from scantling.engine.questions.question import Context
 from scantling.engine.rack.joins import join_boards, known_lengths
 from scantling.engine.settings import OF_OPENING, OF_SUPPLIES, OF_THING, SETTINGS, dotted
-from scantling.engine.shapes import Asked, one_of
+from scantling.engine.shapes import AskedIn, one_of
 from scantling.engine.survey.facts import collect_room
 from scantling.engine.survey.read import read_room
 from scantling.engine.survey.room import BASE_AT, OPENINGS, TURNS, WALLS_AT_MOST, Problem, Room
@@ -35,7 +35,7 @@ class Lenient(forms.Schema):
         unknown = INCLUDE
 
 
-class Reading(fields.Field[Any]):
+class TypedReading(fields.Field[Any]):
     """One reading as text, or a list of them; read later, wall by wall, so that one bad one does not stop the rest."""
 
     wants = say("wants-readings")
@@ -47,7 +47,7 @@ class Reading(fields.Field[Any]):
         return value
 
 
-class Points(Reading):
+class Points(TypedReading):
     """Depths at a row of points."""
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Any:
@@ -59,9 +59,9 @@ class Points(Reading):
 
 class CornerFacts(Lenient):
     turn = fields.String(load_default="inside", validate=one_of(*TURNS))
-    corner = Reading()
-    sides = Reading()
-    meets = Reading()
+    corner = TypedReading()
+    sides = TypedReading()
+    meets = TypedReading()
 
 
 class DepthsFacts(Lenient):
@@ -74,17 +74,17 @@ class DepthsFacts(Lenient):
 class OpeningFacts(Lenient):
     id = fields.String(required=True)
     kind = fields.String(required=True, validate=one_of(*OPENINGS))
-    at = Reading()
-    width = Reading()
-    left = Reading()
-    right = Reading()
+    at = TypedReading()
+    width = TypedReading()
+    left = TypedReading()
+    right = TypedReading()
     head_corners = fields.List(
-        Reading(allow_none=True),
+        TypedReading(allow_none=True),
         validate=validate.Length(equal=2, error=say("two-head-corners")),
     )
-    sill = Reading(metadata={"description": say("ask-opening-sill")})
-    depth = Reading(metadata={"description": say("ask-opening-depth")})
-    sash = Reading(metadata={"description": say("ask-opening-sash")})
+    sill = TypedReading(metadata={"description": say("ask-opening-sill")})
+    depth = TypedReading(metadata={"description": say("ask-opening-depth")})
+    sash = TypedReading(metadata={"description": say("ask-opening-sash")})
     depths = fields.Nested(DepthsFacts)
     settings = fields.Dict(keys=fields.String(), metadata={"description": say("ask-opening-settings")})
 
@@ -92,11 +92,11 @@ class OpeningFacts(Lenient):
 class ObstacleFacts(Lenient):
     id = fields.String(required=True)
     kind = fields.String(required=True)
-    at = Reading()
-    width = Reading()
-    height = Reading(metadata={"description": say("ask-obstacle-height")})
-    depth = Reading(metadata={"description": say("ask-obstacle-depth")})
-    sill = Reading(metadata={"description": say("ask-obstacle-sill")})
+    at = TypedReading()
+    width = TypedReading()
+    height = TypedReading(metadata={"description": say("ask-obstacle-height")})
+    depth = TypedReading(metadata={"description": say("ask-obstacle-depth")})
+    sill = TypedReading(metadata={"description": say("ask-obstacle-sill")})
     base = fields.String(validate=one_of(*BASE_AT), metadata={"description": say("ask-obstacle-base")})
     settings = fields.Dict(keys=fields.String(), metadata={"description": say("ask-obstacle-settings")})
 
@@ -109,18 +109,18 @@ class FreeFacts(Lenient):
 
 class WallFacts(Lenient):
     id = fields.String(required=True)
-    length = Reading()
-    ceiling = Reading(metadata={"description": say("ask-wall-ceiling")})
-    ceiling_corner = Reading(metadata={"description": say("ask-wall-ceiling-corner")})
-    height = Reading(metadata={"description": say("ask-wall-height")})
+    length = TypedReading()
+    ceiling = TypedReading(metadata={"description": say("ask-wall-ceiling")})
+    ceiling_corner = TypedReading(metadata={"description": say("ask-wall-ceiling-corner")})
+    height = TypedReading(metadata={"description": say("ask-wall-height")})
     corner = fields.Nested(CornerFacts, metadata={"description": say("ask-wall-corner")})
     settings = fields.Dict(keys=fields.String(), metadata={"description": say("ask-wall-settings")})
-    studs = Reading(metadata={"description": say("ask-wall-studs")})
-    plumb = Reading(metadata={"description": say("ask-wall-plumb")})
-    bow = Reading(metadata={"description": say("ask-wall-bow")})
-    chair_rail = Reading(metadata={"description": say("ask-wall-chair-rail")})
-    picture_rail = Reading(metadata={"description": say("ask-wall-picture-rail")})
-    fall = Reading(metadata={"description": say("ask-wall-fall")})
+    studs = TypedReading(metadata={"description": say("ask-wall-studs")})
+    plumb = TypedReading(metadata={"description": say("ask-wall-plumb")})
+    bow = TypedReading(metadata={"description": say("ask-wall-bow")})
+    chair_rail = TypedReading(metadata={"description": say("ask-wall-chair-rail")})
+    picture_rail = TypedReading(metadata={"description": say("ask-wall-picture-rail")})
+    fall = TypedReading(metadata={"description": say("ask-wall-fall")})
     openings = fields.List(fields.Nested(OpeningFacts))
     obstacles = fields.List(fields.Nested(ObstacleFacts))
 
@@ -149,7 +149,7 @@ class RoomField(fields.Nested):
         return value if isinstance(value, str) else super()._deserialize(value, *args, **kwargs)
 
 
-class RoomIn(Asked):
+class RoomIn(AskedIn):
     room = RoomField(RoomFacts, required=True)
 
 

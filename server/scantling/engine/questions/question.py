@@ -10,6 +10,8 @@ from marshmallow import Schema
 from scantling.engine.notebook import Notebook
 
 Asked = dict[str, Any]
+#: A question, or a part of one, as it comes: nothing of it is read yet.
+Raw = dict[str, Any]
 Answer = dict[str, Any]
 Clock = Callable[[], float]
 

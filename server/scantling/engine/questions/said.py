@@ -10,10 +10,9 @@ from typing import Any
 from marshmallow import Schema, ValidationError, fields
 
 from scantling.engine.errors import EngineError
+from scantling.engine.forms import Field
 from scantling.engine.questions.readings import Readings
 from scantling.engine.shapes import first_refusal
-
-Field = fields.Field[Any]
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,9 +11,10 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from scantling.engine.cutlist.states import TO_CUT
 from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
-from scantling.engine.rack.stick import SPOILT, TO_CUT, Line, Stick
+from scantling.engine.rack.stick import SPOILT, Stick, StickLine
 from scantling.engine.tape.figures import format_figure, parse_figure
 from scantling.engine.tape.lengths import ZERO, Length
 
@@ -44,7 +45,7 @@ def derive_accepted(notebook: Notebook, room: str) -> dict[str, Accepted]:
 def _sticks(entry: Entry) -> Iterator[Stick]:
     for row in entry.body["boards"]:
         lines = tuple(
-            Line(line["key"], line["letter"], _figure(line["takes"]), SPOILT if line["spoilt"] else TO_CUT)
+            StickLine(line["key"], line["letter"], _figure(line["takes"]), SPOILT if line["spoilt"] else TO_CUT)
             for line in row["pieces"]
         )
         yield Stick(_figure(row["length"]), int(row["cents"]), lines, row["board"], row["bought"], row["source"])

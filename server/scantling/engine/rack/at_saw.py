@@ -14,13 +14,13 @@ from itertools import pairwise
 
 from scantling.engine.boards.case.cuts import Ends, Setting
 
-Place = tuple[int, int]
+StickPlace = tuple[int, int]
 """A piece by its board and its place on it."""
 
 _Sets = list[list[tuple[int, int]]]
 """Of each board the settings of its pieces, left and right, by number."""
 
-_Begun = tuple[int, tuple[int, ...], int, tuple[Place, ...]]
+_Begun = tuple[int, tuple[int, ...], int, tuple[StickPlace, ...]]
 """An order begun: settings so far, how many are cut of each board, how the saw stands, and the pieces."""
 
 UNSET = -1
@@ -31,11 +31,11 @@ LOOKED_AT = 60_000
 """How much is looked at before the best is no longer looked for: for each begun order every board by every board."""
 
 
-def order_by_board(boards: Sequence[Sequence[Ends]]) -> list[Place]:
+def order_by_board(boards: Sequence[Sequence[Ends]]) -> list[StickPlace]:
     return [(at, place) for at, board in enumerate(boards) for place in range(len(board))]
 
 
-def order_by_setting(boards: Sequence[Sequence[Ends]]) -> list[Place]:
+def order_by_setting(boards: Sequence[Sequence[Ends]]) -> list[StickPlace]:
     """An order that sets the saw as seldom as can be, or at least no more often than board after board does."""
     known: dict[Setting, int] = {}
     sets = [
@@ -47,7 +47,7 @@ def order_by_setting(boards: Sequence[Sequence[Ends]]) -> list[Place]:
     return min(found, key=lambda order: count_settings(boards, order))
 
 
-def _find_best(sets: _Sets) -> list[Place] | None:
+def _find_best(sets: _Sets) -> list[StickPlace] | None:
     """The order of fewest settings, those begun first that may yet come to least; None where that takes too long."""
     rests = [[_Rest.of(board[done:]) for done in range(len(board) + 1)] for board in sets]
     begun: _Begun = (0, (0,) * len(sets), UNSET, ())
@@ -65,7 +65,7 @@ def _find_best(sets: _Sets) -> list[Place] | None:
     return None
 
 
-def _find_good(sets: _Sets) -> list[Place]:
+def _find_good(sets: _Sets) -> list[StickPlace]:
     """One begun order beside the other, piece by piece; of those as far, the few with the fewest settings."""
     beam: list[_Begun] = [(0, (0,) * len(sets), UNSET, ())]
     for _ in range(sum(map(len, sets))):
@@ -117,7 +117,7 @@ def _least(rests: list[list[_Rest]], begun: _Begun) -> int:
     return changes + max((wanted & ~(1 << standing)).bit_count(), most)
 
 
-def count_settings(boards: Sequence[Sequence[Ends]], order: Sequence[Place]) -> int:
+def count_settings(boards: Sequence[Sequence[Ends]], order: Sequence[StickPlace]) -> int:
     """How often the saw is set, the first time counted."""
     settings = [setting for at, place in order for setting in boards[at][place].settings]
     return bool(settings) + sum(before != after for before, after in pairwise(settings))

@@ -42,7 +42,7 @@ SEARCH = 0.004
 STAYS = say("join-as-lettered")
 
 Studs = tuple[Length, ...]
-Rank = tuple[int, int, Length]
+JoinRank = tuple[int, int, Length]
 """What a plan comes to: cents, boards, and the longest that is left to keep, below nothing."""
 
 
@@ -118,7 +118,7 @@ class _Found:
 
 def _cheapest(room: Room, molding: Molding, one: Scarfed, at_most: int) -> _Found:
     """Joints that make the plan cheapest, then leave most; where nothing is gained, those of the rule."""
-    ranks: dict[Studs, Rank] = {}
+    ranks: dict[Studs, JoinRank] = {}
     ways = list(islice(_ways(room, one), at_most))
     own = {board.key for board in _boards_of(room, molding, one, one.joints)}
     others = [piece for piece in derive_molding(room, molding)[0]
@@ -133,7 +133,7 @@ def _cheapest(room: Room, molding: Molding, one: Scarfed, at_most: int) -> _Foun
     return _Found(Joined(best, _say(ranks, one.joints, best)), len(ways))
 
 
-def _rank(standard: Standard, pieces: Sequence[Piece]) -> Rank | None:
+def _rank(standard: Standard, pieces: Sequence[Piece]) -> JoinRank | None:
     """What the pieces of a profile come to, those that no board is so long for left out; None where nothing does."""
     fit = [piece for piece in pieces if not is_too_long(standard, piece)]
     case = keep_slack(derive_case(standard, standard.stock_of(pieces[0].profile), fit), standard.slack)
@@ -145,7 +145,7 @@ def _rank(standard: Standard, pieces: Sequence[Piece]) -> Rank | None:
     return plan.cost, plan.count, -left if left >= standard.hold else ZERO
 
 
-def _say(ranks: Mapping[Studs, Rank], rule: Studs, best: Studs) -> str:
+def _say(ranks: Mapping[Studs, JoinRank], rule: Studs, best: Studs) -> str:
     """Why these joints and not those that the rule would have."""
     ways = len(ranks)
     if best == rule:

@@ -27,7 +27,7 @@ Takes = Callable[[str], Mapping[str, Length]]
 
 
 def derive_leftovers(
-    notebook: Notebook, of: str, profile: str, case: Case, planned: Planned, idle_of: Collection[str] = ()
+    notebook: Notebook, of: str, profile: str, case: Case, planned: WantedElsewhere, idle_of: Collection[str] = ()
 ) -> list[Stick]:
     """What is left of boards of a profile that were not planned for this room, as sticks that cost nothing more.
 
@@ -88,7 +88,7 @@ def _left_of(case: Case, stick: Stick) -> Iterator[Stick]:
 
 
 @dataclass(frozen=True, slots=True)
-class Planned:
+class WantedElsewhere:
     """What other rooms want of boards that are not cut up yet: `takes` by owner, and the slack of each board."""
 
     takes: Takes

@@ -6,7 +6,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from scantling.engine.boards.case.case import Case
-from scantling.engine.rack.stick import DONE, SPOILT, TO_CUT, Line, Stick, derive_own
+from scantling.engine.cutlist.states import TO_CUT
+from scantling.engine.rack.stick import DONE, SPOILT, Stick, StickLine, derive_own
 from scantling.engine.tape.lengths import ZERO
 from scantling.engine.words import say, say_counted
 
@@ -31,7 +32,7 @@ def mark_progress(sticks: Sequence[Stick], made: Mapping[str, Progress]) -> list
     return [replace(stick, lines=tuple(_mark(line, made, known) for line in stick.lines)) for stick in sticks]
 
 
-def _mark(line: Line, made: Mapping[str, Progress], known: Mapping[str, int]) -> Line:
+def _mark(line: StickLine, made: Mapping[str, Progress], known: Mapping[str, int]) -> StickLine:
     now = made.get(line.key, NOT_YET)
     if line.state == SPOILT or now.spoilt > known[line.key]:
         return replace(line, state=SPOILT)
@@ -68,7 +69,7 @@ def _listed(letters: Iterable[str]) -> str:
     return ", ".join(letters)
 
 
-def _renewed(case: Case, line: Line, places: Mapping[str, int], letters: Mapping[str, str]) -> Line:
+def _renewed(case: Case, line: StickLine, places: Mapping[str, int], letters: Mapping[str, str]) -> StickLine:
     if line.state != TO_CUT:
         return line
     return replace(line, takes=case.pieces[places[line.key]], letter=letters[line.key])

@@ -14,7 +14,7 @@ from scantling.engine.rack.accepted import Accepted
 from scantling.engine.rack.extra import derive_extras
 from scantling.engine.rack.progress import Progress, derive_standing, mark_progress
 from scantling.engine.rack.slack import Slack, plan_with_slack
-from scantling.engine.rack.stick import LaidStick, Line, Stick, derive_own, lay_out
+from scantling.engine.rack.stick import LaidStick, Stick, StickLine, derive_own, lay_out_stick
 from scantling.engine.rack.wanted import derive_case
 from scantling.engine.standard import Standard
 from scantling.engine.tape.lengths import Length
@@ -93,7 +93,8 @@ def _plan_anew(
     taken = set()
     for board in plan.boards:
         lines = tuple(
-            Line(wanted.pieces[place].key, wanted.pieces[place].letter, case.pieces[place]) for place in board.pieces
+            StickLine(wanted.pieces[place].key, wanted.pieces[place].letter, case.pieces[place])
+            for place in board.pieces
         )
         if board.stock < len(here):
             stick = here[board.stock][0]
@@ -123,7 +124,7 @@ def _extras(wanted: Wanted, idle: Sequence[Stick]) -> list[Stick]:
 def _settled(wanted: Wanted, sticks: Sequence[Stick], plan: Plan | None, reasons: tuple[str, ...]) -> Settled:
     case = derive_case(wanted.standard, (), wanted.pieces)
     places = {piece.key: place for place, piece in enumerate(wanted.pieces)}
-    laid = tuple(lay_out(case, places, stick) for stick in sticks)
+    laid = tuple(lay_out_stick(case, places, stick) for stick in sticks)
     blanks = tuple(
         (wanted.pieces[place].letter, case.pieces[place] + case.kerf + case.hold)
         for one in laid

@@ -8,15 +8,16 @@ from dataclasses import dataclass
 from scantling.engine.boards.case.case import Case, PlannedBoard
 from scantling.engine.boards.case.cuts import Ends
 from scantling.engine.boards.case.marks import derive_places
-from scantling.engine.boards.case.saw import derive_changes, derive_shared, derive_unsafe_from, saved
+from scantling.engine.boards.case.saw import derive_changes, derive_shared_cuts, derive_unsafe_from, saved
+from scantling.engine.cutlist.states import CUT, TO_CUT
 from scantling.engine.tape.lengths import ZERO, Length
 
 SQUARE_ENDS = Ends()
-TO_CUT, DONE, SPOILT = "to cut", "cut", "spoilt"
+DONE, SPOILT = CUT, "spoilt"
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class StickLine:
     """A piece on a stick: what it takes of the stick's length, its slanted kerf counted, and how far it has come.
 
     `spoilt` is a piece that was cut and has to be cut again: it took its length all the same.
@@ -42,7 +43,7 @@ class Stick:
 
     length: Length
     price_cents: int
-    lines: tuple[Line, ...] = ()
+    lines: tuple[StickLine, ...] = ()
     board: str | None = None
     bought: bool = False
     source: str | None = None
@@ -50,12 +51,12 @@ class Stick:
     lent: Length = ZERO
 
     @property
-    def fixed(self) -> tuple[Line, ...]:
+    def fixed(self) -> tuple[StickLine, ...]:
         """What is cut from it already."""
         return tuple(line for line in self.lines if line.state != TO_CUT)
 
     @property
-    def open(self) -> tuple[Line, ...]:
+    def open(self) -> tuple[StickLine, ...]:
         """What is still to be cut from it."""
         return tuple(line for line in self.lines if line.state == TO_CUT)
 
@@ -93,7 +94,7 @@ def derive_own(case: Case, stick: Stick) -> Length:
 class Laid:
     """A piece where it lies on its stick, from the fresh end; `mark` is where to cut, from the last cut made."""
 
-    line: Line
+    line: StickLine
     start: Length
     end: Length
     mark: Length | None = None
@@ -112,7 +113,7 @@ class LaidStick:
     unsafe: tuple[int, ...]
 
 
-def lay_out(case: Case, places: Mapping[str, int], stick: Stick) -> LaidStick:
+def lay_out_stick(case: Case, places: Mapping[str, int], stick: Stick) -> LaidStick:
     """The stick's pieces where they lie. `places` are the case's pieces by key."""
     at = ZERO
     laid = []
@@ -120,7 +121,7 @@ def lay_out(case: Case, places: Mapping[str, int], stick: Stick) -> LaidStick:
         laid.append(Laid(line, at, at + line.takes))
         at = at + line.takes + case.kerf
     order = tuple(places[line.key] for line in stick.open)
-    board = PlannedBoard(0, order, ZERO, derive_shared(case, order))
+    board = PlannedBoard(0, order, ZERO, derive_shared_cuts(case, order))
     left = derive_left(case, stick)
     unsafe = derive_unsafe_from(case, order, left)
     before: int | None = None

@@ -21,7 +21,7 @@ class SupplyError(EngineError):
     family = "supply"
 
 
-def derive_section(shape: str, size: Length) -> Fraction:
+def derive_bead_section(shape: str, size: Length) -> Fraction:
     """Square inches of a bead: round by its diameter, a fillet by its leg, square by its side. Raises `SupplyError`.
 
     >>> derive_section("fillet", Length(Fraction(1, 8)))

@@ -79,7 +79,7 @@ def derive_count(along: Length, apart: Length = APART, rows: int = ROWS) -> int:
     return rows * (int(along.inches // apart.inches) + 1)
 
 
-def count_in(pieces: Iterable[Length], apart: Length = APART, rows: int = ROWS) -> int:
+def count_nails(pieces: Iterable[Length], apart: Length = APART, rows: int = ROWS) -> int:
     """Nails in pieces that each begin with one.
 
     >>> from scantling.engine.tape.lengths import parse_length

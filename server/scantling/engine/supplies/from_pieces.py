@@ -23,7 +23,7 @@ ROWS = {Kind.BASE: 2, Kind.CAP: 1, Kind.SHOE: 1, Kind.CHAIR_RAIL: 2, Kind.PICTUR
 
 
 @dataclass(frozen=True, slots=True)
-class Joint:
+class CaulkLine:
     """A line to caulk, all pieces of one part together."""
 
     name: str
@@ -42,7 +42,7 @@ class Nailing:
     lengths: tuple[Length, ...]
 
 
-def derive_joints(pieces: Sequence[Piece]) -> list[Joint]:
+def derive_joints(pieces: Sequence[Piece]) -> list[CaulkLine]:
     """Every line to caulk, in the order of the pieces. A cap on the base is what meets the wall in its stead."""
     capped = any(piece.kind == Kind.CAP for piece in pieces)
     found: dict[str, Length] = {}
@@ -50,7 +50,7 @@ def derive_joints(pieces: Sequence[Piece]) -> list[Joint]:
         if piece.kind in CAULKED and not (piece.kind == Kind.BASE and capped):
             name = "casing" if piece.kind in CASING else piece.part
             found[name] = found.get(name, ZERO) + _long(piece) * CAULKED[piece.kind]
-    return [Joint(say("caulk-to-wall", part=name), length) for name, length in found.items()]
+    return [CaulkLine(say("caulk-to-wall", part=name), length) for name, length in found.items()]
 
 
 def derive_nailing(room: Room, pieces: Sequence[Piece], crown: Length) -> list[Nailing]:

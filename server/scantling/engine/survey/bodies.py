@@ -9,12 +9,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from scantling.engine.errors import EngineError
-from scantling.engine.survey.outline import Side, derive_outline
+from scantling.engine.survey.outline import DrawnWall, derive_outline
 from scantling.engine.survey.room import Obstacle, Opening, Problem, Room, Wall
 from scantling.engine.tape.lengths import Length, format_length
 from scantling.engine.words import say
 
-Point = tuple[float, float]
+FloorPoint = tuple[float, float]
 # What a scribe, a filler or a reading may make up for. Common practice, no source.
 SLACK = 1.0
 
@@ -30,10 +30,10 @@ class _Body:
     wall: Wall
     name: str
     depth: Length
-    ring: tuple[Point, ...]
+    ring: tuple[FloorPoint, ...]
 
     @property
-    def sides(self) -> list[tuple[Point, Point]]:
+    def sides(self) -> list[tuple[FloorPoint, FloorPoint]]:
         return list(zip(self.ring, (*self.ring[1:], self.ring[0]), strict=True))
 
 
@@ -68,7 +68,7 @@ def _problem(body: _Body, error: EngineError) -> Problem:
     return Problem(body.wall.id, error.key, error.message)
 
 
-def _body(side: Side, thing: Obstacle) -> _Body | None:
+def _body(side: DrawnWall, thing: Obstacle) -> _Body | None:
     if thing.at is None or thing.width is None or thing.depth is None:
         return None
     start, deep = float(thing.at.smallest.inches), float(thing.depth.smallest.inches)
@@ -76,26 +76,26 @@ def _body(side: Side, thing: Obstacle) -> _Body | None:
                  _ring(side, start, start + float(thing.width.smallest.inches), deep))  # fmt: skip
 
 
-def _ring(side: Side, start: float, end: float, deep: float) -> tuple[Point, ...]:
+def _ring(side: DrawnWall, start: float, end: float, deep: float) -> tuple[FloorPoint, ...]:
     return (side.point(start), side.point(end), side.point(end, deep), side.point(start, deep))
 
 
-def _goes_through(body: _Body, side: Side) -> bool:
+def _goes_through(body: _Body, side: DrawnWall) -> bool:
     """Whether an edge of the body has its ends on either side of a wall, and the wall's on either side of the edge."""
     return any(_cross(edge, (side.start, side.end)) for edge in body.sides)
 
 
-def _cross(one: tuple[Point, Point], other: tuple[Point, Point]) -> bool:
+def _cross(one: tuple[FloorPoint, FloorPoint], other: tuple[FloorPoint, FloorPoint]) -> bool:
     ends, others = [_beside(one, point) for point in other], [_beside(other, point) for point in one]
     return all(min(pair) < -SLACK and max(pair) > SLACK for pair in (ends, others))
 
 
-def _beside(line: tuple[Point, Point], point: Point) -> float:
+def _beside(line: tuple[FloorPoint, FloorPoint], point: FloorPoint) -> float:
     (ax, ay), (bx, by) = line
     return ((bx - ax) * (point[1] - ay) - (by - ay) * (point[0] - ax)) / max(math.dist(*line), 0.001)
 
 
-def _before_openings(body: _Body, sides: Sequence[Side]) -> Iterator[Problem]:
+def _before_openings(body: _Body, sides: Sequence[DrawnWall]) -> Iterator[Problem]:
     for side in sides:
         for opening in side.wall.openings if side.wall is not body.wall else ():
             span = _span(opening)
@@ -111,7 +111,7 @@ def _span(opening: Opening) -> tuple[float, float] | None:
     return start, start + float(opening.width.smallest.inches)
 
 
-def _overlap(one: Sequence[Point], other: Sequence[Point]) -> bool:
+def _overlap(one: Sequence[FloorPoint], other: Sequence[FloorPoint]) -> bool:
     """Whether two convex rings lie over each other by more than may be let pass (separating axes)."""
     for ring in (one, other):
         for (ax, ay), (bx, by) in zip(ring, (*ring[1:], ring[0]), strict=True):

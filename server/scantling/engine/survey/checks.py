@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from itertools import combinations, pairwise
 
 from scantling.engine.errors import EngineError
-from scantling.engine.survey.outline import Side, derive_outline
+from scantling.engine.survey.outline import DrawnWall, derive_outline
 from scantling.engine.survey.room import Measure, Problem, Room, Wall
 from scantling.engine.tape.lengths import ONE_INCH, SIXTEENTH, Length, format_length
 from scantling.engine.words import say
@@ -53,14 +53,14 @@ def _crossings(room: Room) -> Iterator[Problem]:
             return
 
 
-def _cross(one: Side, other: Side) -> bool:
+def _cross(one: DrawnWall, other: DrawnWall) -> bool:
     """Whether each has its ends on either side of the other, by more than a tape may be out."""
     ends = [_beside(one, point) for point in (other.start, other.end)]
     others = [_beside(other, point) for point in (one.start, one.end)]
     return all(min(pair) < -1.0 and max(pair) > 1.0 for pair in (ends, others))
 
 
-def _beside(side: Side, point: tuple[float, float]) -> float:
+def _beside(side: DrawnWall, point: tuple[float, float]) -> float:
     """How far a point lies from the line of a wall, below nothing on its other side."""
     (ax, ay), (bx, by) = side.start, side.end
     return ((bx - ax) * (point[1] - ay) - (by - ay) * (point[0] - ax)) / max(side.length, 0.001)

@@ -13,12 +13,11 @@ from scantling.engine.notebook import Notebook
 from scantling.engine.settings import check_setting, lay_over
 from scantling.engine.survey.points import parse_points
 from scantling.engine.survey.read import Given, parse_sides, read_room, read_settings
-from scantling.engine.survey.room import RAILS, Problem, Room
+from scantling.engine.survey.room import RAILS, SIDES, Problem, Room
 from scantling.engine.words import say
 
 WALL_READINGS = ("length", "ceiling", "ceiling_corner", "height", "studs", "plumb", "bow", "fall", *RAILS)
 ALONG = ("at", "width")
-SIDES = ("left", "right")
 UP_OPENING = ("sash", "sill", "depth")
 DEPTHS = ("left", "right", "head", "sill")
 UP_OBSTACLE = ("height", "depth", "sill")

@@ -12,7 +12,7 @@ UNREAD = 96.0
 
 
 @dataclass(frozen=True, slots=True)
-class Side:
+class DrawnWall:
     """A wall as drawn: start and end (x, y) in inches, y down, walking clockwise; `known` where its length was read."""
 
     wall: Wall
@@ -32,17 +32,17 @@ class Side:
         return math.dist(self.start, self.end)
 
 
-def derive_outline(room: Room) -> list[Side]:
+def derive_outline(room: Room) -> list[DrawnWall]:
     """The walls in order, each starting where the one before ended."""
     known = sorted(float(wall.length.smallest.inches) for wall in room.walls if wall.length)
     middling = known[len(known) // 2] if known else UNREAD
-    sides: list[Side] = []
+    sides: list[DrawnWall] = []
     at, heading = (0.0, 0.0), 0.0
     for wall in room.walls:
         length = float(wall.length.smallest.inches) if wall.length else middling
         turn = math.radians(heading)
         end = (at[0] + length * math.cos(turn), at[1] + length * math.sin(turn))
-        sides.append(Side(wall, at, end, heading, wall.length is not None))
+        sides.append(DrawnWall(wall, at, end, heading, wall.length is not None))
         square = 90.0 if wall.turn == "inside" else 270.0
         heading += 180.0 - (float(wall.corner.degrees) if wall.corner else square)
         at = end

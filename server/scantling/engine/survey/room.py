@@ -25,6 +25,7 @@ T = TypeVar("T")
 
 TURNS = ("inside", "outside")
 OPENINGS = ("door", "window", "cased")
+SIDES = ("left", "right")
 # Where depths of jamb to wall are read, each at several points: sides from the top down, head and sill from the left.
 Place = Literal["left", "right", "head", "sill"]
 PLACES: tuple[Place, ...] = ("left", "right", "head", "sill")

@@ -16,7 +16,7 @@ from typing import Literal, NoReturn
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.tape.units import LENGTH_UNITS
 
-Kind = Literal[
+MarkKind = Literal[
     "number", "decimal", "fraction", "word", "unit", "lean", "suffix",
     "slash", "dash", "minus", "plus", "times", "divide", "open", "close", "and", "article", "of", "name",
 ]  # fmt: skip
@@ -34,7 +34,7 @@ class LengthError(EngineError):
 class Token:
     """One mark or word: `text` in plain lower case, its place in what was typed, and `value` if it counts."""
 
-    kind: Kind
+    kind: MarkKind
     text: str
     at: int
     end: int
@@ -84,7 +84,7 @@ VULGAR: Mapping[str, Fraction] = MappingProxyType(
 
 STRONG = ("strong", "heavy", "full", "over")
 SHY = ("shy", "light", "scant", "bare", "under")
-WORDS_OF: Mapping[Kind, tuple[str, ...]] = MappingProxyType(
+WORDS_OF: Mapping[MarkKind, tuple[str, ...]] = MappingProxyType(
     {
         "unit": tuple(LENGTH_UNITS),
         "lean": (*STRONG, *SHY),
@@ -97,7 +97,9 @@ WORDS_OF: Mapping[Kind, tuple[str, ...]] = MappingProxyType(
         "times": ("times", "x"),
     }
 )
-WORD_KINDS: Mapping[str, Kind] = MappingProxyType({word: kind for kind, words in WORDS_OF.items() for word in words})
+WORD_KINDS: Mapping[str, MarkKind] = MappingProxyType(
+    {word: kind for kind, words in WORDS_OF.items() for word in words}
+)
 
 MARK = re.compile(
     r"""(?P<space>\ +)

@@ -21,7 +21,7 @@ from typing import NoReturn
 
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.tape.lengths import SIXTEENTH, Length, Reading, format_unrounded, round_to
-from scantling.engine.tape.marks import Kind, LengthError, Token, name_pattern, plain_words, read_marks, typed
+from scantling.engine.tape.marks import LengthError, MarkKind, Token, name_pattern, plain_words, read_marks, typed
 from scantling.engine.tape.quantities import BARE, INCHES, MILLIMETERS, Quantity, Sign, UnlikeQuantities, combine
 from scantling.engine.tape.written import count_words, join_fractions, read_length
 from scantling.engine.words import say
@@ -29,7 +29,7 @@ from scantling.engine.words import say
 LONGEST_SUM = 1000
 LARGEST = 10**12
 
-SIGN_OF: Mapping[Kind, Sign] = MappingProxyType(
+SIGN_OF: Mapping[MarkKind, Sign] = MappingProxyType(
     {"plus": "+", "dash": "-", "minus": "-", "times": "×", "slash": "÷", "divide": "÷", "of": "of"}
 )
 BINDS: Mapping[str, int] = MappingProxyType({"(": 0, "+": 1, "-": 1, "×": 2, "÷": 2, "negative": 3, "of": 4})

@@ -30,7 +30,7 @@ class Band:
 
 
 @dataclass(frozen=True, slots=True)
-class Body:
+class BodyRound:
     """A thing round the corner: how far from the corner it begins and ends along its wall, and how deep it is.
 
     `of` is the id of the thing or the opening, `figure` what its depth is called, `clearance` what is kept free before
@@ -57,7 +57,7 @@ class Stop:
     `at_face` is all there is to it in a square corner: the body's depth.
     """
 
-    body: Body
+    body: BodyRound
     along: Length
     lean: Length = ZERO
     saw: Fraction = Fraction(0)
@@ -86,7 +86,7 @@ def from_corner(other: Wall, side: str, at: Measure, width: Measure) -> tuple[Le
     return max(ZERO, near), max(ZERO, near) + width.largest
 
 
-def things_round(room: Room, wall: Wall, side: str) -> Iterator[Body]:
+def things_round(room: Room, wall: Wall, side: str) -> Iterator[BodyRound]:
     """What stands along the wall round a corner and was read how deep it is."""
     found = wall_round(room, wall, side)
     for thing in found[0].obstacles if found else ():
@@ -95,14 +95,14 @@ def things_round(room: Room, wall: Wall, side: str) -> Iterator[Body]:
             if reach:
                 top = thing.height.largest if thing.height else None
                 name = say("the-thing-on-wall", thing=thing.name, wall=found[0].name)
-                body = Body(
+                body = BodyRound(
                     thing.id, name, say("depth-of-thing", what=name), found[0], *reach, thing.depth, Band(ZERO, top),
                     thing.clearance, thing.scribed,
                 )  # fmt: skip
                 yield from _over_toe(body, thing) if thing.toe else (body,)
 
 
-def _over_toe(body: Body, thing: Obstacle) -> Iterator[Body]:
+def _over_toe(body: BodyRound, thing: Obstacle) -> Iterator[BodyRound]:
     """A thing above its toe kick, and what of it stands back there: what is lower than that goes on to it."""
     if thing.toe is None or body.depth.smallest <= thing.toe[1]:
         yield body  # told as a problem of its wall
@@ -124,13 +124,13 @@ def find_unread_depths(room: Room, wall: Wall, side: str, deep: Length) -> Itera
                 yield thing
 
 
-def find_stop_round(corner: Corner, bodies: Sequence[Body], deep: Length) -> Stop | None:
+def find_stop_round(corner: Corner, bodies: Sequence[BodyRound], deep: Length) -> Stop | None:
     """Of the bodies round a corner the one that a strip so deep stops at first, coming toward the corner."""
     stops = [stop for body in bodies if (stop := derive_stop(corner, body, deep))]
     return max(stops, key=lambda stop: stop.along + stop.body.clearance, default=None)
 
 
-def derive_stop(corner: Corner, body: Body, deep: Length) -> Stop | None:
+def derive_stop(corner: Corner, body: BodyRound, deep: Length) -> Stop | None:
     """Where a strip so deep stops at a body round an inside corner; None where it passes before that.
 
     >>> depth = Measure("", (), (Length(Fraction(24)),))

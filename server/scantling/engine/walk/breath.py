@@ -66,7 +66,7 @@ _MARK = re.compile(
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class Heard:
     """One reading. `text` is what to write; `figure` what it is of, None in doubt; `choices` what it may be."""
 
     heard: str
@@ -99,12 +99,12 @@ class _Said:
 
 def hear_breath(
     text: str, room: Room, rows: Sequence[Row], in_hand: str | None = None, bare: str = INCHES
-) -> list[Part]:
+) -> list[Heard]:
     """The readings of what was said, in order; never raises. `in_hand`: the wall one faces, until another is named;
     `bare`: what lengths without a unit are in."""
     by_key: dict[tuple[str, str], Length | Corner | None] = {}
     wall = next((one for one in room.walls if one.id == in_hand), None)
-    parts: list[Part] = []
+    parts: list[Heard] = []
     for said in _split(text[:LONGEST_BREATH], room, wall):
         if len(parts) == PARTS_AT_MOST:
             break
@@ -256,17 +256,17 @@ def _things(wall: Wall | None) -> dict[str, tuple[str, ...]]:
 # ---- understood ------------------------------------------------------------------------------------------------------
 
 
-def _understand(said: _Said, rows: Sequence[Row], bare: str) -> Part:
+def _understand(said: _Said, rows: Sequence[Row], bare: str) -> Heard:
     text = _written(said.marks)
     length = _with_unit(text, bare)
     heard = " ".join(filter(None, (said.named, text)))
     if said.wall is None:
-        return Part(heard, text, None, None, say("heard-no-wall"))
+        return Heard(heard, text, None, None, say("heard-no-wall"))
     wall = said.wall
     figures = [row.figure for row in rows if row.figure.wall == wall.id and row.figure.what in SAID_AS]
     candidates = _candidates(said, wall, figures)
     if not text:
-        return Part(heard, text, None, None, say("heard-no-figure"))
+        return Heard(heard, text, None, None, say("heard-no-figure"))
     if len(candidates) == 1:
         only = candidates[0]
         written = _without_number(text, wall, only) if only.what in CORNERS else length
@@ -275,10 +275,10 @@ def _understand(said: _Said, rows: Sequence[Row], bare: str) -> Part:
     values = {one: _value(text if one.what in CORNERS else length, one.what, wall) for one in candidates or figures}
     first = next((value for value, _ in values.values() if value is not None), None)
     if first is None:
-        return Part(heard, text, None, None, _value(text, "length", wall)[1])
+        return Heard(heard, text, None, None, _value(text, "length", wall)[1])
     # A length and an angle of the same words are shown otherwise: what may be one is not offered as the other.
     alike = tuple(one for one, (value, _) in values.items() if type(value) is type(first))
-    return Part(heard, text if isinstance(first, Corner) else length, None, first, doubt, alike)
+    return Heard(heard, text if isinstance(first, Corner) else length, None, first, doubt, alike)
 
 
 def _with_unit(text: str, bare: str) -> str:
@@ -302,16 +302,16 @@ def _candidates(said: _Said, wall: Wall, figures: Sequence[Figure]) -> list[Figu
     return here
 
 
-def _read(heard: str, text: str, figure: Figure, wall: Wall, like: str) -> Part:
+def _read(heard: str, text: str, figure: Figure, wall: Wall, like: str) -> Heard:
     value, why = _value(text, figure.what, wall)
     if value is None:
-        return Part(heard, text, None, None, why)
+        return Heard(heard, text, None, None, why)
     if like:
         doubt = say("heard-sounds-like", word=like, number=wall.number)
-        return Part(heard, text, None, value, doubt, (figure,))
+        return Heard(heard, text, None, value, doubt, (figure,))
     if figure.what == "length" and isinstance(value, Length) and value < ONE_INCH:
-        return Part(heard, text, None, value, say("heard-so-short"), (figure,))
-    return Part(heard, text, figure, value)
+        return Heard(heard, text, None, value, say("heard-so-short"), (figure,))
+    return Heard(heard, text, figure, value)
 
 
 def _value(text: str, what: str, wall: Wall) -> tuple[Length | Corner | None, str]:
@@ -355,7 +355,7 @@ def _written(marks: Sequence[_Mark]) -> str:
     return text
 
 
-def _compared(part: Part, rows: Sequence[Row], said: dict[tuple[str, str], Length | Corner | None]) -> Part:
+def _compared(part: Heard, rows: Sequence[Row], said: dict[tuple[str, str], Length | Corner | None]) -> Heard:
     """In doubt where it differs from what was read of it, or said of it in the same breath."""
     if part.figure is None:
         return part
@@ -367,7 +367,7 @@ def _compared(part: Part, rows: Sequence[Row], said: dict[tuple[str, str], Lengt
     elif before and before.value is not None and _differ(before.value, part.value):
         doubt = say("heard-differs", before=", ".join(one.text for one in before.taken if one.strike is None))
     said.setdefault(key, part.value)
-    return Part(part.heard, part.text, None, part.value, doubt, (part.figure,)) if doubt else part
+    return Heard(part.heard, part.text, None, part.value, doubt, (part.figure,)) if doubt else part
 
 
 def _differ(one: Length | Corner | None, other: Length | Corner | None) -> bool:

@@ -271,11 +271,11 @@ def _is_laid(thing: Opening | Obstacle) -> bool:
 def _laid_figures(wall: Wall, thing: Obstacle) -> Iterator[Figure]:
     """How high a stretch of tile or paneling goes, and from where: paper and paint end there, and rails stop at it."""
     yield Figure(
-        thing.id, "height", wall.id, wall.number, _title(wall, say("walk-tall", thing=thing.name)),
+        thing.id, "height", wall.id, wall.number, say("walk-tall", thing=thing.name),
         say("walk-tall-how"), say("walk-for-covering"), used=True, read=thing.height is not None,
     )  # fmt: skip
     yield Figure(
-        thing.id, "sill", wall.id, wall.number, _title(wall, say("walk-hangs", thing=thing.name)),
+        thing.id, "sill", wall.id, wall.number, say("walk-hangs", thing=thing.name),
         say("walk-laid-how"), say("walk-for-covering"),
         used=True, read=thing.foot is not None, assumed=say("walk-from-floor"),
     )  # fmt: skip
@@ -290,7 +290,7 @@ def _hidden_figures(wall: Wall, thing: Obstacle, *but: str) -> Iterator[Figure]:
     ):  # fmt: skip
         if thing.hides and what not in but:
             yield Figure(
-                thing.id, what, wall.id, wall.number, _title(wall, title), hint, say("walk-for-covering"),
+                thing.id, what, wall.id, wall.number, title, hint, say("walk-for-covering"),
                 used=True, read=read is not None, assumed=say("walk-covered-behind"),
             )  # fmt: skip
 

@@ -13,7 +13,7 @@ from scantling.engine.survey.room import Room
 from scantling.engine.walk.figure import Figure
 from scantling.engine.walk.rows import derive_rows
 from scantling.engine.work.order import DONE, SKIPPED
-from scantling.engine.work.steps import BY_KEY, STEPS, Step
+from scantling.engine.work.steps import BY_KEY, STEPS, WorkStep
 
 LIST = "work"
 #: The kinds of reading that each thing in doubt is: of a wall, of an opening by its kind, of what stands in the way.
@@ -39,7 +39,7 @@ class InDoubt:
     """A figure, and the step that was done since it was read."""
 
     figure: Figure
-    because: Step
+    because: WorkStep
 
 
 def find_done(notebook: Notebook, room: str) -> tuple[set[str], set[str]]:
@@ -57,7 +57,7 @@ def derive_in_doubt(notebook: Notebook, room: str, found: Room) -> list[InDoubt]
     return list(_in_doubt(notebook, found, done)) if done else []
 
 
-def _in_doubt(notebook: Notebook, room: Room, done: Sequence[tuple[Step, Entry]]) -> Iterator[InDoubt]:
+def _in_doubt(notebook: Notebook, room: Room, done: Sequence[tuple[WorkStep, Entry]]) -> Iterator[InDoubt]:
     sorts = dict(_sorts(room))
     for row in derive_rows(notebook, room):
         standing = [notebook.entries[one.entry] for one in row.taken if one.strike is None]
@@ -76,5 +76,5 @@ def _sorts(room: Room) -> Iterator[tuple[str, str]]:
         yield from ((thing.id, "thing") for thing in wall.obstacles)
 
 
-def _voids(step: Step, sort: str, what: str) -> bool:
+def _voids(step: WorkStep, sort: str, what: str) -> bool:
     return any(sort in sorts and what in readings for sorts, readings in (READINGS[one] for one in step.voids))

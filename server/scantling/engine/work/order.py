@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.words import say
-from scantling.engine.work.steps import BY_KEY, STEPS, Step
+from scantling.engine.work.steps import BY_KEY, STEPS, WorkStep
 
 DONE, READY, WAITS, SKIPPED, EARLY = "done", "ready", "waits", "skipped", "early"
 
@@ -18,17 +18,17 @@ class WorkError(EngineError):
 class Standing:
     """A step and how it stands. `early`: it was done before what it must come after; `waits_for`: what that is."""
 
-    step: Step
+    step: WorkStep
     state: str
-    waits_for: tuple[Step, ...] = ()
+    waits_for: tuple[WorkStep, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
-class Doubt:
+class StepDoubt:
     """Readings that a step has put in doubt, for it was done after they were taken."""
 
     what: str
-    because: Step
+    because: WorkStep
 
 
 def find_steps(keys: Sequence[str], field: str) -> set[str]:
@@ -39,7 +39,7 @@ def find_steps(keys: Sequence[str], field: str) -> set[str]:
     return set(keys)
 
 
-def derive_order(done: Collection[str], skipped: Collection[str] = ()) -> list[Standing]:
+def derive_work_order(done: Collection[str], skipped: Collection[str] = ()) -> list[Standing]:
     """Every step in its order. What a room skips is waited for by nothing; what it waited for itself still is.
 
     >>> [one.step.key for one in derive_order({"hazards", "strip"}) if one.state == "ready"]
@@ -48,7 +48,7 @@ def derive_order(done: Collection[str], skipped: Collection[str] = ()) -> list[S
     return [_stands(step, done, skipped) for step in STEPS]
 
 
-def _stands(step: Step, done: Collection[str], skipped: Collection[str]) -> Standing:
+def _stands(step: WorkStep, done: Collection[str], skipped: Collection[str]) -> Standing:
     if step.key in skipped and step.key not in done:
         return Standing(step, SKIPPED)
     waits_for = tuple(other for other in STEPS if other.key in _needs(step, skipped) and other.key not in done)
@@ -57,7 +57,7 @@ def _stands(step: Step, done: Collection[str], skipped: Collection[str]) -> Stan
     return Standing(step, WAITS if waits_for else READY, waits_for)
 
 
-def _needs(step: Step, skipped: Collection[str]) -> set[str]:
+def _needs(step: WorkStep, skipped: Collection[str]) -> set[str]:
     """What a step waits for, and in place of what is skipped all that that waited for."""
     needs: set[str] = set()
     waiting = list(step.after)
@@ -70,15 +70,15 @@ def _needs(step: Step, skipped: Collection[str]) -> set[str]:
     return needs
 
 
-def derive_doubts(since: Collection[str]) -> list[Doubt]:
+def derive_doubts(since: Collection[str]) -> list[StepDoubt]:
     """The readings that steps done since they were taken have put in doubt, each once, by the first such step.
 
     >>> [doubt.what for doubt in derive_doubts({"floor"})]
     ['leg heights of doors', 'heights of walls', 'heights of sills']
     """
-    found: dict[str, Step] = {}
+    found: dict[str, WorkStep] = {}
     for step in STEPS:
         if step.key in since:
             for what in step.voids:
                 found.setdefault(what, step)
-    return [Doubt(say(f"in-doubt-{what}"), step) for what, step in found.items()]
+    return [StepDoubt(say(f"in-doubt-{what}"), step) for what, step in found.items()]

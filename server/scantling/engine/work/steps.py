@@ -12,7 +12,7 @@ from scantling.engine.words import say
 
 
 @dataclass(frozen=True, slots=True)
-class Step:
+class WorkStep:
     """`after`: the steps it waits for; `voids`: the readings that are in doubt once it was done."""
 
     key: str
@@ -22,8 +22,8 @@ class Step:
     why: str = ""
 
 
-def _step(key: str, after: tuple[str, ...] = (), voids: tuple[str, ...] = (), explained: bool = False) -> Step:
-    return Step(key, say(f"step-{key}"), after, voids, say(f"step-why-{key}") if explained else "")
+def _step(key: str, after: tuple[str, ...] = (), voids: tuple[str, ...] = (), explained: bool = False) -> WorkStep:
+    return WorkStep(key, say(f"step-{key}"), after, voids, say(f"step-why-{key}") if explained else "")
 
 
 STEPS = (
@@ -49,4 +49,4 @@ STEPS = (
     _step("film", ("trim_paint",), explained=True),
     _step("list", ("plates", "film")),
 )  # fmt: skip
-BY_KEY: Mapping[str, Step] = MappingProxyType({step.key: step for step in STEPS})
+BY_KEY: Mapping[str, WorkStep] = MappingProxyType({step.key: step for step in STEPS})

@@ -45,7 +45,7 @@ def derive_count_rules(grid: Grid) -> list[Rule]:
     return rules
 
 
-def derive_need(rule: Rule, grid: Grid) -> int:
+def derive_total(rule: Rule, grid: Grid) -> int:
     """The points of all pieces."""
     return sum([points * count for points, count in zip(rule.points, grid.demand, strict=True)])
 
@@ -60,7 +60,7 @@ def derive_spare(rule: Rule, grid: Grid, cents: int) -> int:
             break
         points += most * limit
         cents -= price * limit
-    return points - derive_need(rule, grid)
+    return points - derive_total(rule, grid)
 
 
 def passes(rule: Rule, need: int, boards: Sequence[int]) -> bool:
@@ -72,7 +72,7 @@ def derive_least_cents(rule: Rule, grid: Grid) -> int | None:
     """The least money for the points needed if a part of a board could be bought; None when all boards are too few."""
     offers = [(rule.most[t], grid.price[t], limit) for t, limit in enumerate(grid.limit) if limit and rule.most[t] > 0]
     offers.sort(key=lambda offer: Fraction(offer[1], offer[0]))
-    return climb(offers, derive_need(rule, grid))
+    return climb(offers, derive_total(rule, grid))
 
 
 def climb(ladder: Sequence[tuple[int, int, int]], need: int) -> int | None:

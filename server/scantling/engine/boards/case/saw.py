@@ -67,14 +67,14 @@ def _shortest_first(case: Case, places: tuple[int, ...]) -> tuple[int, ...]:
     return tuple(sorted(places, key=lambda place: (case.pieces[place], place)))
 
 
-def derive_shared(case: Case, order: tuple[int, ...]) -> tuple[int, ...]:
+def derive_shared_cuts(case: Case, order: tuple[int, ...]) -> tuple[int, ...]:
     """The pieces whose left end is made by the cut before it, in this order."""
     return tuple(after for before, after in pairwise(order) if saved(case, before, after) is not None)
 
 
 def _lay_out(case: Case, stock: int, order: tuple[int, ...]) -> PlannedBoard:
     """The board with what is left of it, and with the cuts that two pieces share."""
-    shared = derive_shared(case, order)
+    shared = derive_shared_cuts(case, order)
     left = _left_after(case, stock, order)
     for before, after in pairwise(order):
         left = left + (saved(case, before, after) or ZERO)

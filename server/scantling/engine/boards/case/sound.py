@@ -13,11 +13,11 @@ from fractions import Fraction
 
 from scantling.engine.boards.case.case import BoardsError, Case
 
-Taken = tuple[int, Sequence[int]]
+BoardTaken = tuple[int, Sequence[int]]
 """One board as a plan states it: its stock entry and its pieces."""
 
 
-def check_boards(case: Case, boards: Sequence[Taken]) -> list[BoardsError]:
+def check_boards(case: Case, boards: Sequence[BoardTaken]) -> list[BoardsError]:
     """Everything that is wrong with the boards; nothing when they are a plan."""
     return [
         *[fault for number, board in enumerate(boards, 1) for fault in _check_board(case, number, board)],
@@ -26,12 +26,12 @@ def check_boards(case: Case, boards: Sequence[Taken]) -> list[BoardsError]:
     ]
 
 
-def derive_cost(case: Case, boards: Sequence[Taken]) -> int:
+def derive_cost(case: Case, boards: Sequence[BoardTaken]) -> int:
     """What the boards cost in cents, those of unknown stock left out."""
     return sum(case.stock[stock].price_cents for stock, _ in boards if 0 <= stock < len(case.stock))
 
 
-def _check_board(case: Case, number: int, board: Taken) -> list[BoardsError]:
+def _check_board(case: Case, number: int, board: BoardTaken) -> list[BoardsError]:
     stock, places = board
     if not 0 <= stock < len(case.stock):
         return [BoardsError("unknown-board", number=number)]
@@ -43,7 +43,7 @@ def _check_board(case: Case, number: int, board: Taken) -> list[BoardsError]:
     return [BoardsError("board-too-short", number=number)] if wanted > usable else []
 
 
-def _check_pieces(case: Case, boards: Sequence[Taken]) -> list[BoardsError]:
+def _check_pieces(case: Case, boards: Sequence[BoardTaken]) -> list[BoardsError]:
     cut = Counter(place for _, places in boards for place in places)
     unknown = [
         BoardsError("unknown-piece", number=place + 1) for place in sorted(cut) if place not in range(len(case.pieces))
@@ -55,7 +55,7 @@ def _check_pieces(case: Case, boards: Sequence[Taken]) -> list[BoardsError]:
     ]
 
 
-def _check_limits(case: Case, boards: Sequence[Taken]) -> list[BoardsError]:
+def _check_limits(case: Case, boards: Sequence[BoardTaken]) -> list[BoardsError]:
     used = Counter(stock for stock, _ in boards)
     return [
         BoardsError("over-limit", number=place + 1, limit=stock.limit, times=used[place])

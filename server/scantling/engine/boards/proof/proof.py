@@ -19,7 +19,7 @@ from scantling.engine.boards.case.case import Case, Plan, Proof, Rule
 from scantling.engine.boards.proof.patience import OutOfPatience, Patience
 from scantling.engine.boards.proof.trial import comes_out
 
-Counts = tuple[int, ...]
+PieceCounts = tuple[int, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,8 +41,8 @@ class Confirmed:
     """
 
     broken: tuple[int, ...] = ()
-    unexplained: tuple[Counts, ...] = ()
-    resting: tuple[Counts, ...] = ()
+    unexplained: tuple[PieceCounts, ...] = ()
+    resting: tuple[PieceCounts, ...] = ()
     finished: bool = True
 
     @property
@@ -85,10 +85,10 @@ def confirm(case: Case, claim: Claim, turns: int = USUAL_PATIENCE) -> Confirmed:
     return Confirmed(tuple(broken), tuple(unexplained), tuple(resting))
 
 
-def _sort_out(facts: _Facts, claim: Claim, rules: Sequence[Rule]) -> tuple[list[Counts], list[Counts]]:
+def _sort_out(facts: _Facts, claim: Claim, rules: Sequence[Rule]) -> tuple[list[PieceCounts], list[PieceCounts]]:
     """The better lists that nothing speaks against, and those for which only the search does."""
-    unexplained: list[Counts] = []
-    resting: list[Counts] = []
+    unexplained: list[PieceCounts] = []
+    resting: list[PieceCounts] = []
     searched = set(claim.proof.searched)
     for boards in _lists_below(facts, rules, (claim.cents, claim.boards)):
         tried = _comes_out(facts, boards) if boards in searched else True
@@ -101,7 +101,7 @@ def _sort_out(facts: _Facts, claim: Claim, rules: Sequence[Rule]) -> tuple[list[
     return unexplained, resting
 
 
-def _comes_out(facts: _Facts, boards: Counts) -> bool | None:
+def _comes_out(facts: _Facts, boards: PieceCounts) -> bool | None:
     """Whether all pieces come out of these boards; None when that takes too long to tell."""
     sizes = [size for size, count in zip(facts.sizes, facts.counts, strict=True) for _ in range(count)]
     rooms = [room for room, count in zip(facts.rooms, boards, strict=True) for _ in range(count)]
@@ -115,11 +115,11 @@ def _comes_out(facts: _Facts, boards: Counts) -> bool | None:
 class _Facts:
     """Different sizes (piece and kerf), longest first, and how many; per board its room, price and limit."""
 
-    sizes: Counts
-    counts: Counts
-    rooms: Counts
-    prices: Counts
-    limits: Counts
+    sizes: PieceCounts
+    counts: PieceCounts
+    rooms: PieceCounts
+    prices: PieceCounts
+    limits: PieceCounts
     patience: Patience
 
 
@@ -172,7 +172,7 @@ def _holds_alone(facts: _Facts, rule: Rule) -> bool:
     )
 
 
-def _derive_worth(facts: _Facts, points: Counts) -> list[int]:
+def _derive_worth(facts: _Facts, points: PieceCounts) -> list[int]:
     """For every room up to the largest, the most points that fit: piece after piece is left out or put in."""
     worth = [0] * (max(facts.rooms) + 1)
     for size, count, value in zip(facts.sizes, facts.counts, points, strict=True):
@@ -209,7 +209,7 @@ def _most_points(facts: _Facts, rule: Rule, cents: int) -> int:
     return points
 
 
-def _fillings(facts: _Facts, room: int, points: Counts, least: int) -> Iterator[list[int]]:
+def _fillings(facts: _Facts, room: int, points: PieceCounts, least: int) -> Iterator[list[int]]:
     """Every choice of pieces that fits the room and is worth at least `least`, as a count of each kind.
 
     Kinds with points, best for their size first; a branch ends when the rest of the room, filled with the best that is
@@ -242,9 +242,9 @@ def _fillings(facts: _Facts, room: int, points: Counts, least: int) -> Iterator[
         at += 1
 
 
-def _lists_below(facts: _Facts, rules: Sequence[Rule], below: tuple[int, int]) -> Iterator[Counts]:
+def _lists_below(facts: _Facts, rules: Sequence[Rule], below: tuple[int, int]) -> Iterator[PieceCounts]:
     """Every list of boards that ranks below (cents, boards) and passes the rules, depth first."""
-    stack: list[Counts] = [()]
+    stack: list[PieceCounts] = [()]
     while stack:
         facts.patience.spend(TURNS_A_LIST)
         taken = stack.pop()
@@ -260,7 +260,7 @@ def _lists_below(facts: _Facts, rules: Sequence[Rule], below: tuple[int, int]) -
             stack += [(*taken, count) for count in range(most, least - 1, -1)]
 
 
-def _least_of_last(facts: _Facts, rules: Sequence[Rule], taken: Counts) -> int:
+def _least_of_last(facts: _Facts, rules: Sequence[Rule], taken: PieceCounts) -> int:
     """How many boards of the last entry it takes at least: with fewer, a rule that always holds is not passed."""
     if len(taken) + 1 < len(facts.prices):
         return 0
@@ -272,7 +272,7 @@ def _least_of_last(facts: _Facts, rules: Sequence[Rule], taken: Counts) -> int:
     return least
 
 
-def _may_pass(facts: _Facts, rules: Sequence[Rule], taken: Counts, spent: int, cents: int) -> bool:
+def _may_pass(facts: _Facts, rules: Sequence[Rule], taken: PieceCounts, spent: int, cents: int) -> bool:
     """Whether boards bought for the rest of the money could still bring every rule's points together."""
     limits = tuple(0 if t < len(taken) else limit for t, limit in enumerate(facts.limits))
     rest = replace(facts, limits=limits)

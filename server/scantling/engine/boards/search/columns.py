@@ -18,7 +18,7 @@ from scantling.engine.boards.case.rules import derive_least_cents
 from scantling.engine.boards.search.simplex import Column, Program
 from scantling.engine.boards.ways.packing import Way, derive_fullest, derive_sums
 from scantling.engine.boards.ways.steps import Steps
-from scantling.engine.boards.ways.worth import derive_scale, fill_best
+from scantling.engine.boards.ways.worth import derive_point_scale, fill_best
 
 FINENESS = 1_000
 """Points to a cent: fine enough that cutting a dual down to whole points costs no cent of the bound."""
@@ -175,7 +175,7 @@ class Task:
 def price_out(grid: Grid, duals: Duals, steps: Steps) -> tuple[Rule, list[Way]]:
     """The duals as a rule, and per stock entry the way worth most, where worth more than the board."""
     points = tuple([max(1, int(FINENESS * dual)) for dual in duals.pieces])
-    scale = derive_scale(grid, points)
+    scale = derive_point_scale(grid, points)
     most = [0] * len(grid.price)
     ways = []
     for t, limit in enumerate(grid.limit):

@@ -12,8 +12,8 @@ from dataclasses import dataclass, replace
 
 from scantling.engine.boards.case.case import Rule
 from scantling.engine.boards.case.grid import Grid
-from scantling.engine.boards.case.rules import derive_need, derive_size_rule
-from scantling.engine.boards.ways.lists import Rank, Walk
+from scantling.engine.boards.case.rules import derive_size_rule, derive_total
+from scantling.engine.boards.ways.lists import ListRank, ListWalk
 from scantling.engine.boards.ways.menu import Menu
 from scantling.engine.boards.ways.packing import Packed, Way, pack
 from scantling.engine.boards.ways.steps import Steps
@@ -46,7 +46,7 @@ def cover(
 
 
 def cover_freely(
-    grid: Grid, menu: Menu, ceiling: Rank, spare: int, steps: Steps, allowance: int, width: int, turn: int
+    grid: Grid, menu: Menu, ceiling: ListRank, spare: int, steps: Steps, allowance: int, width: int, turn: int
 ) -> tuple[Way, ...] | None:
     """Any packing that ranks below the ceiling, from any boards: found soon, or not at all; it proves nothing.
 
@@ -82,7 +82,7 @@ class _Cover:
         self.grid, self.menu, self.rules, self.steps = grid, menu, rules, steps
         self.left = list(grid.demand)
         self.boards = list(boards)
-        self.spare = sum([m * b for m, b in zip(menu.rule.most, boards, strict=True)]) - derive_need(menu.rule, grid)
+        self.spare = sum([m * b for m, b in zip(menu.rule.most, boards, strict=True)]) - derive_total(menu.rule, grid)
         self.stop = steps.used + allowance
         self.tail = min(TAIL, sum(boards) // 2)
         self.dice = 7_919 * turn
@@ -195,7 +195,7 @@ class _FreeCover(_Cover):
     """A search that may take any boards, as long as it comes out below a ceiling."""
 
     def __init__(
-        self, grid: Grid, menu: Menu, ceiling: Rank, spare: int, steps: Steps, allowance: int, width: int, turn: int
+        self, grid: Grid, menu: Menu, ceiling: ListRank, spare: int, steps: Steps, allowance: int, width: int, turn: int
     ) -> None:
         super().__init__(grid, grid.limit, menu, (), steps, allowance, width, turn)
         self.ceiling = ceiling
@@ -215,7 +215,7 @@ class _FreeCover(_Cover):
         if not any(self.left):
             return () if (cost, sum(taken)) < self.ceiling else None
         rule = derive_size_rule(rest)
-        walk = Walk(rest, [rule], self.steps)
+        walk = ListWalk(rest, [rule], self.steps)
         walk.ceiling = (self.ceiling[0] - cost, self.ceiling[1] - sum(taken))
         for (_, boards), _ in zip(walk, range(FREE_TAIL_LISTS), strict=False):
             packed = pack(rest, boards, (rule,), self.steps, TAIL_ALLOWANCE)

@@ -13,7 +13,7 @@ from collections.abc import Sequence
 
 from scantling.engine.boards.case.case import Rule
 from scantling.engine.boards.case.grid import Grid
-from scantling.engine.boards.case.rules import derive_need, derive_spare, passes
+from scantling.engine.boards.case.rules import derive_spare, derive_total, passes
 from scantling.engine.boards.search.columns import FINENESS, Task, price_out
 from scantling.engine.boards.ways.menu import Menu
 from scantling.engine.boards.ways.packing import Way
@@ -74,7 +74,7 @@ class Refuter:
                 return None
         while program.cost >= cost and self._steps.used < stop and not self._steps.out:
             rule, fresh = self._measure()
-            if not passes(rule, derive_need(rule, grid), boards):
+            if not passes(rule, derive_total(rule, grid), boards):
                 return rule
             if not fresh:
                 return None

@@ -13,7 +13,7 @@ from scantling.engine.boards.case.case import Rule
 from scantling.engine.boards.case.grid import Grid
 from scantling.engine.boards.case.rules import derive_size_rule
 from scantling.engine.boards.search.greedy import rank
-from scantling.engine.boards.ways.lists import Boards, Walk
+from scantling.engine.boards.ways.lists import Boards, ListWalk
 from scantling.engine.boards.ways.packing import Way, pack
 from scantling.engine.boards.ways.steps import Steps
 
@@ -41,7 +41,7 @@ def _lists_like(grid: Grid, ways: tuple[Way, ...], rules: tuple[Rule, ...], step
     own = tuple([taken.count(stock) for stock in range(len(grid.price))])
     yield own
     cents, count = rank(grid, ways)
-    walk = Walk(grid, list(rules), steps)
+    walk = ListWalk(grid, list(rules), steps)
     walk.ceiling = (cents, count + 1)
     for (place, boards), _ in zip(walk, range(LISTS), strict=False):
         if place == (cents, count) and boards != own:

@@ -15,7 +15,7 @@ from scantling.engine.boards.case.saw import derive_board, derive_safer, derive_
 from scantling.engine.boards.search.greedy import rank
 from scantling.engine.boards.search.offcut import leave_more
 from scantling.engine.boards.search.search import Search
-from scantling.engine.boards.ways.lists import Rank
+from scantling.engine.boards.ways.lists import ListRank
 from scantling.engine.boards.ways.packing import Way
 from scantling.engine.boards.ways.steps import STEPS_A_SECOND, Steps
 
@@ -58,7 +58,7 @@ def plan_boards(case: Case, clock: Callable[[], float] | None = None, time_limit
     return _draw_up(case, grid, ways, floor or (0, 0), _by_length(case, generous or grid, proof), steps)
 
 
-def _bound(generous: Grid | None, steps: Steps) -> tuple[Rank | None, Proof]:
+def _bound(generous: Grid | None, steps: Steps) -> tuple[ListRank | None, Proof]:
     """What no plan can beat, from the grid that takes every piece for a little shorter than it is."""
     if generous is None:
         return (0, 0), Proof()
@@ -67,7 +67,7 @@ def _bound(generous: Grid | None, steps: Steps) -> tuple[Rank | None, Proof]:
     return search.floor, search.proof
 
 
-def _draw_up(case: Case, grid: Grid, ways: tuple[Way, ...], floor: Rank, proof: Proof, steps: Steps) -> Plan:
+def _draw_up(case: Case, grid: Grid, ways: tuple[Way, ...], floor: ListRank, proof: Proof, steps: Steps) -> Plan:
     """Give the ways their pieces, in cutting order."""
     waiting = [list(reversed(places)) for places in grid.members]
     boards = [derive_board(case, t, tuple(waiting[kind].pop() for kind in kinds)) for t, kinds in sorted(ways)]

@@ -14,10 +14,10 @@ from scantling.engine.boards.case.grid import Grid
 from scantling.engine.boards.case.rules import (
     derive_count_rules,
     derive_least_cents,
-    derive_need,
     derive_size_rule,
     derive_size_rules,
     derive_spare,
+    derive_total,
     passes,
 )
 from scantling.engine.boards.search.columns import FINENESS, Columns, derive_rough_price
@@ -26,7 +26,7 @@ from scantling.engine.boards.search.greedy import derive_greedy, rank
 from scantling.engine.boards.search.lift import Refuter, derive_up_to
 from scantling.engine.boards.search.renew import PIECES_AT_ONCE, Renewal, count_kinds, derive_part, translate
 from scantling.engine.boards.search.rounding import round_off
-from scantling.engine.boards.ways.lists import Boards, Rank, Walk
+from scantling.engine.boards.ways.lists import Boards, ListRank, ListWalk
 from scantling.engine.boards.ways.menu import MENU_WAYS, Menu, Menus
 from scantling.engine.boards.ways.packing import Packed, Way, pack
 from scantling.engine.boards.ways.steps import Steps
@@ -75,14 +75,14 @@ class Search:
         self._size_rule = derive_size_rule(grid)
         self._rules: dict[Rule, int] = {}
         self._used = [self._size_rule]
-        self._walk = Walk(grid, self._used, steps)
+        self._walk = ListWalk(grid, self._used, steps)
         self._price_rule: Rule | None = None
         self._columns: Columns | None = None
         self._prepared = False
         self._menus: Menus | None = None
         self._refuter: Refuter | None = None
         self._searched: list[Boards] = []
-        self._resisting: list[tuple[Rank, Boards]] = []
+        self._resisting: list[tuple[ListRank, Boards]] = []
         steps.take(len(grid.sizes))
         self.best = known or derive_greedy(grid, steps)
         if self.best is not None:
@@ -103,7 +103,7 @@ class Search:
         return self._walk.is_over and not self._resisting
 
     @property
-    def floor(self) -> Rank | None:
+    def floor(self) -> ListRank | None:
         """No plan ranks lower than this; None when there is no plan at all."""
         floors = [place for place, _ in self._resisting]
         if self._walk.floor is not None:
@@ -189,11 +189,11 @@ class Search:
     def _derive_rules(self) -> None:
         """The rules that are tried on every list: many, and not wanted where the walk is over before its first."""
         rules = (*derive_size_rules(self._grid), *derive_count_rules(self._grid))
-        self._rules = {rule: derive_need(rule, self._grid) for rule in rules}
+        self._rules = {rule: derive_total(rule, self._grid) for rule in rules}
         self._steps.take(len(self._grid.sizes) * len(rules) // 4)
 
     def _add(self, rule: Rule) -> None:
-        self._rules[rule] = derive_need(rule, self._grid)
+        self._rules[rule] = derive_total(rule, self._grid)
         self._used.append(rule)
         self._walk.add(rule)
 

@@ -13,17 +13,17 @@ from heapq import heappop, heappush
 
 from scantling.engine.boards.case.case import Rule
 from scantling.engine.boards.case.grid import Grid
-from scantling.engine.boards.case.rules import climb, derive_need
+from scantling.engine.boards.case.rules import climb, derive_total
 from scantling.engine.boards.ways.steps import Steps
 
 Boards = tuple[int, ...]
-Rank = tuple[int, int]
+ListRank = tuple[int, int]
 
 _Node = tuple[int, int, int, Boards, tuple[int, ...]]
 """Cents and boards at least, less the depth, the numbers taken so far, and the points still needed by every rule."""
 
 
-class Walk:
+class ListWalk:
     """The walk over all lists that pass the rules. Rules may be added on the way; a rank is (cents, boards)."""
 
     def __init__(self, grid: Grid, rules: list[Rule], steps: Steps, margin: int | None = None) -> None:
@@ -36,7 +36,7 @@ class Walk:
         self._ladders: list[list[list[tuple[int, int, int]]]] = []
         self._most: list[list[int]] = []
         self._up_to: list[int | None] = []
-        self.ceiling: Rank | None = None
+        self.ceiling: ListRank | None = None
         for rule in rules:
             self.add(rule)
         self._heap: list[_Node] = []
@@ -59,7 +59,7 @@ class Walk:
         self._up_to.append(rule.up_to)
 
     @property
-    def floor(self) -> Rank | None:
+    def floor(self) -> ListRank | None:
         """No list still to come ranks lower; None when none is to come."""
         return self._heap[0][:2] if self._heap else None
 
@@ -68,7 +68,7 @@ class Walk:
         """Whether no list below the ceiling is to come."""
         return not self._heap or (self.ceiling is not None and self._heap[0][:2] >= self.ceiling)
 
-    def __iter__(self) -> Iterator[tuple[Rank, Boards]]:
+    def __iter__(self) -> Iterator[tuple[ListRank, Boards]]:
         """Lists in order of rank, below `ceiling` where one is set; ends early when the steps are out."""
         while self._heap and not self._steps.out:
             cost, count, depth, taken, needs = self._heap[0]
@@ -137,7 +137,7 @@ class Walk:
             heappush(self._heap, (spent + more_cents, count + more_boards, -depth, taken, needs))
 
     def _need(self, rule: Rule) -> int:
-        need = derive_need(rule, self._grid)
+        need = derive_total(rule, self._grid)
         return need + need // self._margin if self._margin else need
 
     def _in_stock_order(self, taken: Boards) -> Boards:

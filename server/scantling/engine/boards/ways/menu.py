@@ -12,10 +12,10 @@ from dataclasses import dataclass
 
 from scantling.engine.boards.case.case import Rule
 from scantling.engine.boards.case.grid import Grid
-from scantling.engine.boards.case.rules import derive_need
+from scantling.engine.boards.case.rules import derive_total
 from scantling.engine.boards.ways.packing import Way
 from scantling.engine.boards.ways.steps import Steps
-from scantling.engine.boards.ways.worth import Bar, derive_scale, fillings
+from scantling.engine.boards.ways.worth import Bar, derive_point_scale, fillings
 
 MENU_WAYS = 8_000
 CHOICE = 3
@@ -52,7 +52,7 @@ def derive_menu(grid: Grid, rule: Rule, reach: int, most_ways: int, steps: Steps
     """
     if not all(rule.points):
         return None
-    scale = derive_scale(grid, rule.points)
+    scale = derive_point_scale(grid, rule.points)
     listed: list[tuple[int, int, tuple[int, ...]]] = []
     for t, limit in enumerate(grid.limit):
         if limit:
@@ -110,7 +110,7 @@ class Menus:
         self._steps = steps
         self._menu: Menu | None = None
         self._most_ways = max(1_000, 30 * len(grid.sizes))
-        self._usual_reach = self._first_reach = derive_need(rule, grid) // 1_000
+        self._usual_reach = self._first_reach = derive_total(rule, grid) // 1_000
 
     def reach_to(self, spare: int, effort: int, farthest: int) -> Menu | None:
         """A menu that goes as far as the points to spare, or else the longest that is short enough.

@@ -14,13 +14,13 @@ from dataclasses import dataclass
 
 from scantling.engine.boards.case.case import Rule
 from scantling.engine.boards.case.grid import Grid
-from scantling.engine.boards.case.rules import derive_need
+from scantling.engine.boards.case.rules import derive_total
 from scantling.engine.boards.ways.steps import Steps
 
 Way = tuple[int, tuple[int, ...]]
 """A filled board: its stock entry, and the kinds of its pieces, longest first."""
 
-State = tuple[tuple[int, ...], tuple[int, ...]]
+PackingState = tuple[tuple[int, ...], tuple[int, ...]]
 """Pieces left of every kind, and boards left of every stock entry."""
 
 REMEMBERED_AT_MOST = 60_000
@@ -70,12 +70,12 @@ class _Search:
         self.boards = list(boards)
         self.by_room = sorted((t for t in range(len(boards)) if boards[t]), key=lambda t: (grid.capacity[t], t))
         self.budgets = [
-            sum([most * count for most, count in zip(rule.most, boards, strict=True)]) - derive_need(rule, grid)
+            sum([most * count for most, count in zip(rule.most, boards, strict=True)]) - derive_total(rule, grid)
             for rule in rules
         ]
         self.size_left = sum([size * count for size, count in zip(grid.sizes, grid.demand, strict=True)])
         self.stop = steps.used + allowance
-        self.failed: set[State] = set()
+        self.failed: set[PackingState] = set()
 
     def run(self) -> Packed:
         if any(budget < 0 for budget in self.budgets):
@@ -94,7 +94,7 @@ class _Search:
         # A generator ends early when the steps are out: then nothing is certain.
         return Packed(None, certain=not self.steps.out, tried_all=True)
 
-    def _state(self) -> State:
+    def _state(self) -> PackingState:
         return tuple(self.left), tuple(self.boards)
 
     def _leave(self, placed: Way | None) -> None:

@@ -18,7 +18,7 @@ TURNS_BETWEEN_STEPS = 256
 
 
 @dataclass(frozen=True, slots=True)
-class Scale:
+class PointScale:
     """Points for every kind, laid out for the search: kinds with points, best value for their size first.
 
     `sizes_to` and `points_to` are running totals: what all pieces before a place measure and are worth together.
@@ -35,13 +35,13 @@ class Scale:
     single: tuple[int, ...]
 
 
-def derive_scale(grid: Grid, points: Sequence[int]) -> Scale:
+def derive_point_scale(grid: Grid, points: Sequence[int]) -> PointScale:
     """Lay out the points; kinds with none are left out."""
     kinds = sorted((k for k, p in enumerate(points) if p > 0), key=lambda k: (-points[k] / grid.sizes[k], k))
     sizes, values = [grid.sizes[k] for k in kinds], [points[k] for k in kinds]
     demand = [grid.demand[k] for k in kinds]
     by_size = [grid.sizes[k] for k in reversed(range(len(points))) if points[k] > 0]
-    return Scale(
+    return PointScale(
         tuple(kinds),
         tuple(sizes),
         tuple(values),
@@ -63,7 +63,7 @@ class Bar:
         self.least = least
 
 
-def fill_best(scale: Scale, room: int, above: int, steps: Steps) -> tuple[int, tuple[int, ...]]:
+def fill_best(scale: PointScale, room: int, above: int, steps: Steps) -> tuple[int, tuple[int, ...]]:
     """The most points within `room`, and the kinds that give them, where that is more than `above`; else `above`, ().
 
     When the steps run out the answer is only the best so far: whoever claims something by it looks at `steps.out`.
@@ -76,7 +76,7 @@ def fill_best(scale: Scale, room: int, above: int, steps: Steps) -> tuple[int, t
 
 
 def fillings(  # noqa: C901  # one loop on purpose: a call in it doubles the time of every search
-    scale: Scale, room: int, bar: Bar, steps: Steps
+    scale: PointScale, room: int, bar: Bar, steps: Steps
 ) -> Iterator[tuple[int, tuple[int, ...]]]:
     """Every filling of the room that clears the bar, as (points, kinds); all of them, unless the steps run out."""
     sizes, points, demand = scale.sizes, scale.points, scale.demand

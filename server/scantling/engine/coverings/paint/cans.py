@@ -40,7 +40,7 @@ class Choice:
     holds: Fraction
 
 
-def derive_need(area: Fraction, coats: int, spread: Fraction, loss: Fraction = Fraction(0)) -> Fraction:
+def derive_paint(area: Fraction, coats: int, spread: Fraction, loss: Fraction = Fraction(0)) -> Fraction:
     """Cubic inches of paint for square inches of surface. `spread`: square inches a coat that a cubic inch covers.
 
     >>> derive_need(Fraction(400 * 144), 2, Fraction(400 * 144, 231)) / 231

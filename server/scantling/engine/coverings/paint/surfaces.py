@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from scantling.engine.coverings.standing import derive_standing, find_covered_behind, find_unread
+from scantling.engine.coverings.standing import derive_hidden, find_covered_behind, find_unread
 from scantling.engine.standard import MOLDINGS, Standard
 from scantling.engine.survey.outline import derive_outline
 from scantling.engine.survey.room import Opening, Room, Wall
@@ -42,7 +42,7 @@ class Surface:
 
 
 @dataclass(frozen=True, slots=True)
-class Taken:
+class TakenOff:
     """A part of a wall that is not painted: along it, and up from the floor."""
 
     left: Length
@@ -50,8 +50,8 @@ class Taken:
     foot: Length
     top: Length
 
-    def between(self, foot: Length, top: Length) -> "Taken":
-        return Taken(self.left, self.right, max(self.foot, foot), min(self.top, top))
+    def between(self, foot: Length, top: Length) -> "TakenOff":
+        return TakenOff(self.left, self.right, max(self.foot, foot), min(self.top, top))
 
 
 def derive_walls(
@@ -86,7 +86,7 @@ def derive_walls(
 
 def _not_painted(room: Room, wall: Wall, foot: Length, top: Length) -> Iterator[tuple[str, Fraction, str]]:
     """What is taken off, each so much as nothing before it took: a window in tile is no more wall than the tile."""
-    taken: list[Taken] = []
+    taken: list[TakenOff] = []
     for opening in wall.openings:
         size, place = _height_of(opening), _place_of(opening)
         if opening.width is None or size is None:
@@ -97,28 +97,28 @@ def _not_painted(room: Room, wall: Wall, foot: Length, top: Length) -> Iterator[
             yield opening.name, _take(taken, place.between(foot, top)), ""
     for thing in find_unread(wall):
         yield thing.name, Fraction(0), say("paint-no-size", opening=thing.name)
-    for one in derive_standing(room, wall):
-        out = _take(taken, Taken(one.start, one.end, one.bottom, one.top).between(foot, top))
+    for one in derive_hidden(room, wall):
+        out = _take(taken, TakenOff(one.start, one.end, one.bottom, one.top).between(foot, top))
         if out:
             yield one.name, out, ""
 
 
-def _place_of(opening: Opening) -> Taken | None:
+def _place_of(opening: Opening) -> TakenOff | None:
     size, bottom = _height_of(opening), derive_heights(opening)[0]
     if opening.at is None or opening.width is None or size is None or bottom is None:
         return None
     left = opening.at.smallest
-    return Taken(left, left + opening.width.smallest, bottom, bottom + size)
+    return TakenOff(left, left + opening.width.smallest, bottom, bottom + size)
 
 
-def _take(taken: list[Taken], more: Taken) -> Fraction:
+def _take(taken: list[TakenOff], more: TakenOff) -> Fraction:
     """How much more of the wall is taken with it, in square inches."""
     before = _area(taken)
     taken.append(more)
     return _area(taken) - before
 
 
-def _area(some: Sequence[Taken]) -> Fraction:
+def _area(some: Sequence[TakenOff]) -> Fraction:
     """What rectangles cover together: strip by strip between their sides."""
     sides = sorted({side for one in some for side in (one.left, one.right)})
     area = Fraction(0)

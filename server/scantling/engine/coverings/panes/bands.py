@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
-class Kind:
+class BlankKind:
     """Blanks alike: their size, how many, and whether one may be turned by a quarter."""
 
     width: int
@@ -25,7 +25,7 @@ class Kind:
 
 
 @dataclass(frozen=True, slots=True)
-class Band:
+class PaneBand:
     """How many of each kind, and the way (width across, height along) in which that kind lies; none: (0, 0)."""
 
     height: int
@@ -36,7 +36,7 @@ class Band:
 Left = tuple[int, ...]
 
 
-class Patience:
+class StepsLeft:
     """Steps that may still be taken. Counted and not timed, so that every machine stops at the same place."""
 
     __slots__ = ("steps",)
@@ -50,8 +50,8 @@ class Patience:
 
 
 def derive_bands(
-    kinds: Sequence[Kind], left: Left, room: int, must: int, patience: Patience, longest: int | None = None
-) -> Iterator[Band]:
+    kinds: Sequence[BlankKind], left: Left, room: int, must: int, patience: StepsLeft, longest: int | None = None
+) -> Iterator[PaneBand]:
     """Every full band that holds a blank of the kind `must`, of what is `left` of each kind; none above `longest`.
 
     Once the patience is spent there may be more than were given.
@@ -67,10 +67,10 @@ def derive_bands(
             high = max(along for _, along in used)
             if (high, counts) not in seen:
                 seen.add((high, counts))
-                yield Band(high, counts, used)
+                yield PaneBand(high, counts, used)
 
 
-def _heights(kinds: Sequence[Kind], left: Left, room: int, must: int, longest: int | None) -> list[int]:
+def _heights(kinds: Sequence[BlankKind], left: Left, room: int, must: int, longest: int | None) -> list[int]:
     lowest = min((along for across, along in kinds[must].ways if across <= room), default=0)
     found = {
         along
@@ -81,12 +81,12 @@ def _heights(kinds: Sequence[Kind], left: Left, room: int, must: int, longest: i
     return sorted(found)
 
 
-def _way(kind: Kind, height: int, count: int) -> tuple[int, int]:
+def _way(kind: BlankKind, height: int, count: int) -> tuple[int, int]:
     ways = [way for way in kind.ways if way[1] <= height]
     return min(ways) if ways and count else (0, 0)
 
 
-def _fill(widths: Sequence[int], left: Left, room: int, must: int, patience: Patience) -> Iterator[Left]:
+def _fill(widths: Sequence[int], left: Left, room: int, must: int, patience: StepsLeft) -> Iterator[Left]:
     """Every choice that holds one of `must` and leaves no room for one more."""
     # Its place is kept from the start: the others must not fill it.
     if widths[must] > room:

@@ -8,7 +8,7 @@ import heapq
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from scantling.engine.coverings.panes.bands import Band, Kind, Left, Patience, derive_bands, take
+from scantling.engine.coverings.panes.bands import BlankKind, Left, PaneBand, StepsLeft, derive_bands, take
 
 # Before the best found so far is given with its gap: under a second on a laptop.
 STEPS_AT_MOST = 50_000
@@ -23,18 +23,18 @@ GREEDY_AT_MOST = 40
 class OffRoll:
     """Bands in the order they come off the roll, their length in all, and a length that none can be shorter than."""
 
-    bands: tuple[Band, ...]
+    bands: tuple[PaneBand, ...]
     length: int
     bound: int
 
 
-def plan_off_roll(kinds: Sequence[Kind], room: int) -> OffRoll:
+def plan_off_roll(kinds: Sequence[BlankKind], room: int) -> OffRoll:
     """The bands that take the least of a roll as wide as `room`; every kind must fit it."""
     start = tuple(kind.count for kind in kinds)
     best = min((plan(kinds, start, room) for plan in (_greedy, first_fit)), key=lambda plan: plan.length)
     waiting = [(_bound(kinds, start, room), 0, start)]
-    came: dict[Left, tuple[int, tuple[Band, ...]]] = {start: (0, ())}
-    patience = Patience(STEPS_AT_MOST)
+    came: dict[Left, tuple[int, tuple[PaneBand, ...]]] = {start: (0, ())}
+    patience = StepsLeft(STEPS_AT_MOST)
     while waiting:
         bound, length, left = heapq.heappop(waiting)
         if bound >= best.length:
@@ -56,8 +56,8 @@ def plan_off_roll(kinds: Sequence[Kind], room: int) -> OffRoll:
 
 
 def _stopped(
-    kinds: Sequence[Kind], room: int, best: OffRoll, waiting: list[tuple[int, int, Left]],
-    came: dict[Left, tuple[int, tuple[Band, ...]]],
+    kinds: Sequence[BlankKind], room: int, best: OffRoll, waiting: list[tuple[int, int, Left]],
+    came: dict[Left, tuple[int, tuple[PaneBand, ...]]],
 ) -> OffRoll:  # fmt: skip
     """The best known: the greedy one, or what the search had in hand, finished greedily."""
     bound = min((one[0] for one in waiting), default=best.length)
@@ -68,7 +68,7 @@ def _stopped(
     return OffRoll(best.bands, best.length, min(bound, best.length))
 
 
-def hardest(kinds: Sequence[Kind], left: Left) -> int:
+def hardest(kinds: Sequence[BlankKind], left: Left) -> int:
     """The kind that some band must hold next: the one of which the lowest band is the highest."""
     return max(
         (place for place, count in enumerate(left) if count),
@@ -76,7 +76,7 @@ def hardest(kinds: Sequence[Kind], left: Left) -> int:
     )
 
 
-def _bound(kinds: Sequence[Kind], left: Left, room: int) -> int:
+def _bound(kinds: Sequence[BlankKind], left: Left, room: int) -> int:
     """No layout is shorter than its area over the width, nor than what can only lie one behind the other."""
     there = [(kind, count) for kind, count in zip(kinds, left, strict=True) if count]
     area = sum(kind.width * kind.height * count for kind, count in there)
@@ -85,15 +85,15 @@ def _bound(kinds: Sequence[Kind], left: Left, room: int) -> int:
     return max(-(-area // room), alone, lowest)
 
 
-def _lowest(kind: Kind, room: int) -> int:
+def _lowest(kind: BlankKind, room: int) -> int:
     return min(along for across, along in kind.ways if across <= room)
 
 
-def _greedy(kinds: Sequence[Kind], left: Left, room: int) -> OffRoll:
+def _greedy(kinds: Sequence[BlankKind], left: Left, room: int) -> OffRoll:
     """Band after band, each the one that wastes the least part of itself."""
     if len(kinds) > GREEDY_AT_MOST:
         return first_fit(kinds, left, room)
-    bands: list[Band] = []
+    bands: list[PaneBand] = []
     while any(left):
         band = max(derive_some(kinds, left, room), key=lambda one: (fullness(one) / one.height, one.counts))
         bands.append(band)
@@ -101,7 +101,7 @@ def _greedy(kinds: Sequence[Kind], left: Left, room: int) -> OffRoll:
     return OffRoll(tuple(bands), sum(band.height for band in bands), 0)
 
 
-def first_fit(kinds: Sequence[Kind], left: Left, room: int) -> OffRoll:
+def first_fit(kinds: Sequence[BlankKind], left: Left, room: int) -> OffRoll:
     """The highest blank first, each into the first band with room beside what is in it."""
     lying = [min((along, across) for across, along in kind.ways if across <= room) for kind in kinds]
     spare: list[int] = []
@@ -119,16 +119,16 @@ def first_fit(kinds: Sequence[Kind], left: Left, room: int) -> OffRoll:
             counts[band][place] += 1
     ways = [(across, along) for along, across in lying]
     bands = [
-        Band(high, tuple(each), tuple(way if count else (0, 0) for way, count in zip(ways, each, strict=True)))
+        PaneBand(high, tuple(each), tuple(way if count else (0, 0) for way, count in zip(ways, each, strict=True)))
         for high, each in zip(heights, counts, strict=True)
     ]
     return OffRoll(tuple(bands), sum(heights), 0)
 
 
-def derive_some(kinds: Sequence[Kind], left: Left, room: int, longest: int | None = None) -> list[Band]:
+def derive_some(kinds: Sequence[BlankKind], left: Left, room: int, longest: int | None = None) -> list[PaneBand]:
     """The first bands of those that hold the hardest blank: enough to choose from, and always one."""
-    return list(derive_bands(kinds, left, room, hardest(kinds, left), Patience(STEPS_A_BAND + 5 * len(left)), longest))
+    return list(derive_bands(kinds, left, room, hardest(kinds, left), StepsLeft(STEPS_A_BAND + 5 * len(left)), longest))
 
 
-def fullness(band: Band) -> int:
+def fullness(band: PaneBand) -> int:
     return sum(across * along * count for (across, along), count in zip(band.ways, band.counts, strict=True))

@@ -8,7 +8,7 @@ import heapq
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from scantling.engine.coverings.panes.bands import Band, Kind, Left, Patience, derive_bands, take
+from scantling.engine.coverings.panes.bands import BlankKind, Left, PaneBand, StepsLeft, derive_bands, take
 from scantling.engine.coverings.panes.off_roll import (
     GREEDY_AT_MOST,
     STEPS_AT_MOST,
@@ -18,7 +18,7 @@ from scantling.engine.coverings.panes.off_roll import (
     hardest,
 )
 
-Sheet = tuple[Band, ...]
+Sheet = tuple[PaneBand, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +32,7 @@ class SheetPlan:
     sheets: tuple[Sheet, ...]
     bound: int
     along: bool
-    kinds: tuple[Kind, ...]
+    kinds: tuple[BlankKind, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,27 +49,27 @@ class _State:
         return self.left, self.spare, self.lead, len(self.sheets)
 
 
-def plan_sheets(kinds: Sequence[Kind], across: int, along: int, kerf: int) -> SheetPlan:
+def plan_sheets(kinds: Sequence[BlankKind], across: int, along: int, kerf: int) -> SheetPlan:
     """The fewest sheets; every kind must fit one. Sizes are whole numbers of any one unit."""
     plans = []
     for rip, (room, long) in ((False, (across, along)), (True, (along, across))):
         # A panel and the kerf beside it fit a sheet and one kerf more.
-        grown = [Kind(*_lying(kind, rip, kerf), kind.count, kind.turnable) for kind in kinds]
-        if all(fits(kind, room + kerf, long + kerf) for kind in grown):
+        grown = [BlankKind(*_lying(kind, rip, kerf), kind.count, kind.turnable) for kind in kinds]
+        if all(fits_on_sheet(kind, room + kerf, long + kerf) for kind in grown):
             plans.append(_plan(grown, room + kerf, long + kerf, rip))
     return min(plans, key=lambda plan: (len(plan.sheets), plan.along))
 
 
-def _lying(kind: Kind, rip: bool, kerf: int) -> tuple[int, int]:
+def _lying(kind: BlankKind, rip: bool, kerf: int) -> tuple[int, int]:
     width, height = (kind.height, kind.width) if rip else (kind.width, kind.height)
     return width + kerf, height + kerf
 
 
-def fits(kind: Kind, room: int, long: int) -> bool:
+def fits_on_sheet(kind: BlankKind, room: int, long: int) -> bool:
     return any(across <= room and along <= long for across, along in kind.ways)
 
 
-def _plan(kinds: Sequence[Kind], room: int, long: int, rip: bool) -> SheetPlan:
+def _plan(kinds: Sequence[BlankKind], room: int, long: int, rip: bool) -> SheetPlan:
     start = _State(tuple(kind.count for kind in kinds), 0, 0, ())
     bands = first_fit(kinds, start.left, room).bands
     best = min(_stack(bands, long), _stack(_greedy(kinds, start.left, room, long), long), key=len)
@@ -77,7 +77,7 @@ def _plan(kinds: Sequence[Kind], room: int, long: int, rip: bool) -> SheetPlan:
     waiting = [(_bound(kinds, start, room, long), 0, order, start)]
     seen = {start.key}
     bound = waiting[0][0]
-    patience = Patience(STEPS_AT_MOST)
+    patience = StepsLeft(STEPS_AT_MOST)
     while waiting and not patience.spent:
         bound, _, _, state = heapq.heappop(waiting)
         if bound >= len(best):
@@ -93,7 +93,7 @@ def _plan(kinds: Sequence[Kind], room: int, long: int, rip: bool) -> SheetPlan:
     return SheetPlan(best, min(bound, len(best)), rip, tuple(kinds))
 
 
-def _steps(kinds: Sequence[Kind], state: _State, room: int, long: int, patience: Patience) -> Iterator[_State]:
+def _steps(kinds: Sequence[BlankKind], state: _State, room: int, long: int, patience: StepsLeft) -> Iterator[_State]:
     """One band more in the sheet in hand, those after the first in the order of what leads them; or a new sheet."""
     first = hardest(kinds, state.left)
     for band in derive_bands(kinds, state.left, room, first, patience, long):
@@ -105,16 +105,16 @@ def _steps(kinds: Sequence[Kind], state: _State, room: int, long: int, patience:
                 yield _State(take(state.left, band.counts), state.spare - band.height, lead, grown)
 
 
-def _bound(kinds: Sequence[Kind], state: _State, room: int, long: int) -> int:
+def _bound(kinds: Sequence[BlankKind], state: _State, room: int, long: int) -> int:
     area = sum(kind.width * kind.height * count for kind, count in zip(kinds, state.left, strict=True))
     return len(state.sheets) + max(0, -(-(area - state.spare * room) // (room * long)))
 
 
-def _greedy(kinds: Sequence[Kind], left: Left, room: int, long: int) -> tuple[Band, ...]:
+def _greedy(kinds: Sequence[BlankKind], left: Left, room: int, long: int) -> tuple[PaneBand, ...]:
     """Band after band, each the fullest that holds the hardest panel."""
     if len(kinds) > GREEDY_AT_MOST:
         return first_fit(kinds, left, room).bands
-    bands: list[Band] = []
+    bands: list[PaneBand] = []
     while any(left):
         some = derive_some(kinds, left, room, long)
         bands.append(max(some, key=lambda one: (fullness(one) / one.height, one.counts)))
@@ -122,9 +122,9 @@ def _greedy(kinds: Sequence[Kind], left: Left, room: int, long: int) -> tuple[Ba
     return tuple(bands)
 
 
-def _stack(bands: Sequence[Band], long: int) -> tuple[Sheet, ...]:
+def _stack(bands: Sequence[PaneBand], long: int) -> tuple[Sheet, ...]:
     """The highest band first, each onto the first sheet with room for it."""
-    sheets: list[list[Band]] = []
+    sheets: list[list[PaneBand]] = []
     for band in sorted(bands, key=lambda one: -one.height):
         open_sheet = next((sheet for sheet in sheets if sum(one.height for one in sheet) + band.height <= long), None)
         if open_sheet is None:

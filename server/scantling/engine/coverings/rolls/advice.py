@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from scantling.engine.coverings.rolls.roll import Roll
-from scantling.engine.coverings.rolls.strips import Counts, derive_best, derive_methods, derive_pitch
+from scantling.engine.coverings.rolls.strips import RollCounts, derive_best, derive_methods, derive_pitch
 from scantling.engine.tape.lengths import ZERO, Length
 
 # Less than this, top and foot together, is no trim to cut a strip to. Common practice, no source.
@@ -23,7 +23,7 @@ class Saving:
     saved: int
 
 
-def derive_smaller_trim(roll: Roll, strips: Counts, height: Length, trim: Length, rolls: int) -> Saving | None:
+def derive_smaller_trim(roll: Roll, strips: RollCounts, height: Length, trim: Length, rolls: int) -> Saving | None:
     """The largest trim, no less than 2 in, with which fewer rolls are enough for certain; None where none is."""
     bare = height - trim
     found = []

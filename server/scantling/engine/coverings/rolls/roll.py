@@ -20,6 +20,8 @@ TOLERANCE = Fraction(3, 2)
 # Labels and symbols by which a match is known: EN 235, from memory.
 SYMBOLS = {match: say(f"roll-symbol-{match}") for match in MATCHES}
 DROPS_AT_MOST = 12
+# Two inches at the ceiling and two at the base. Common practice; a press article says 4 to 6 in in all.
+TRIM = Length(Fraction(4))
 
 
 class RollError(EngineError):

@@ -18,7 +18,7 @@ RIGHT, LEFT = say("strips-to-right"), say("strips-to-left")
 
 
 @dataclass(frozen=True, slots=True)
-class Counts:
+class RollCounts:
     """As the label says, and as the worst roll within its tolerance, begun at the worst place, still gives."""
 
     nominal: int
@@ -32,7 +32,7 @@ class Method:
 
     name: str
     pitch: Length
-    per_roll: Counts
+    per_roll: RollCounts
     hang: str = ""
     cycle: int = 1
 
@@ -69,7 +69,7 @@ def _method(roll: Roll, height: Length, name: str, pitch: Length, hang: str = ""
     anywhere = strips_from(least - roll.repeat, height, pitch)
     # A whole number of cycles has the same strips in it whichever comes first, so a roll may begin at the nearest.
     any_first = strips_from(least - roll.repeat / cycle, height, pitch) // cycle * cycle
-    counts = Counts(strips_from(roll.length, height, pitch), max(anywhere, any_first))
+    counts = RollCounts(strips_from(roll.length, height, pitch), max(anywhere, any_first))
     return Method(name, pitch, counts, hang, cycle)
 
 
@@ -84,11 +84,11 @@ def strips_from(length: Length, height: Length, pitch: Length) -> int:
     return 1 + (length - height).inches // pitch.inches
 
 
-def derive_strips(widths: Iterable[Length], roll: Roll) -> Counts:
+def derive_strips(widths: Iterable[Length], roll: Roll) -> RollCounts:
     """Strips side by side over runs between breaks, each begun with a new strip; the last of a run needs no overlap."""
     runs = [width for width in widths if width]
     least = roll.least()
-    return Counts(*(sum(strips_over(run, one) for run in runs) for one in (roll, least)))
+    return RollCounts(*(sum(strips_over(run, one) for run in runs) for one in (roll, least)))
 
 
 def strips_over(run: Length, roll: Roll) -> int:
@@ -118,7 +118,7 @@ def shares(strips: int, drop: int) -> list[int]:
     return [strips // drop + (place < strips % drop) for place in range(drop)]
 
 
-def derive_best(methods: Sequence[Method], strips: Counts, drop: int) -> tuple[Method, int | None, int | None]:
+def derive_best(methods: Sequence[Method], strips: RollCounts, drop: int) -> tuple[Method, int | None, int | None]:
     """The method that buys fewest rolls for certain, then by the label; with its rolls, nominal and guaranteed."""
 
     def bought(method: Method) -> tuple[int | None, int | None]:

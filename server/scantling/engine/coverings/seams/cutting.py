@@ -10,11 +10,11 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from scantling.engine.coverings.seams.hang import Cut
+from scantling.engine.coverings.seams.hang import RollCut
 
-RollOf = tuple[Cut, ...]
+RollOf = tuple[RollCut, ...]
 # Pieces cut of each kind and the kind cut last; and the rolls begun, where on the last one, and what came before.
-State = tuple[tuple[int, ...], int]
+CuttingState = tuple[tuple[int, ...], int]
 Reached = tuple[int, int, "tuple[int, Reached] | None"]
 # Few enough pieces for every order of cutting them to be tried.
 STATES_AT_MOST = 1500
@@ -28,13 +28,13 @@ class Cutting:
     bound: int
 
 
-def advance(before: Cut, after: Cut, repeat: int) -> int:
+def advance(before: RollCut, after: RollCut, repeat: int) -> int:
     """From one piece's top to the next one's."""
     gap = (after.phase - before.phase - before.length) % repeat if repeat else 0
     return before.length + gap
 
 
-def cut_rolls(cuts: Iterable[Cut], usable: int, repeat: int) -> Cutting | None:
+def cut_rolls(cuts: Iterable[RollCut], usable: int, repeat: int) -> Cutting | None:
     """All pieces cut from rolls of which so much is usable from the first piece's top on; None where one is longer."""
     wanted = Counter(cuts)
     if any(cut.length > usable for cut in wanted):
@@ -47,14 +47,14 @@ def cut_rolls(cuts: Iterable[Cut], usable: int, repeat: int) -> Cutting | None:
     return Cutting(best, bound)
 
 
-def _try_all(wanted: Counter[Cut], usable: int, repeat: int) -> tuple[RollOf, ...]:
+def _try_all(wanted: Counter[RollCut], usable: int, repeat: int) -> tuple[RollOf, ...]:
     """Every order of cutting: of the same pieces cut, the same one last, only the way that used least is followed."""
     kinds = sorted(wanted, key=lambda cut: (-cut.length, cut.phase))
     steps = [[advance(one, other, repeat) for other in kinds] for one in kinds]
     none = (0,) * len(kinds)
-    level: dict[State, Reached] = {(_more(none, first), first): (1, 0, None) for first in range(len(kinds))}
+    level: dict[CuttingState, Reached] = {(_more(none, first), first): (1, 0, None) for first in range(len(kinds))}
     for _ in range(wanted.total() - 1):
-        after: dict[State, Reached] = {}
+        after: dict[CuttingState, Reached] = {}
         for (counts, last), reached in level.items():
             for kind, cut in enumerate(kinds):
                 if counts[kind] == wanted[cut]:
@@ -74,9 +74,9 @@ def _more(counts: tuple[int, ...], kind: int) -> tuple[int, ...]:
     return (*counts[:kind], counts[kind] + 1, *counts[kind + 1 :])
 
 
-def _rolls_of(kinds: Sequence[Cut], last: int, reached: "Reached") -> tuple[RollOf, ...]:
+def _rolls_of(kinds: Sequence[RollCut], last: int, reached: "Reached") -> tuple[RollOf, ...]:
     """The rolls that led to a state, from its last piece back to the first."""
-    rolls: list[list[Cut]] = [[]]
+    rolls: list[list[RollCut]] = [[]]
     while True:
         _, at, before = reached
         rolls[-1].append(kinds[last])
@@ -88,7 +88,7 @@ def _rolls_of(kinds: Sequence[Cut], last: int, reached: "Reached") -> tuple[Roll
     return tuple(tuple(reversed(roll)) for roll in reversed(rolls))
 
 
-def _fill(wanted: Counter[Cut], usable: int, repeat: int, longest: bool) -> tuple[RollOf, ...]:
+def _fill(wanted: Counter[RollCut], usable: int, repeat: int, longest: bool) -> tuple[RollOf, ...]:
     left = dict(sorted(wanted.items(), key=lambda item: (-item[0].length, item[0].phase)))
     rolls: list[RollOf] = []
     while left:
@@ -109,13 +109,13 @@ def _fill(wanted: Counter[Cut], usable: int, repeat: int, longest: bool) -> tupl
     return tuple(rolls)
 
 
-def _take(left: dict[Cut, int], cut: Cut) -> None:
+def _take(left: dict[RollCut, int], cut: RollCut) -> None:
     left[cut] -= 1
     if not left[cut]:
         del left[cut]
 
 
-def _bound(wanted: Counter[Cut], usable: int, repeat: int) -> int:
+def _bound(wanted: Counter[RollCut], usable: int, repeat: int) -> int:
     """By length alone; and by how many of the long pieces any roll can hold, each at the least advance there is."""
     if not wanted:
         return 0
@@ -128,9 +128,9 @@ def _bound(wanted: Counter[Cut], usable: int, repeat: int) -> int:
     return max(by_length, -(-sum(wanted[cut] for cut in long) // most))
 
 
-def order_of(rolls: Sequence[RollOf], repeat: int) -> dict[Cut, list[tuple[int, int, int]]]:
+def order_of(rolls: Sequence[RollOf], repeat: int) -> dict[RollCut, list[tuple[int, int, int]]]:
     """Where each piece is cut: roll, place on it and how far from its first top, for all that are alike, in order."""
-    found: dict[Cut, list[tuple[int, int, int]]] = {}
+    found: dict[RollCut, list[tuple[int, int, int]]] = {}
     for number, roll in enumerate(rolls, start=1):
         at = 0
         for place, cut in enumerate(roll, start=1):

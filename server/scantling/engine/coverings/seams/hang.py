@@ -45,7 +45,7 @@ class Strip:
     right: int
 
 
-class Walk:
+class CornerWalk:
     """One way along a stretch: its inside corners in the order in which they are met."""
 
     def __init__(self, stretch: Stretch, paper: Paper, mirrored: bool) -> None:
@@ -71,14 +71,16 @@ class Walk:
 
 
 @dataclass(frozen=True, slots=True)
-class Cut:
+class RollCut:
     """A piece to cut from a roll: how long, and where in the pattern its top edge stands (0 is the repeat's mark)."""
 
     length: int
     phase: int
 
 
-def cuts_of(stretch: Stretch, paper: Paper, order: int, left: int, right: int) -> list[tuple[str, Hole | None, Cut]]:
+def cuts_of(
+    stretch: Stretch, paper: Paper, order: int, left: int, right: int
+) -> list[tuple[str, Hole | None, RollCut]]:
     """What is cut for a strip: whole, or where something takes all its width only what is over and under that."""
     up = -paper.trim // 2 - paper.mark - order * paper.step
     return [(*_called(gap), _cut(paper, gap.foot - gap.top, gap.top + up)) for gap in stretch.gaps(left, right)]
@@ -91,5 +93,5 @@ def _called(gap: Gap) -> tuple[str, Hole | None]:
     return ("over", gap.below) if gap.below else ("whole", None)
 
 
-def _cut(paper: Paper, tall: int, phase: int) -> Cut:
-    return Cut(tall + paper.trim, phase % paper.repeat if paper.repeat else 0)
+def _cut(paper: Paper, tall: int, phase: int) -> RollCut:
+    return RollCut(tall + paper.trim, phase % paper.repeat if paper.repeat else 0)

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from scantling.engine.coverings.seams.cutting import Cutting, cut_rolls, order_of
-from scantling.engine.coverings.seams.hang import Cut, Paper, Strip, Walk, cuts_of
+from scantling.engine.coverings.seams.hang import CornerWalk, Paper, RollCut, Strip, cuts_of
 from scantling.engine.coverings.seams.search import Hung
 from scantling.engine.coverings.seams.stretch import Hole, Part, Stretch
 
@@ -29,14 +29,14 @@ class PieceOf:
 
     what: str
     hole: Hole | None
-    cut: Cut
+    cut: RollCut
     roll: int
     place: int
     at: int
 
 
 @dataclass(frozen=True, slots=True)
-class Listed:
+class ListedStrip:
     """A strip of the list. `used` of its width hangs; `shares` is the strip out of whose width this one is cut too."""
 
     number: int
@@ -51,14 +51,14 @@ class Listed:
 class SeamPlan:
     """Everything hung, stretch by stretch, out of one set of rolls. None where a strip is longer than a roll gives."""
 
-    lists: tuple[tuple[Listed, ...], ...]
+    lists: tuple[tuple[ListedStrip, ...], ...]
     cutting: Cutting | None
     labeled: Cutting | None
 
 
 def plan_seams(stretches: Sequence[Stretch], hung: Sequence[Hung], paper: Paper) -> SeamPlan:
     """The strips of every stretch in the order they hang, and what each roll is cut into."""
-    wanted: list[Cut] = []
+    wanted: list[RollCut] = []
     for stretch, one in zip(stretches, hung, strict=True):
         for strip in one.strips:
             if not (one.shared and strip.order == one.shared[1]):
@@ -76,9 +76,9 @@ def plan_seams(stretches: Sequence[Stretch], hung: Sequence[Hung], paper: Paper)
 
 
 def _list(
-    stretch: Stretch, hung: Hung, paper: Paper, slots: dict[Cut, list[tuple[int, int, int]]], number: int
-) -> Iterator[Listed]:
-    walks = {mirrored: Walk(stretch, paper, mirrored) for mirrored in (False, True)}
+    stretch: Stretch, hung: Hung, paper: Paper, slots: dict[RollCut, list[tuple[int, int, int]]], number: int
+) -> Iterator[ListedStrip]:
+    walks = {mirrored: CornerWalk(stretch, paper, mirrored) for mirrored in (False, True)}
     numbers = {strip.order: number + place for place, strip in enumerate(hung.strips, start=1)}
     made: dict[int, tuple[PieceOf, ...]] = {}
     for strip in hung.strips:
@@ -91,11 +91,11 @@ def _list(
             made[strip.order] = tuple(_pieces(stretch, paper, strip, slots))
         shares = numbers[hung.shared[0]] if second and hung.shared else None
         walls = tuple(_walls(stretch, strip))
-        yield Listed(numbers[strip.order], strip, used, walls, made[strip.order], shares)
+        yield ListedStrip(numbers[strip.order], strip, used, walls, made[strip.order], shares)
 
 
 def _pieces(
-    stretch: Stretch, paper: Paper, strip: Strip, slots: dict[Cut, list[tuple[int, int, int]]]
+    stretch: Stretch, paper: Paper, strip: Strip, slots: dict[RollCut, list[tuple[int, int, int]]]
 ) -> Iterator[PieceOf]:
     for what, hole, cut in cuts_of(stretch, paper, strip.order, strip.left, strip.right):
         roll, place, at = slots[cut].pop(0) if slots.get(cut) else (0, 0, 0)

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from scantling.engine.coverings.seams.cutting import cut_rolls
-from scantling.engine.coverings.seams.hang import Cut, Paper, Strip, Walk, cuts_of
+from scantling.engine.coverings.seams.hang import CornerWalk, Paper, RollCut, Strip, cuts_of
 from scantling.engine.coverings.seams.sight import Sight
 from scantling.engine.coverings.seams.start import Start
 from scantling.engine.coverings.seams.stretch import Hole, Stretch
@@ -75,15 +75,15 @@ class _Run:
 BITS = 12
 
 
-class Search:
+class SeamSearch:
     """One stretch and one paper; what was worked out of a strip, or of a set of pieces, is kept."""
 
     def __init__(self, stretch: Stretch, paper: Paper) -> None:
         self.stretch, self.paper = stretch, paper
         self.sight = Sight(stretch, paper)
-        self.walks = {sign: Walk(stretch, paper, sign < 0) for sign in (1, -1)}
+        self.walks = {sign: CornerWalk(stretch, paper, sign < 0) for sign in (1, -1)}
         self.strips: dict[int, dict[int, _Strip]] = {1: {}, -1: {}}
-        self.numbers: dict[Cut, int] = {}
+        self.numbers: dict[RollCut, int] = {}
         self.known: dict[tuple[int, int, int], int] = {}
         self.rolls: dict[int, int] = {}
 

@@ -99,7 +99,7 @@ def _from_the_top(gap: Gap) -> tuple[int, int]:
     return gap.top, -gap.foot
 
 
-def lay_out(parts: Sequence[Part], holes: Sequence[Hole], turns: Sequence[Turn], closed: bool) -> Stretch:
+def lay_out_stretch(parts: Sequence[Part], holes: Sequence[Hole], turns: Sequence[Turn], closed: bool) -> Stretch:
     """A stretch from what stands along it once."""
     end = parts[-1].end
     kept = [replace(hole, end=min(hole.end, end)) for hole in sorted(holes, key=lambda one: (one.start, one.end))

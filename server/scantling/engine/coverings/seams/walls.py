@@ -8,8 +8,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from scantling.engine.coverings.scale import Scale
-from scantling.engine.coverings.seams.stretch import Hole, Part, Stretch, Turn, lay_out
-from scantling.engine.coverings.standing import Opens, derive_standing, find_unread
+from scantling.engine.coverings.seams.stretch import Hole, Part, Stretch, Turn, lay_out_stretch
+from scantling.engine.coverings.standing import Opens, derive_hidden, find_unread
 from scantling.engine.errors import EngineError
 from scantling.engine.survey.room import Opening, Problem, Room, Wall
 from scantling.engine.tape.lengths import ZERO, Length, format_length
@@ -22,7 +22,7 @@ class SeamError(EngineError):
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class WantedPaper:
     """Which walls by id, all where none are named; the height where none was read; and where paper begins and ends."""
 
     walls: tuple[str, ...]
@@ -45,7 +45,7 @@ class Papered:
     opens: tuple[Opens, ...]
 
 
-def derive_papered(room: Room, wanted: Wanted) -> tuple[list[list[Papered]], bool, list[Problem]]:
+def derive_papered(room: Room, wanted: WantedPaper) -> tuple[list[list[Papered]], bool, list[Problem]]:
     """Stretches of papered walls, each from left to right; whether the one stretch comes round; and what is told.
 
     Raises `SeamError` where there is no wall to paper.
@@ -82,7 +82,7 @@ def _stretches(room: Room, found: Mapping[int, Papered], whole: bool) -> list[li
 
 
 def _papered(
-    room: Room, wall: Wall, wanted: Wanted, instead: Length | None, problems: list[Problem]
+    room: Room, wall: Wall, wanted: WantedPaper, instead: Length | None, problems: list[Problem]
 ) -> Papered | None:
     def tell(key: str, what: str = wall.name.capitalize(), height: str = "") -> None:
         error = SeamError(key, what=what, height=height)
@@ -110,7 +110,7 @@ def _papered(
             opens.append(hole)
     for thing in find_unread(wall):
         tell("unread-thing", what=thing.name)
-    opens += derive_standing(room, wall)
+    opens += derive_hidden(room, wall)
     top, short = high - wanted.from_ceiling, str(wall.number)
     return Papered(wall, wall.name, short, ZERO, wall.length.largest, top, height, tuple(opens))
 
@@ -162,7 +162,7 @@ def make_stretch(papered: Sequence[Papered], closed: bool, scale: Scale) -> Stre
         if closed or place < len(papered) - 1:
             turns.append(Turn(end, one.wall.turn == "inside", one.wall.number))
         at = end
-    return lay_out(parts, holes, turns, closed)
+    return lay_out_stretch(parts, holes, turns, closed)
 
 
 def _holes(one: Papered, at: int, scale: Scale) -> Iterator[Hole]:
@@ -202,7 +202,7 @@ def derive_panels(room: Room, panels: Sequence[Panel]) -> tuple[list[list[Papere
             problems.append(Problem(wall.id, error.key, error.message))
             continue
         holes = [derive_hole(room, wall, opening) for opening in wall.openings]
-        opens = (*(hole for hole in holes if hole), *derive_standing(room, wall))
+        opens = (*(hole for hole in holes if hole), *derive_hidden(room, wall))
         tall = panel.top - panel.bottom
         found.append([Papered(wall, panel.name, panel.name, panel.at, panel.width, panel.top, tall, opens)])
     if not found:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from scantling.engine.coverings.panes.layout import Place
+from scantling.engine.coverings.panes.layout import PlacedBlank
 from scantling.engine.drawings import svg
 from scantling.engine.tape.lengths import Length
 
@@ -10,7 +10,7 @@ WIDTH, MARGIN, TALLEST = 340.0, 10.0, 900.0
 ROOM_FOR_NAME = 22.0
 
 
-def draw_layout(wide: Length, long: Length, places: Sequence[Place], names: Sequence[str], title: str) -> str:
+def draw_layout(wide: Length, long: Length, places: Sequence[PlacedBlank], names: Sequence[str], title: str) -> str:
     """The roll or sheet with its near end at the foot, as SVG text."""
     scale = min((WIDTH - 2 * MARGIN) / float(wide.inches), (TALLEST - 2 * MARGIN) / max(float(long.inches), 1.0))
     high = float(long.inches) * scale + 2 * MARGIN
@@ -21,7 +21,7 @@ def draw_layout(wide: Length, long: Length, places: Sequence[Place], names: Sequ
     return svg.drawing(WIDTH, high, title, parts)
 
 
-def _draw_place(place: Place, name: str, scale: float, high: float) -> Iterator[str]:
+def _draw_place(place: PlacedBlank, name: str, scale: float, high: float) -> Iterator[str]:
     x, y, across, along = (float(size.inches) * scale for size in (place.x, place.y, place.across, place.along))
     top = high - MARGIN - y - along
     yield _box(MARGIN + x, top, across, along, "ink wood")

@@ -6,7 +6,7 @@ Drawn, not derived: no figure is taken from here.
 from collections.abc import Iterator, Sequence
 
 from scantling.engine.coverings.seams.hang import Paper
-from scantling.engine.coverings.seams.plan import Listed, Where
+from scantling.engine.coverings.seams.plan import ListedStrip, Where
 from scantling.engine.coverings.seams.stretch import Hole, Part
 from scantling.engine.drawings import svg
 from scantling.engine.words import say
@@ -16,7 +16,7 @@ TICK = 5.0
 TICKS_AT_MOST = 60
 
 
-def draw_wall(part: Part, holes: Sequence[Hole], strips: Sequence[Listed], paper: Paper) -> str:
+def draw_papered_wall(part: Part, holes: Sequence[Hole], strips: Sequence[ListedStrip], paper: Paper) -> str:
     """One wall, or one panel, with what hangs on it, as SVG text."""
     long, tall = part.end - part.start, part.height
     scale = min((WIDTH - 2 * MARGIN) / long, (TALLEST - 2 * MARGIN) / tall)
@@ -47,7 +47,7 @@ class _Sheet:
         return svg.polygon([self.at(*one) for one in ((left, top), (right, top), (right, foot), (left, foot))], classes)
 
 
-def _draw_strip(sheet: _Sheet, strip: Listed, where: Where, paper: Paper) -> Iterator[str]:
+def _draw_strip(sheet: _Sheet, strip: ListedStrip, where: Where, paper: Paper) -> Iterator[str]:
     start, end = (edge - where.part.base for edge in (where.start, where.end))
     yield svg.line(sheet.at(start, 0), sheet.at(start, where.part.height), "pencil")
     letter = f" {paper.letter(strip.strip.order)}" if paper.drop > 1 else ""

@@ -7,7 +7,7 @@ Drawn, not derived: no figure is taken from here.
 from collections.abc import Iterator, Sequence
 
 from scantling.engine.coverings.seams.hang import Paper
-from scantling.engine.coverings.seams.plan import Listed, Where
+from scantling.engine.coverings.seams.plan import ListedStrip, Where
 from scantling.engine.coverings.seams.search import Hung
 from scantling.engine.coverings.seams.stretch import Hole, Part, Stretch
 from scantling.engine.drawings import svg
@@ -23,7 +23,7 @@ MARKS_AT_MOST = 60
 LETTER_WIDE, LETTER_TALL = 6.0, 16.0
 
 
-def draw_stretch(stretch: Stretch, hung: Hung, strips: Sequence[Listed], paper: Paper) -> str:
+def draw_stretch(stretch: Stretch, hung: Hung, strips: Sequence[ListedStrip], paper: Paper) -> str:
     """The walls with their strips by number, as SVG text; a dashed line across a strip for each mark of its pattern."""
     parts = [part for part in stretch.parts if part.start < stretch.end]
     tall = max(part.height for part in parts)
@@ -59,7 +59,7 @@ class _Row:
     def at(self, along: float, down: float) -> svg.Point:
         return self.left + (along - self.parts[0].start) * self.scale, self.top + down * self.scale
 
-    def draw(self, strips: Sequence[Listed], paper: Paper, hung: Hung) -> Iterator[str]:
+    def draw(self, strips: Sequence[ListedStrip], paper: Paper, hung: Hung) -> Iterator[str]:
         here = [(strip, *place) for strip in strips for where in strip.walls for place in self._places(where)]
         for strip, part, start, end in here:
             yield from self._strip(strip, part, start, end, paper)
@@ -84,14 +84,14 @@ class _Row:
             if (part.wall, part.name) == (where.part.wall, where.part.name):
                 yield part, part.start + where.start - part.base, part.start + where.end - part.base
 
-    def _strip(self, strip: Listed, part: Part, start: int, end: int, paper: Paper) -> Iterator[str]:
+    def _strip(self, strip: ListedStrip, part: Part, start: int, end: int, paper: Paper) -> Iterator[str]:
         if paper.repeat:
             mark = (paper.mark + strip.strip.order * paper.step) % paper.repeat
             for down in list(range(mark, part.height, paper.repeat))[:MARKS_AT_MOST]:
                 yield svg.line(self.at(start, down), self.at(end, down), "pencil dashed")
         yield svg.line(self.at(start, 0), self.at(start, part.height), "thin")
 
-    def _number(self, strip: Listed, start: int, end: int, paper: Paper) -> Iterator[str]:
+    def _number(self, strip: ListedStrip, start: int, end: int, paper: Paper) -> Iterator[str]:
         if (end - start) * self.scale >= ROOM_FOR_NUMBER:
             x, _ = self.at((start + end) / 2, 0)
             yield svg.text((x, self.top + 14), str(strip.number), "number")

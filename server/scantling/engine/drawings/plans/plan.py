@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from scantling.engine.drawings import svg
 from scantling.engine.survey.kinds import is_laid
-from scantling.engine.survey.outline import Side, derive_outline
+from scantling.engine.survey.outline import DrawnWall, derive_outline
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Room
 from scantling.engine.walk.needs import derive_needs
 from scantling.engine.words import say, say_counted
@@ -26,7 +26,7 @@ def draw_plan(room: Room, in_hand: str | None = None) -> str:
     sides = derive_outline(room)
     if not sides:
         return nothing_yet()
-    paper = Paper(sides)
+    paper = PlanPaper(sides)
     wanted = {figure.wall for figure in derive_needs(room)}
     # Filled only when it closes: half a room would be cut across from its last wall to its first.
     parts = [svg.polygon([paper.at(side.start) for side in sides], "sheet")] if room.closed else []
@@ -43,10 +43,10 @@ def nothing_yet() -> str:
     return svg.drawing(WIDTH, 60, say("drawn-nothing"), [svg.text((WIDTH / 2, 34), say("drawn-no-walls"), "pencil")])
 
 
-class Paper:
+class PlanPaper:
     """Inches to the drawing's units: fitted to the width, or to the height of a tall room."""
 
-    def __init__(self, sides: list[Side], margin: float = MARGIN, tallest: float = TALLEST) -> None:
+    def __init__(self, sides: list[DrawnWall], margin: float = MARGIN, tallest: float = TALLEST) -> None:
         points = [point for side in sides for point in (side.start, side.end, *_swept(side))]
         xs, ys = [x for x, _ in points], [y for _, y in points]
         wide, tall = max(max(xs) - min(xs), 1.0), max(max(ys) - min(ys), 1.0)
@@ -60,7 +60,7 @@ class Paper:
         return ((point[0] - self.left) * self.scale, (point[1] - self.top) * self.scale)
 
 
-def _swept(side: Side) -> Iterator[svg.Point]:
+def _swept(side: DrawnWall) -> Iterator[svg.Point]:
     """How far into the room the doors of a wall swing: the leaf open, and half open, where it reaches farthest out."""
     for opening in side.wall.openings:
         span = span_of(opening.at, opening.width, side.length)
@@ -70,7 +70,7 @@ def _swept(side: Side) -> Iterator[svg.Point]:
             yield side.point(span[0] + width * HALF_OPEN, width * HALF_OPEN)
 
 
-def draw_wall(paper: Paper, side: Side, in_hand: bool = False) -> Iterator[str]:
+def draw_wall(paper: PlanPaper, side: DrawnWall, in_hand: bool = False) -> Iterator[str]:
     """A wall with its openings and what stands along it."""
     stroke = "wall hand" if in_hand else "wall ink"
     if not side.known:
@@ -82,7 +82,7 @@ def draw_wall(paper: Paper, side: Side, in_hand: bool = False) -> Iterator[str]:
         yield from _draw_obstacle(paper, side, obstacle)
 
 
-def _number(paper: Paper, side: Side, in_hand: bool, wanted: bool) -> str:
+def _number(paper: PlanPaper, side: DrawnWall, in_hand: bool, wanted: bool) -> str:
     # The number stands inside the room; of a short wall outside it, where its neighbors' numbers are not.
     inward = 12 if side.length * paper.scale > SHORT else -11
     middle = side.point(side.length / 2, inward / paper.scale)
@@ -99,7 +99,7 @@ def span_of(at: Measure | None, width: Measure | None, length: float) -> tuple[f
     return start, min(start + float(width.smallest.inches), length)
 
 
-def _draw_opening(paper: Paper, side: Side, opening: Opening) -> Iterator[str]:
+def _draw_opening(paper: PlanPaper, side: DrawnWall, opening: Opening) -> Iterator[str]:
     span = span_of(opening.at, opening.width, side.length)
     if span is None:
         return
@@ -113,7 +113,7 @@ def _draw_opening(paper: Paper, side: Side, opening: Opening) -> Iterator[str]:
         yield from _draw_swing(paper, side, span)
 
 
-def _draw_swing(paper: Paper, side: Side, span: tuple[float, float]) -> Iterator[str]:
+def _draw_swing(paper: PlanPaper, side: DrawnWall, span: tuple[float, float]) -> Iterator[str]:
     """A door as plans show it: the leaf opened into the room, and its swing. Which way it truly swings is not read."""
     width = span[1] - span[0]
     hinge, shut = paper.at(side.point(span[0])), paper.at(side.point(span[1]))
@@ -124,7 +124,7 @@ def _draw_swing(paper: Paper, side: Side, span: tuple[float, float]) -> Iterator
     yield svg.line(hinge, leaf, "pencil dashed")
 
 
-def _draw_obstacle(paper: Paper, side: Side, obstacle: Obstacle) -> Iterator[str]:
+def _draw_obstacle(paper: PlanPaper, side: DrawnWall, obstacle: Obstacle) -> Iterator[str]:
     span = span_of(obstacle.at, obstacle.width, side.length)
     if span is None:
         return
@@ -134,7 +134,7 @@ def _draw_obstacle(paper: Paper, side: Side, obstacle: Obstacle) -> Iterator[str
     yield svg.polygon([paper.at(side.point(*corner)) for corner in corners], "pencil dashed")
 
 
-def draw_gap(paper: Paper, room: Room, sides: list[Side]) -> Iterator[str]:
+def draw_gap(paper: PlanPaper, room: Room, sides: list[DrawnWall]) -> Iterator[str]:
     """By how much a room fails to close, where that is more than the tape explains."""
     if not room.closed or len(sides) < 3 or not all(side.known for side in sides):
         return

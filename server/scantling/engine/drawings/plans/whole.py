@@ -11,10 +11,10 @@ from collections.abc import Iterator, Sequence
 
 from scantling.engine.drawings import svg
 from scantling.engine.drawings.board import wave
-from scantling.engine.drawings.joints import derive_ends
+from scantling.engine.drawings.joints import derive_stops
 from scantling.engine.drawings.plans.labels import Box, Label, place_labels
-from scantling.engine.drawings.plans.plan import WIDTH, Paper, draw_gap, draw_wall, nothing_yet, span_of
-from scantling.engine.survey.outline import Side, derive_outline
+from scantling.engine.drawings.plans.plan import WIDTH, PlanPaper, draw_gap, draw_wall, nothing_yet, span_of
+from scantling.engine.survey.outline import DrawnWall, derive_outline
 from scantling.engine.survey.room import Room
 from scantling.engine.tape.angles import SQUARE, format_degrees
 from scantling.engine.trim.piece import Kind, Piece
@@ -35,7 +35,7 @@ def draw_whole(room: Room, pieces: Sequence[Piece]) -> str:
     sides = derive_outline(room)
     if not sides:
         return nothing_yet()
-    paper = Paper(sides, MARGIN, TALLEST)
+    paper = PlanPaper(sides, MARGIN, TALLEST)
     parts = [svg.polygon([paper.at(side.start) for side in sides], "sheet")] if room.closed else []
     along = [piece for piece in pieces if piece.start is not None]
     for side in sides:
@@ -57,17 +57,17 @@ def draw_whole(room: Room, pieces: Sequence[Piece]) -> str:
     return svg.drawing(paper.width, paper.height + NOTE * len(notes), title, parts)
 
 
-def _is_drawn(piece: Piece, side: Side) -> bool:
+def _is_drawn(piece: Piece, side: DrawnWall) -> bool:
     # Of all that runs along a wall only the base is drawn as a band: cap, shoe and rails lie over it, seen from above.
     return piece.wall == side.wall.id and piece.kind == Kind.BASE
 
 
-def _draw_band(paper: Paper, side: Side, piece: Piece) -> str:
+def _draw_band(paper: PlanPaper, side: DrawnWall, piece: Piece) -> str:
     thick = THICK / paper.scale
     assert piece.start is not None
     start = 0.0 if piece.left.corner else min(float(piece.start.inches), side.length)
     finish = side.length if piece.right.corner else min(float((piece.start + piece.back).inches), side.length)
-    (left_back, left_face), (right_back, right_face) = (derive_ends(end, thick) for end in (piece.left, piece.right))
+    (left_back, left_face), (right_back, right_face) = (derive_stops(end, thick) for end in (piece.left, piece.right))
     a, b, c, d = (
         paper.at(side.point(along, out))
         for along, out in ((start + left_back, 0.0), (finish - right_back, 0.0), (finish - right_face, thick),
@@ -82,7 +82,7 @@ def _at(point: svg.Point) -> str:
     return f"{svg.number(point[0])} {svg.number(point[1])}"
 
 
-def _label_side(paper: Paper, side: Side, pieces: Sequence[Piece], room: Room) -> Iterator[Label]:
+def _label_side(paper: PlanPaper, side: DrawnWall, pieces: Sequence[Piece], room: Room) -> Iterator[Label]:
     yield from _letters_along(paper, side, pieces)
     yield from _letters_of_openings(paper, side, pieces)
     middles = [side.length * part for part in (0.5, 0.35, 0.65, 0.2, 0.8)]
@@ -93,11 +93,11 @@ def _label_side(paper: Paper, side: Side, pieces: Sequence[Piece], room: Room) -
         yield Label(format_degrees(corner.gauge), tuple(_round_corner(paper, side)), ANGLE, "small pencil", 11)
 
 
-def _point(paper: Paper, side: Side, along: float, inward: float) -> svg.Point:
+def _point(paper: PlanPaper, side: DrawnWall, along: float, inward: float) -> svg.Point:
     return paper.at(side.point(along, inward / paper.scale))
 
 
-def _round_corner(paper: Paper, side: Side) -> Iterator[svg.Point]:
+def _round_corner(paper: PlanPaper, side: DrawnWall) -> Iterator[svg.Point]:
     """Places near the corner at a wall's right end, on the line that halves it and beside that line."""
     corner = side.wall.corner
     assert corner is not None
@@ -108,7 +108,7 @@ def _round_corner(paper: Paper, side: Side) -> Iterator[svg.Point]:
             yield (x + out * math.cos(into + swing), y + out * math.sin(into + swing))
 
 
-def _letters_along(paper: Paper, side: Side, pieces: Sequence[Piece]) -> Iterator[Label]:
+def _letters_along(paper: PlanPaper, side: DrawnWall, pieces: Sequence[Piece]) -> Iterator[Label]:
     here = [piece for piece in pieces if piece.start is not None and piece.wall == side.wall.id]
     found = sorted((_middle(piece, side), place) for place, piece in enumerate(here))
     for piece in [one for one in pieces if one.wall == side.wall.id and one.returns and not one.opening]:
@@ -134,12 +134,12 @@ def _letters_along(paper: Paper, side: Side, pieces: Sequence[Piece]) -> Iterato
         yield Label(words, tuple(places), LETTER, "small strong", 11, ringed=True, of=at, letters=letters)
 
 
-def _middle(piece: Piece, side: Side) -> float:
+def _middle(piece: Piece, side: DrawnWall) -> float:
     assert piece.start is not None
     return min(float((piece.start + piece.back / 2).inches), side.length)
 
 
-def _letters_of_openings(paper: Paper, side: Side, pieces: Sequence[Piece]) -> Iterator[Label]:
+def _letters_of_openings(paper: PlanPaper, side: DrawnWall, pieces: Sequence[Piece]) -> Iterator[Label]:
     for opening in side.wall.openings:
         here = [piece for piece in pieces if piece.opening == opening.id]
         span = span_of(opening.at, opening.width, side.length)

@@ -14,7 +14,7 @@ from scantling.engine.boards.search.plan import USUAL_TIME_LIMIT, plan_boards
 from scantling.engine.errors import EngineError
 from scantling.engine.forms import Schema
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, DegreesText, LengthOut, LengthText, one_of, out, show, texts_out
+from scantling.engine.shapes import AskedIn, DegreesText, LengthOut, LengthText, one_of, out, show, texts_out
 from scantling.engine.standard import format_price, parse_price
 from scantling.engine.tape.lengths import ZERO, Length
 from scantling.engine.words import say
@@ -49,7 +49,7 @@ class EndsIn(Schema):
     left, right = fields.Nested(CutIn, required=True), fields.Nested(CutIn, required=True)
 
 
-class CaseIn(Asked):
+class CaseIn(AskedIn):
     class Meta:
         unknown = EXCLUDE  # a case in a file carries notes of its own: where it comes from, what it once cost
 

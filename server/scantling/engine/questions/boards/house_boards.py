@@ -35,14 +35,14 @@ from scantling.engine.rack.progress import Progress
 from scantling.engine.rack.settle import Wanted
 from scantling.engine.rack.stick import SCRAP, SPOILT, Stick
 from scantling.engine.rack.wanted import derive_case
-from scantling.engine.shapes import Asked, out, text_out, texts_out
+from scantling.engine.shapes import AskedIn, out, text_out, texts_out
 from scantling.engine.standard import Standard, format_price
 from scantling.engine.survey.facts import find_house, find_room
 from scantling.engine.trim.piece import Piece
 from scantling.engine.words import say
 
 
-class BoardsForHouseIn(Asked):
+class BoardsForHouseIn(AskedIn):
     house = fields.String(required=True, metadata={"description": say("ask-house")})
     rooms = fields.List(
         fields.String(),

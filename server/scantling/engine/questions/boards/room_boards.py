@@ -20,7 +20,7 @@ from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import ProblemOut, problems_out
 from scantling.engine.rack.accepted import derive_accepted
 from scantling.engine.rack.leftovers import (
-    Planned,
+    WantedElsewhere,
     derive_leftovers,
     derive_scraps,
     find_lent,
@@ -107,9 +107,9 @@ class _Asked:
         return Wanted(standard, profile, pieces, made_of(self.cut_list), rack, accepted, uncut=uncut)
 
 
-def planned_of(notebook: Notebook, standard: Standard) -> Planned:
+def planned_of(notebook: Notebook, standard: Standard) -> WantedElsewhere:
     """What the rooms of the notebook want of boards of their own that are not cut up yet."""
-    return Planned(lambda owner: _takes_of(notebook, owner), standard.slack)
+    return WantedElsewhere(lambda owner: _takes_of(notebook, owner), standard.slack)
 
 
 def _takes_of(notebook: Notebook, owner: str) -> Mapping[str, Length]:

@@ -8,6 +8,7 @@ from typing import Any
 from marshmallow import Schema, fields
 
 from scantling.engine.cutlist.listed import Listed
+from scantling.engine.cutlist.states import TO_CUT
 from scantling.engine.cutlist.tried import derive_tried
 from scantling.engine.drawings.board import say_edges
 from scantling.engine.drawings.saw import draw_at_saw
@@ -16,8 +17,7 @@ from scantling.engine.questions.boards.room_boards import RoomBoardsIn, answer_b
 from scantling.engine.questions.called import call_stock
 from scantling.engine.questions.cutlist.cut_list import RememberOut, find_list, say_issue, standing
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.rack.at_saw import Place, count_settings, order_by_board, order_by_setting
-from scantling.engine.rack.stick import TO_CUT
+from scantling.engine.rack.at_saw import StickPlace, count_settings, order_by_board, order_by_setting
 from scantling.engine.rack.wanted import derive_ends
 from scantling.engine.shapes import DrawingOut, one_of, out, text_out, texts_out
 from scantling.engine.tape.lengths import THIRTY_SECOND, Length, format_length, say_length
@@ -102,7 +102,7 @@ def _boards(answer: Answer, waiting: dict[str, Listed]) -> tuple[list[list[Liste
     return boards, named
 
 
-def _say_order(name: str, ends: Any, order: list[Place]) -> str:
+def _say_order(name: str, ends: Any, order: list[StickPlace]) -> str:
     return say_counted(f"order-by-{name}", count_settings(ends, order))
 
 

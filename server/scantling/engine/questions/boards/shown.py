@@ -21,7 +21,7 @@ from scantling.engine.trim.piece import Piece
 from scantling.engine.words import all_of, say, say_counted
 
 
-class MarkOut(Schema):
+class CutMarkOut(Schema):
     letter, state = text_out(), text_out()
     mark = out(LengthOut)
     uncertain = fields.Boolean(required=True, metadata={"description": say("told-mark-uncertain")})
@@ -33,7 +33,7 @@ class RoomBoardOut(Schema):
     length, offcut = out(LengthOut), out(LengthOut)
     length_shown, why = text_out(), text_out()
     bought = fields.Boolean(required=True)
-    pieces = out(MarkOut, many=True)
+    pieces = out(CutMarkOut, many=True)
     drawing = DrawingOut(required=True)
     settings = fields.Integer(required=True, metadata={"description": say("told-board-settings")})
 
@@ -62,7 +62,7 @@ class BuyOut(Schema):
     length, each, cost, why = text_out(), text_out(), text_out(), text_out()
 
 
-class EntryOut(Schema):
+class PlanEntryOut(Schema):
     """What to write to accept the plan. A board without a name is named by whoever writes it."""
 
     kind = text_out()
@@ -81,7 +81,7 @@ class RoomPlanOut(Schema):
     reasons = texts_out()
     unsafe = texts_out()
     blanks = out(LetterBlankOut, many=True)
-    accept = out(EntryOut, none=True)
+    accept = out(PlanEntryOut, none=True)
 
 
 def find_unpriced(wants: Iterable[Wanted]) -> list[Answer]:

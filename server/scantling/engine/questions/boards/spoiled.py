@@ -11,7 +11,7 @@ from marshmallow import fields, validate
 
 from scantling.engine.bodies import TEXT_AT_MOST
 from scantling.engine.cutlist.listed import CutList, Listed, Supposed, derive_list
-from scantling.engine.cutlist.states import CUT, FITTED, RECUT, Made
+from scantling.engine.cutlist.states import CUT, FITTED, RECUT, TO_CUT, Made
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.forms import Schema
 from scantling.engine.questions.boards.room_boards import TIME_LIMIT, boards_of
@@ -19,9 +19,9 @@ from scantling.engine.questions.cutlist.cut_list import list_of, remember
 from scantling.engine.questions.facts import pieces_of, room_of
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import StepOut, show_working
-from scantling.engine.rack.stick import DONE, TO_CUT
+from scantling.engine.rack.stick import DONE
 from scantling.engine.rack.wanted import derive_length
-from scantling.engine.shapes import Asked, out, text_out
+from scantling.engine.shapes import AskedIn, out, text_out
 from scantling.engine.standard import format_price
 from scantling.engine.tape.lengths import ZERO, Length, format_length, parse_length
 from scantling.engine.trim.piece import Step
@@ -35,7 +35,7 @@ class SpoiledError(EngineError):
     family = "spoiled"
 
 
-class SpoiledIn(Asked):
+class SpoiledIn(AskedIn):
     room = fields.String(required=True, metadata={"description": say("ask-room")})
     piece = fields.String(required=True, metadata={"description": say("ask-spoiled-piece")})
     left = fields.String(

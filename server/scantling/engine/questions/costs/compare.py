@@ -13,7 +13,7 @@ from scantling.engine.questions.facts import room_of
 from scantling.engine.questions.notebook.journal import count_readings
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.shopping.good import BOARDS
-from scantling.engine.shapes import Asked, out, text_out
+from scantling.engine.shapes import AskedIn, out, text_out
 from scantling.engine.standard import format_price
 from scantling.engine.survey.closure import check_closure
 from scantling.engine.survey.facts import find_house, find_room
@@ -23,7 +23,7 @@ from scantling.engine.words import say
 NOTHING = {"walls": 0, "read": 0, "wanted": 0, "to_cut": 0, "cut": 0, "fitted": 0, "boards": 0}
 
 
-class CompareIn(Asked):
+class CompareIn(AskedIn):
     house = fields.String(required=True, metadata={"description": say("ask-house")})
 
 

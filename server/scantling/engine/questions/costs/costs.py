@@ -6,7 +6,7 @@ from typing import Any
 
 from scantling.engine.costs.lots import Lot, derive_lots
 from scantling.engine.costs.next_rooms import FEET_A_DOOR, Rough, derive_ranges
-from scantling.engine.costs.spent import CostError, Line, Planned, Receipt, derive_lines, merge_lines
+from scantling.engine.costs.spent import CostError, CostLine, PlannedCost, Receipt, derive_lines, merge_lines
 from scantling.engine.errors import EngineError
 from scantling.engine.questions.called import call_stock
 from scantling.engine.questions.costs.of_house import (
@@ -31,7 +31,7 @@ from scantling.engine.words import say
 
 def answer_spent(asked: dict[str, Any], context: Context) -> Answer:
     problems: list[Answer] = []
-    planned = [Planned(one["name"], cents) for one, cents in _priced(asked["planned"], problems)]
+    planned = [PlannedCost(one["name"], cents) for one, cents in _priced(asked["planned"], problems)]
     receipts = [Receipt(one["name"], cents, one["date"]) for one, cents in _priced(asked["receipts"], problems)]
     rooms, own = _rooms(asked, context), _own_lots(asked, context)
     names = names_of(context.notebook, own)
@@ -67,10 +67,10 @@ def _own_lots(asked: dict[str, Any], context: Context) -> list[Lot]:
     return derive_lots(context.notebook, asked["house"]) if "house" in asked else []
 
 
-def _planned(money: RoomMoney) -> list[Planned]:
+def _planned(money: RoomMoney) -> list[PlannedCost]:
     """Of boards nobody knows how many a receipt was for; of the rest, what is still to buy is what was not bought."""
     return [
-        Planned(good.name, good.planned, 0 if good.sort == BOARDS else good.to_pay)
+        PlannedCost(good.name, good.planned, 0 if good.sort == BOARDS else good.to_pay)
         for good in money.goods
         if good.planned is not None
     ]
@@ -84,7 +84,7 @@ def _wrong(lots: Sequence[Lot]) -> list[Answer]:
     return [{"name": lot.name, "key": "not-money", "message": lot.wrong} for lot in lots if lot.wrong]
 
 
-def _lines_of(money: RoomMoney) -> list[Line]:
+def _lines_of(money: RoomMoney) -> list[CostLine]:
     return derive_lines(_planned(money), _receipts(money.lots, money.names))
 
 
@@ -94,7 +94,7 @@ def _room(money: RoomMoney) -> Answer:
     return {"id": money.id, "name": money.name, **sums}
 
 
-def _line(line: Line, seen: str) -> Answer:
+def _line(line: CostLine, seen: str) -> Answer:
     return {
         "name": line.name, "name_shown": call_stock(line.name), "planned": format_price(line.planned),
         "spent": format_price(line.spent),

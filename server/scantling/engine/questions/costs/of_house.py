@@ -9,13 +9,14 @@ from marshmallow import fields, validate
 
 from scantling.engine.costs.lots import Lot, derive_lots
 from scantling.engine.costs.next_rooms import Rough
+from scantling.engine.forms import Field
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.called import call_stock
 from scantling.engine.questions.costs.shapes import RoughIn
 from scantling.engine.questions.covered.planned import find_article
 from scantling.engine.questions.facts import room_of
 from scantling.engine.questions.question import Answer, Context
-from scantling.engine.questions.said import Field, Wrong, check_by, collect
+from scantling.engine.questions.said import Wrong, check_by, collect
 from scantling.engine.questions.shopping.good import BOARDS, SUPPLIES, Good
 from scantling.engine.questions.shopping.shopping import derive_goods
 from scantling.engine.standard import format_price

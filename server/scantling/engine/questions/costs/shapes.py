@@ -8,7 +8,7 @@ from scantling.engine.bodies import AS_A_DATE
 from scantling.engine.forms import Schema
 from scantling.engine.questions.amounts import Price
 from scantling.engine.questions.readings import Positive
-from scantling.engine.shapes import Asked, out, text_out, texts_out
+from scantling.engine.shapes import AskedIn, out, text_out, texts_out
 from scantling.engine.words import say
 
 MANY = validate.Length(max=500)
@@ -29,7 +29,7 @@ class ReceiptIn(Schema):
     date = fields.String(load_default="", validate=validate.Regexp(r"(\d{4}-\d{2}-\d{2})?\Z", error=AS_A_DATE))
 
 
-class SpentIn(Asked):
+class SpentIn(AskedIn):
     """What is given; and with a room, or a house, what its plans come to and what was bought for it."""
 
     room = fields.String(metadata={"description": say("ask-room")})
@@ -38,7 +38,7 @@ class SpentIn(Asked):
     receipts = fields.List(fields.Nested(ReceiptIn), load_default=[], validate=MANY)
 
 
-class LineOut(Schema):
+class CostLineOut(Schema):
     """`over` has a minus where less was spent than planned; null while nothing was bought. `name_shown`: its name in
     what lengths are shown in."""
 
@@ -67,7 +67,7 @@ class LotOut(Schema):
 class SpentOut(Schema):
     """`unpriced`: what is planned and has no price, so that no figure holds it; `rooms`, of a house, room by room."""
 
-    lines = out(LineOut, many=True)
+    lines = out(CostLineOut, many=True)
     planned, spent, expected = text_out(), text_out(), text_out()
     rooms, lots = out(RoomSpentOut, many=True), out(LotOut, many=True)
     working, unpriced = texts_out(), texts_out()
@@ -86,7 +86,7 @@ class MeasuredIn(RoughIn):
     covering = Price(metadata={"description": say("ask-measured-covering")})
 
 
-class NextRoomsIn(Asked):
+class NextRoomsIn(AskedIn):
     """What is given; and with a house its rooms that are measured and planned, and those that it says are to come."""
 
     house = fields.String(metadata={"description": say("ask-house")})

@@ -20,14 +20,14 @@ from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.shopping.shelf import size_of
 from scantling.engine.rack.leftovers import derive_house_leftovers
 from scantling.engine.rack.wanted import derive_case
-from scantling.engine.shapes import Asked, LengthOut, out, show, text_out
+from scantling.engine.shapes import AskedIn, LengthOut, out, show, text_out
 from scantling.engine.survey.facts import find_house, find_room
 from scantling.engine.words import say
 
 UNITS = {"paper": "roll", "film": "roll", "sheet": "sheet", PAINT: "paint"}
 
 
-class StockIn(Asked):
+class HouseStockIn(AskedIn):
     house = fields.String(required=True, metadata={"description": say("ask-house")})
 
 
@@ -96,5 +96,5 @@ def _shelf(context: Context, rooms: Sequence[str], lots: Sequence[Lot]) -> Itera
 
 
 QUESTIONS = (
-    Question("stock", say("question-stock"), StockIn, StockOut, answer_stock),
+    Question("stock", say("question-stock"), HouseStockIn, StockOut, answer_stock),
 )

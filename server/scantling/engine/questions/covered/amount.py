@@ -8,7 +8,7 @@ from scantling.engine.bodies import FILM, PAINT, PAPER, SHEET
 from scantling.engine.costs.seen import date_of, derive_seen
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.amounts import split_price
-from scantling.engine.questions.covered.planned import Planned
+from scantling.engine.questions.covered.planned import PlannedCovering
 from scantling.engine.questions.question import Answer
 from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.standard import parse_price
@@ -21,7 +21,7 @@ ROLL, BY_FOOT, BY_METER, SHEET_OF, VOLUME = "roll", "ft", "m", "sheet", "paint"
 
 
 @dataclass(frozen=True, slots=True)
-class Amount:
+class ArticleAmount:
     """`count` of a unit, of paint cubic inches; `cents` each, None where no price was said."""
 
     unit: str
@@ -48,7 +48,7 @@ def say_amount(unit: str, count: Fraction) -> str:
     return say_counted(f"so-many-{unit}", count)
 
 
-def derive_amount(planned: Planned) -> Amount | None:
+def derive_amount(planned: PlannedCovering) -> ArticleAmount | None:
     """What a covering wants in all; None where its plan says nothing yet."""
     answer, article = planned.answer, planned.article
     if answer is None:
@@ -57,16 +57,16 @@ def derive_amount(planned: Planned) -> Amount | None:
     cents = parse_price(price) if price else None
     if article.sort == PAPER:
         rolls = answer["rolls"]["guaranteed"]
-        return None if rolls is None else Amount(ROLL, Fraction(rolls), cents, tuple(answer["said"][:1]))
+        return None if rolls is None else ArticleAmount(ROLL, Fraction(rolls), cents, tuple(answer["said"][:1]))
     if article.sort == SHEET:
-        return Amount(SHEET_OF, Fraction(answer["count"]), cents, (answer["said"],)) if answer["count"] else None
+        return ArticleAmount(SHEET_OF, Fraction(answer["count"]), cents, (answer["said"],)) if answer["count"] else None
     if article.sort == FILM:
         return _film(planned, answer, cents, METER if by == BY_METER else FOOT)
     (product,) = answer["products"]
-    return Amount(VOLUME, _paint(planned), None, tuple(product["working"]))
+    return ArticleAmount(VOLUME, _paint(planned), None, tuple(product["working"]))
 
 
-def _film(planned: Planned, answer: Answer, cents: int | None, each: Fraction) -> Amount | None:
+def _film(planned: PlannedCovering, answer: Answer, cents: int | None, each: Fraction) -> ArticleAmount | None:
     length = parse_figure(answer["length"]["exact"] or "")
     if not length:
         return None
@@ -74,19 +74,19 @@ def _film(planned: Planned, answer: Answer, cents: int | None, each: Fraction) -
     said = (say("film-off-the-roll", length=shown, said=answer["said"]),)
     roll = planned.article.facts.get("length")
     if roll is None:
-        return Amount(BY_METER if each == METER else BY_FOOT, Fraction(-(-length.inches // each)), cents, said)
+        return ArticleAmount(BY_METER if each == METER else BY_FOOT, Fraction(-(-length.inches // each)), cents, said)
     count = Fraction(-(-length.inches // parse_length(roll).inches))
-    return Amount(ROLL, count, cents, (*said, say("film-rolls", length=shown, roll=roll, count=count)))
+    return ArticleAmount(ROLL, count, cents, (*said, say("film-rolls", length=shown, roll=roll, count=count)))
 
 
-def _paint(planned: Planned) -> Fraction:
+def _paint(planned: PlannedCovering) -> Fraction:
     """Exactly what `paint` counted, which shows it to a millionth of a gallon."""
     assert planned.answer is not None
     (product,) = planned.answer["products"]
     return Fraction(str(product["need"]["gallons"])) * GALLON
 
 
-def derive_price_day(notebook: Notebook, planned: Planned) -> str:
+def derive_price_day(notebook: Notebook, planned: PlannedCovering) -> str:
     """The day on which its price was seen: of cans, the oldest that still stands; empty where there is none."""
     name = "paint.cans" if planned.article.sort == PAINT else f"{planned.article.sort}.price"
     return price_day(notebook, planned.article.id, [name])

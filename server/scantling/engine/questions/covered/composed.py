@@ -17,12 +17,12 @@ from scantling.engine.coverings.paint.surfaces import (
 )
 from scantling.engine.errors import EngineError
 from scantling.engine.questions.covered.said import FIELDS
+from scantling.engine.questions.question import Raw
 from scantling.engine.survey.room import Room
 from scantling.engine.tape.lengths import parse_length
 from scantling.engine.trim.piece import Piece
 from scantling.engine.words import say
 
-Raw = dict[str, Any]
 EDGES = ("height", "from_floor", "from_ceiling")
 HUNG = (*EDGES, "trim", "turn", "sliver", "mark", "mismatch")
 

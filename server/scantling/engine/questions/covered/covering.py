@@ -18,7 +18,7 @@ from scantling.engine.notebook import Notebook
 from scantling.engine.questions.covered.amount import derive_amount, derive_price_day
 from scantling.engine.questions.covered.composed import CoveringError
 from scantling.engine.questions.covered.listed import show_list
-from scantling.engine.questions.covered.planned import Planned, coverings_of, derive_planned, find_article
+from scantling.engine.questions.covered.planned import PlannedCovering, coverings_of, derive_planned, find_article
 from scantling.engine.questions.covered.said import COVER, check_said, defaults_of
 from scantling.engine.questions.coverings.paint import PaintOut, SurfaceOut, show_surface
 from scantling.engine.questions.coverings.panes import PanesOut
@@ -28,7 +28,7 @@ from scantling.engine.questions.coverings.sheets import SheetsOut
 from scantling.engine.questions.facts import room_of
 from scantling.engine.questions.notebook.settings import SettledOut, show_settings
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, out, text_out, texts_out
+from scantling.engine.shapes import AskedIn, out, text_out, texts_out
 from scantling.engine.standard import format_price
 from scantling.engine.survey.facts import find_room
 from scantling.engine.survey.kinds import WET, is_wet
@@ -39,7 +39,7 @@ PLANS = ("seams", "panes", "sheets", "paint")
 OILY = ("oil", "stain", "varnish")
 
 
-class CoveringsIn(Asked):
+class CoveringsIn(AskedIn):
     room = fields.String(required=True, metadata={"description": say("ask-room")})
 
 
@@ -47,29 +47,29 @@ class CoveringIn(CoveringsIn):
     covering = fields.String(required=True)
 
 
-class SaidOut(SettledOut):
+class CoverSaidOut(SettledOut):
     """What was said, and what counts where nothing is."""
 
     defaults = fields.Dict(keys=fields.String(), values=fields.String(), required=True)
 
 
-class ArticleOut(SaidOut):
+class ArticleOut(CoverSaidOut):
     id, name, sort = text_out(), text_out(), text_out()
 
 
-class NamedOut(Schema):
+class CoveringNameOut(Schema):
     id, name = text_out(), text_out()
 
 
-class WallOut(NamedOut):
+class CoveredWallOut(CoveringNameOut):
     number = fields.Integer(required=True)
 
 
-class OpeningOut(NamedOut):
+class OpeningOut(CoveringNameOut):
     wall = text_out()
 
 
-class RowOut(Schema):
+class CoverRowOut(Schema):
     """`done`: how much of its list is up; `look` where something is wrong or missing."""
 
     id, name, sort, where, amount, done = (text_out() for _ in range(6))
@@ -79,19 +79,19 @@ class RowOut(Schema):
 class CoveringsOut(Schema):
     """What may be named: walls, the openings in them, inside corners; the articles are all those of the house."""
 
-    rows = out(RowOut, many=True)
+    rows = out(CoverRowOut, many=True)
     articles = out(ArticleOut, many=True)
-    walls, openings = out(WallOut, many=True), out(OpeningOut, many=True)
+    walls, openings = out(CoveredWallOut, many=True), out(OpeningOut, many=True)
     corners = texts_out()
 
 
-class LineOut(Schema):
+class CoverLineOut(Schema):
     """`state`: cut, hung or done, nothing where it is still to do; `changed`, where it has been planned anew since."""
 
     key, said, where, state, changed = (text_out() for _ in range(5))
 
 
-class CoveringOut(SaidOut):
+class CoveringOut(CoverSaidOut):
     """The plan is under the name of the question that made it; `missing`: what is still to be said for there to be one.
 
     `amount` is all it wants, whatever is on hand; `seen` the day of its price.
@@ -104,7 +104,7 @@ class CoveringOut(SaidOut):
     seams, panes = out(SeamsOut, none=True), out(PanesOut, none=True)
     sheets, paint = out(SheetsOut, none=True), out(PaintOut, none=True)
     surfaces = out(SurfaceOut, many=True)
-    list = out(LineOut, many=True)
+    list = out(CoverLineOut, many=True)
     done = text_out()
     problems = out(NamedProblemOut, many=True)
     cautions = texts_out()
@@ -127,7 +127,7 @@ def answer_coverings(asked: dict[str, Any], context: Context) -> Answer:
     }
 
 
-def _row(context: Context, planned: Planned, room: Room) -> Answer:
+def _row(context: Context, planned: PlannedCovering, room: Room) -> Answer:
     amount = derive_amount(planned)
     wrong = planned.missing or planned.wrong or planned.problems or _problems_in(planned)
     return {
@@ -176,7 +176,7 @@ def answer_covering(asked: dict[str, Any], context: Context) -> Answer:
     }
 
 
-def _where(planned: Planned, room: Room) -> str:
+def _where(planned: PlannedCovering, room: Room) -> str:
     """Where it goes, in a few words."""
     cover = planned.cover
     if planned.article.sort in (FILM, SHEET):
@@ -212,7 +212,7 @@ def _done(lines: Sequence[Answer]) -> str:
     return say("so-many-up", up=up, count=len(lines)) if lines else ""
 
 
-def _cost(planned: Planned) -> str | None:
+def _cost(planned: PlannedCovering) -> str | None:
     amount = derive_amount(planned)
     if amount is None:
         return None
@@ -222,7 +222,7 @@ def _cost(planned: Planned) -> str | None:
     return None if amount.cents is None else format_price(int(amount.count) * amount.cents)
 
 
-def _problems(planned: Planned) -> list[Answer]:
+def _problems(planned: PlannedCovering) -> list[Answer]:
     """What its settings, its room and its plan have wrong, each sentence once."""
     said = [(one.error.key, one.error.message) for one in planned.wrong]
     said += [(one.key, one.message) for one in planned.problems]
@@ -230,12 +230,12 @@ def _problems(planned: Planned) -> list[Answer]:
     return [{"key": key, "message": message} for key, message in dict.fromkeys(said)]
 
 
-def _problems_in(planned: Planned) -> list[Answer]:
+def _problems_in(planned: PlannedCovering) -> list[Answer]:
     answer = planned.answer or {}
     return [*answer.get("problems", ()), *answer.get("impossible", ())]
 
 
-def _cautions(notebook: Notebook, planned: Planned, room: Room) -> list[str]:
+def _cautions(notebook: Notebook, planned: PlannedCovering, room: Room) -> list[str]:
     """Those whose trigger this covering meets."""
     house = notebook.heads(notebook.about("the house", find_room(notebook, planned.room).body["house"]))
     built, sort = house[-1].body["built"], planned.article.sort
@@ -252,7 +252,7 @@ def _cautions(notebook: Notebook, planned: Planned, room: Room) -> list[str]:
     return cautions_for_paint(built, high=high, oil=oil)
 
 
-def _is_near_water(planned: Planned, room: Room) -> bool:
+def _is_near_water(planned: PlannedCovering, room: Room) -> bool:
     """Whether a tub or a shower is in the room, or a pane is called by one, or by a door."""
     names = [str(row.get("name", "")).lower() for row in planned.cover.get("panes", ())]
     return any(is_wet(thing.kind) for wall in room.walls for thing in wall.obstacles) or any(

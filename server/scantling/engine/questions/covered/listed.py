@@ -6,14 +6,14 @@ from dataclasses import dataclass
 
 from scantling.engine.bodies import FILM, PAINT, PAPER, SHEET
 from scantling.engine.notebook import Notebook
-from scantling.engine.questions.covered.planned import Planned
+from scantling.engine.questions.covered.planned import PlannedCovering
 from scantling.engine.questions.question import Answer
 from scantling.engine.tape.alike import is_alike
 from scantling.engine.words import say
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class CoverLine:
     """One thing to cut and put up. `said` is what it is cut to; `where` it goes; `turn`, what it does on the way."""
 
     key: str
@@ -21,7 +21,7 @@ class Line:
     where: str = ""
 
 
-def derive_list(planned: Planned) -> list[Line]:
+def derive_cover_lines(planned: PlannedCovering) -> list[CoverLine]:
     """Every line of a covering that is planned, in the order of the work."""
     if planned.answer is None:
         return []
@@ -29,22 +29,22 @@ def derive_list(planned: Planned) -> list[Line]:
     return list(sorts[planned.article.sort](planned, planned.answer))
 
 
-def _strips(_: Planned, answer: Answer) -> Iterator[Line]:
+def _strips(_: PlannedCovering, answer: Answer) -> Iterator[CoverLine]:
     for stretch in answer["stretches"]:
         for strip in stretch["strips"]:
             where = "; ".join(strip["turns"]) or ", ".join(one["name"] for one in strip["walls"])
-            yield Line(str(strip["number"]), strip["said"], where)
+            yield CoverLine(str(strip["number"]), strip["said"], where)
 
 
-def _panes(_: Planned, answer: Answer) -> Iterator[Line]:
+def _panes(_: PlannedCovering, answer: Answer) -> Iterator[CoverLine]:
     blanks = {blank["pane"]: blank for blank in answer["blanks"]}
     for place in answer["layout"]:
         blank = blanks[place["pane"]]
         where = say("line-on-band-turned" if place["turned"] else "line-on-band", band=place["band"] + 1)
-        yield Line(str(place["pane"] + 1), _of_pane(blank), where)
+        yield CoverLine(str(place["pane"] + 1), _of_pane(blank), where)
 
 
-def _panels(_: Planned, answer: Answer) -> Iterator[Line]:
+def _panels(_: PlannedCovering, answer: Answer) -> Iterator[CoverLine]:
     panels = {panel["panel"]: panel for panel in answer["panels"]}
     counted: Counter[int] = Counter()
     for number, sheet in enumerate(answer["sheets"], start=1):
@@ -52,25 +52,25 @@ def _panels(_: Planned, answer: Answer) -> Iterator[Line]:
             panel = panels[cut["panel"]]
             counted[cut["panel"]] += 1
             where = say("line-on-sheet", number=number)
-            yield Line(f"{cut['panel'] + 1}.{counted[cut['panel']]}", _of_pane(panel), where)
+            yield CoverLine(f"{cut['panel'] + 1}.{counted[cut['panel']]}", _of_pane(panel), where)
 
 
 def _of_pane(one: Answer) -> str:
     return f"{one['name']}: {one['width']['shown']} × {one['height']['shown']}"
 
 
-def _coats(planned: Planned, _: Answer) -> Iterator[Line]:
+def _coats(planned: PlannedCovering, _: Answer) -> Iterator[CoverLine]:
     coats = int(planned.article.facts.get("coats", 2))
     for coat in range(1, coats + 1):
         for surface in planned.surfaces:
-            yield Line(f"{surface.name} {coat}", say("line-of-coat", name=surface.name, coat=coat, coats=coats))
+            yield CoverLine(f"{surface.name} {coat}", say("line-of-coat", name=surface.name, coat=coat, coats=coats))
 
 
-def show_list(notebook: Notebook, planned: Planned) -> list[Answer]:
+def show_list(notebook: Notebook, planned: PlannedCovering) -> list[Answer]:
     """The list with what was ticked off; where a line has changed since, how it was cut is told."""
     ticks = notebook.ticks(planned.id, "strips")
     shown = []
-    for line in derive_list(planned):
+    for line in derive_cover_lines(planned):
         entry = ticks[line.key][0] if line.key in ticks else None
         was = entry.body["remember"] if entry else ""
         changed = say("line-ticked-off", was=was) if was and not is_alike(was, line.said) else ""
@@ -79,9 +79,9 @@ def show_list(notebook: Notebook, planned: Planned) -> list[Answer]:
     return shown
 
 
-def is_done(notebook: Notebook, planned: Planned) -> bool:
+def is_done(notebook: Notebook, planned: PlannedCovering) -> bool:
     """Whether everything on its list is up."""
-    lines = derive_list(planned)
+    lines = derive_cover_lines(planned)
     ticks = notebook.ticks(planned.id, "strips")
     done = [line for line in lines if line.key in ticks and ticks[line.key][0].body["state"] in ("hung", "done")]
     return bool(lines) and len(done) == len(lines)

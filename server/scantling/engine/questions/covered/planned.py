@@ -10,11 +10,11 @@ from scantling.engine.bodies import FILM, SHEET
 from scantling.engine.coverings.paint.surfaces import Surface
 from scantling.engine.errors import EngineError
 from scantling.engine.notebook import Notebook
-from scantling.engine.questions.covered.composed import Article, Composing, CoveringError, Raw
+from scantling.engine.questions.covered.composed import Article, Composing, CoveringError
 from scantling.engine.questions.covered.said import COVER, NEEDED, collect_said
 from scantling.engine.questions.coverings import paint, panes, seams, sheets
 from scantling.engine.questions.facts import pieces_of, room_of
-from scantling.engine.questions.question import Answer, Context
+from scantling.engine.questions.question import Answer, Context, Raw
 from scantling.engine.questions.said import Wrong
 from scantling.engine.shapes import load
 from scantling.engine.survey.facts import find_room
@@ -26,7 +26,7 @@ WANTED = {FILM: ("panes", "wanted-panes"), SHEET: ("sheets", "wanted-panels")}
 
 
 @dataclass(frozen=True, slots=True)
-class Planned:
+class PlannedCovering:
     """`question` and what it answered, None where too little is said; `missing`, in words, what is still to be said.
 
     `wrong` are settings that cannot be read; `surfaces`, of paint, what it goes on.
@@ -44,12 +44,12 @@ class Planned:
     surfaces: tuple[Surface, ...] = ()
 
 
-def derive_planned(context: Context, covering: str) -> Planned:
+def derive_planned(context: Context, covering: str) -> PlannedCovering:
     """A covering of the notebook, planned once for all who ask. Raises `CoveringError`."""
     return context.notebook.derived("covering", covering, lambda: _derive(context, covering))
 
 
-def coverings_of(context: Context, room: str) -> list[Planned]:
+def coverings_of(context: Context, room: str) -> list[PlannedCovering]:
     """Every covering of a room, in the order in which they were first said."""
     return [derive_planned(context, covering) for covering, _, _ in context.notebook.children("covering", room)]
 
@@ -65,7 +65,7 @@ def find_article(notebook: Notebook, article: str) -> tuple[Article, list[Wrong]
     return Article(article, body["name"], body["sort"], facts, struck=not heads), wrong
 
 
-def _derive(context: Context, covering: str) -> Planned:
+def _derive(context: Context, covering: str) -> PlannedCovering:
     notebook = context.notebook
     heads = notebook.heads(notebook.about("the covering", covering))
     if not heads:
@@ -74,7 +74,7 @@ def _derive(context: Context, covering: str) -> Planned:
     find_room(notebook, body["room"])
     article, wrong = find_article(notebook, body["article"])
     cover, more = collect_said(notebook, covering, COVER)
-    planned = Planned(covering, body["room"], article, cover, (*wrong, *more))
+    planned = PlannedCovering(covering, body["room"], article, cover, (*wrong, *more))
     if article.struck:
         return replace(planned, problems=(CoveringError("no-article"),))
     missing = list(_missing(article, cover))
@@ -88,7 +88,7 @@ def _missing(article: Article, cover: Raw) -> Sequence[str]:
     return [*missing, say(key)] if wanted and not cover.get(wanted) else missing
 
 
-def _ask(context: Context, planned: Planned) -> Planned:
+def _ask(context: Context, planned: PlannedCovering) -> PlannedCovering:
     notebook, room = context.notebook, planned.room
     composing = Composing(planned.id, room_of(notebook, room), lambda: pieces_of(notebook, room)[0], planned.article,
                           planned.cover)  # fmt: skip

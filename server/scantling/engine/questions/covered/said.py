@@ -10,7 +10,7 @@ from marshmallow import fields
 
 from scantling.engine.bodies import FILM, PAINT, PAPER, SHEET
 from scantling.engine.errors import EngineError
-from scantling.engine.forms import Schema
+from scantling.engine.forms import Field, Schema
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.amounts import Amount, Area, FilmPrice, Price
 from scantling.engine.questions.coverings.paint import ProductIn
@@ -19,7 +19,7 @@ from scantling.engine.questions.coverings.seam_shapes import SeamsIn
 from scantling.engine.questions.coverings.shapes import RollIn
 from scantling.engine.questions.coverings.sheets import SheetIn, SheetsIn
 from scantling.engine.questions.readings import Positive
-from scantling.engine.questions.said import Field, Wrong, check_by, collect, fields_of, show_by
+from scantling.engine.questions.said import Wrong, check_by, collect, fields_of, show_by
 from scantling.engine.shown.shown_in import is_metric
 
 COVER = "cover"

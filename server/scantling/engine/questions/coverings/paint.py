@@ -7,7 +7,7 @@ from typing import Any
 from marshmallow import ValidationError, fields, validate
 
 from scantling.engine.cautions import cautions_for_paint
-from scantling.engine.coverings.paint.cans import CANS_AT_MOST, Can, Choice, PaintError, choose_cans, derive_need
+from scantling.engine.coverings.paint.cans import CANS_AT_MOST, Can, Choice, PaintError, choose_cans, derive_paint
 from scantling.engine.coverings.paint.surfaces import GROWTH, Surface, derive_ceiling, derive_trim, derive_walls
 from scantling.engine.errors import EngineError, quote
 from scantling.engine.forms import Schema
@@ -15,7 +15,7 @@ from scantling.engine.questions.amounts import Amount, Area, Volume, parse_amoun
 from scantling.engine.questions.facts import RoomIn, find, find_pieces
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive, ProblemOut, problems_out
-from scantling.engine.shapes import Asked, LengthText, out, text_out, texts_out
+from scantling.engine.shapes import AskedIn, LengthText, out, text_out, texts_out
 from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.standard import format_price, parse_price
 from scantling.engine.tape.lengths import ZERO
@@ -73,7 +73,7 @@ class ProductIn(Schema):
     cans = fields.List(fields.Nested(CanIn), required=True, validate=validate.Length(max=20))
 
 
-class PaintIn(Asked):
+class PaintIn(AskedIn):
     surfaces = fields.List(fields.Nested(SurfaceIn), required=True, validate=validate.Length(min=1, max=200))
     products = fields.List(fields.Nested(ProductIn), required=True, validate=validate.Length(min=1, max=40))
 
@@ -128,7 +128,7 @@ def _answer_product(
     wrong: list[EngineError] = []
     area = _area(name, product, surfaces, wrong)
     cans = _cans(name, product, wrong)
-    paint = derive_need(area, product["coats"], product["spread"], product["loss"])
+    paint = derive_paint(area, product["coats"], product["spread"], product["loss"])
     here = product.get("on_hand", Fraction(0))
     need = max(Fraction(0), paint + product.get("keep", Fraction(0)) - here)
     large = [can for can in cans if need <= CANS_AT_MOST * can.size]

@@ -6,7 +6,7 @@ from typing import Any
 from marshmallow import fields, validate
 
 from scantling.engine.cautions import cautions_for_film
-from scantling.engine.coverings.panes.layout import Place, gather_kinds, place_bands
+from scantling.engine.coverings.panes.layout import PlacedBlank, gather_kinds, place_bands
 from scantling.engine.coverings.panes.off_roll import OffRoll, plan_off_roll
 from scantling.engine.coverings.panes.pane import Pane, PaneError, derive_pane, find_impossible
 from scantling.engine.coverings.scale import derive_scale
@@ -16,7 +16,7 @@ from scantling.engine.forms import Schema
 from scantling.engine.questions.coverings.shapes import MarksOut, UnableOut, unable
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive, Readings
-from scantling.engine.shapes import Asked, DrawingOut, LengthOut, LengthText, out, show, text_out, texts_out
+from scantling.engine.shapes import AskedIn, DrawingOut, LengthOut, LengthText, out, show, text_out, texts_out
 from scantling.engine.tape.lengths import (
     ONE_INCH,
     ZERO,
@@ -39,7 +39,7 @@ class PaneIn(Schema):
     turnable = fields.Boolean(metadata={"description": say("ask-turnable-here")})
 
 
-class PanesIn(Asked):
+class PanesIn(AskedIn):
     panes = fields.List(fields.Nested(PaneIn), required=True, validate=validate.Length(min=1, max=PANES_AT_MOST))
     gap = LengthText(load_default=GAP, metadata={"description": say("ask-gap")})
     allowance = LengthText(load_default=ONE_INCH, metadata={"description": say("ask-panes-allowance")})
@@ -47,7 +47,7 @@ class PanesIn(Asked):
     turnable = fields.Boolean(load_default=False, metadata={"description": say("ask-panes-turnable")})
 
 
-class BlankOut(Schema):
+class PaneBlankOut(Schema):
     """`widths` and `heights`: what is left of it at each place read, once trimmed."""
 
     pane = fields.Integer(required=True, metadata={"description": say("told-place")})
@@ -67,7 +67,7 @@ class PlaceOut(Schema):
 
 
 class PanesOut(Schema):
-    blanks = out(BlankOut, many=True)
+    blanks = out(PaneBlankOut, many=True)
     layout = out(PlaceOut, many=True)
     length, bound = out(LengthOut), out(LengthOut)
     proven = fields.Boolean(required=True)
@@ -146,7 +146,7 @@ def _blank_working(pane: Pane, read: dict[str, Any], gap: Length, allowance: Len
     yield say("pane-trimmed", gap=format_working(gap.inches))
 
 
-def _place(one: Place, fitting: Sequence[int], nearest: Length) -> Answer:
+def _place(one: PlacedBlank, fitting: Sequence[int], nearest: Length) -> Answer:
     lengths = {name: show(getattr(one, name), nearest) for name in ("x", "y", "across", "along")}
     return {"pane": fitting[one.item], "band": one.band, "turned": one.turned, **lengths, "marks": one.marks}
 

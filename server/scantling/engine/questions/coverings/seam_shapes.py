@@ -2,6 +2,7 @@
 
 from marshmallow import fields, validate
 
+from scantling.engine.coverings.rolls.roll import TRIM
 from scantling.engine.coverings.seams.start import SEAM, STRIP
 from scantling.engine.forms import Schema
 from scantling.engine.questions.coverings.shapes import CountsOut, RollIn
@@ -11,7 +12,6 @@ from scantling.engine.shapes import DrawingOut, LengthOut, LengthText, one_of, o
 from scantling.engine.tape.lengths import HALF, ZERO, parse_length
 from scantling.engine.words import say
 
-TRIM = parse_length("4")
 # Past an inside corner, under the next part: common practice, no source. Narrower than 2 in: a hanging guide.
 TURN, SLIVER = HALF, parse_length("2")
 
@@ -22,7 +22,7 @@ class StartIn(Schema):
     at = LengthText(metadata={"description": say("ask-start-at")})
 
 
-class PanelIn(Schema):
+class WallPanelIn(Schema):
     name = fields.String(validate=validate.Length(max=80))
     wall = fields.String(required=True)
     at = LengthText(required=True)
@@ -34,7 +34,7 @@ class SeamsIn(RoomIn):
 
     roll = fields.Nested(RollIn, required=True)
     walls = fields.List(fields.String(), load_default=[], validate=validate.Length(max=200))
-    panels = fields.List(fields.Nested(PanelIn), load_default=[], validate=validate.Length(max=100))
+    panels = fields.List(fields.Nested(WallPanelIn), load_default=[], validate=validate.Length(max=100))
     height = Positive(metadata={"description": say("ask-seams-height")})
     from_floor = LengthText(metadata={"description": say("ask-seams-from-floor")})
     from_ceiling = LengthText(metadata={"description": say("ask-seams-from-ceiling")})

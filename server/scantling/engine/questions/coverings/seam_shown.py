@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from scantling.engine.coverings.scale import Scale
 from scantling.engine.coverings.seams.hang import Paper
-from scantling.engine.coverings.seams.plan import Listed, PieceOf, SeamPlan
+from scantling.engine.coverings.seams.plan import ListedStrip, PieceOf, SeamPlan
 from scantling.engine.coverings.seams.search import Hung
 from scantling.engine.coverings.seams.stretch import Stretch
 from scantling.engine.drawings.coverings.stretch import draw_stretch
@@ -16,7 +16,7 @@ from scantling.engine.words import all_of, say
 
 
 @dataclass(frozen=True, slots=True)
-class Tried:
+class TriedStretch:
     """A stretch as it is hung, how many starts were tried, and how many sixteenths lie between the marks of them."""
 
     stretch: Stretch
@@ -37,7 +37,7 @@ class Shown:
     def shown(self, units: int) -> str:
         return format_length(self.scale.length(units), self.nearest)
 
-    def stretch(self, one: Tried, strips: Sequence[Listed]) -> Answer:
+    def stretch(self, one: TriedStretch, strips: Sequence[ListedStrip]) -> Answer:
         hung = one.hung
         return {
             "start": self._start(hung),
@@ -54,18 +54,18 @@ class Shown:
     def _start(self, hung: Hung) -> str:
         return say(f"seams-start-{hung.start.how}", place=hung.start.of)
 
-    def _keep(self, one: Tried) -> Answer:
+    def _keep(self, one: TriedStretch) -> Answer:
         part = one.stretch.part_at(one.hung.start.along)
         first = next(other for other in one.stretch.parts if other.wall == part.wall)
         inches = self.scale.length(one.hung.start.along - first.start).inches
         exact = inches.denominator <= SIXTY_FOURTH.inches.denominator
         return {"of": part.wall, "at": format_exact(inches) if exact else f"{float(inches):.6f}"}
 
-    def _tried(self, one: Tried) -> str:
+    def _tried(self, one: TriedStretch) -> str:
         rule = format_length(SIXTEENTH * one.step)
         return say("seams-tried-every", rule=rule) if one.tried > 2 else say("seams-tried-chosen")
 
-    def _mismatch(self, one: Tried, strips: Sequence[Listed]) -> Answer | None:
+    def _mismatch(self, one: TriedStretch, strips: Sequence[ListedStrip]) -> Answer | None:
         place = one.hung.mismatch
         if place is None:
             return None
@@ -76,7 +76,7 @@ class Shown:
         said = say("seams-mismatch-at" if place.hole else "seams-mismatch-in", place=place.name, strips=strips_there)
         return {"of": place.of, "said": said, "seen": self.length(seen)}
 
-    def strip(self, one: Listed) -> Answer:
+    def strip(self, one: ListedStrip) -> Answer:
         order, paper = one.strip.order, self.paper
         mark = (paper.trim // 2 + paper.mark + order * paper.step) % paper.repeat if paper.repeat else None
         return {
@@ -96,7 +96,7 @@ class Shown:
 
     def cutting(self, plan: SeamPlan) -> Iterator[Answer]:
         """Each roll with the strips it gives, in the order they are cut."""
-        cut: dict[int, list[tuple[int, Listed, PieceOf]]] = {}
+        cut: dict[int, list[tuple[int, ListedStrip, PieceOf]]] = {}
         for strip in (strip for strips in plan.lists for strip in strips if strip.shares is None):
             for piece in strip.pieces:
                 cut.setdefault(piece.roll, []).append((piece.place, strip, piece))
@@ -112,7 +112,7 @@ class Shown:
                 "offcut": self.length(self.paper.sure - last.at - last.cut.length),
             }  # fmt: skip
 
-    def _turns(self, one: Listed) -> Iterator[str]:
+    def _turns(self, one: ListedStrip) -> Iterator[str]:
         for before, after in zip(one.walls, one.walls[1:], strict=False):
             left, right = self.shown(before.end - before.start), self.shown(after.end - after.start)
             yield say("strip-turns", left=left, wall=before.part.name, right=right, next=after.part.name)
@@ -127,7 +127,7 @@ class Shown:
             "place": one.place,
         }
 
-    def _said(self, one: Listed) -> str:
+    def _said(self, one: ListedStrip) -> str:
         if one.shares is not None:
             return say("strip-shared", number=one.number, width=self.shown(one.used), other=one.shares)
         if not one.pieces:

@@ -8,23 +8,23 @@ from scantling.engine.coverings.rolls.roll import Roll
 from scantling.engine.coverings.scale import Scale, derive_scale
 from scantling.engine.coverings.seams.hang import Paper
 from scantling.engine.coverings.seams.plan import STRIPS_AT_MOST, SeamPlan, plan_seams
-from scantling.engine.coverings.seams.search import Search, derive_mismatches
+from scantling.engine.coverings.seams.search import SeamSearch, derive_mismatches
 from scantling.engine.coverings.seams.start import PLUMB, Start, derive_starts, middle_starts
 from scantling.engine.coverings.seams.stretch import Stretch
 from scantling.engine.coverings.seams.walls import (
     Panel,
     Papered,
     SeamError,
-    Wanted,
+    WantedPaper,
     derive_panels,
     derive_papered,
     lengths_of,
     make_stretch,
 )
 from scantling.engine.coverings.standing import Opens, find_covered_behind
-from scantling.engine.drawings.coverings.seams import draw_wall
+from scantling.engine.drawings.coverings.seams import draw_papered_wall
 from scantling.engine.questions.coverings.seam_shapes import SeamsIn, SeamsOut
-from scantling.engine.questions.coverings.seam_shown import Shown, Tried
+from scantling.engine.questions.coverings.seam_shown import Shown, TriedStretch
 from scantling.engine.questions.coverings.shapes import read_roll
 from scantling.engine.questions.facts import find
 from scantling.engine.questions.question import Answer, Context, Question
@@ -79,7 +79,7 @@ def _papered(room: Room, asked: dict[str, Any]) -> tuple[list[list[Papered]], bo
         return found, False, problems
     above = asked.get("from_floor", _wood_goes_up(room.standard))
     below = asked.get("from_ceiling", _crown_comes_down(room.standard))
-    wanted = Wanted(tuple(asked["walls"]), asked.get("height"), above, below)
+    wanted = WantedPaper(tuple(asked["walls"]), asked.get("height"), above, below)
     return derive_papered(room, wanted)
 
 
@@ -112,9 +112,9 @@ def _paper(roll: Roll, asked: dict[str, Any], scale: Scale) -> Paper:
     )  # fmt: skip
 
 
-def _try(stretch: Stretch, paper: Paper, asked: dict[str, Any], scale: Scale) -> Tried:
+def _try(stretch: Stretch, paper: Paper, asked: dict[str, Any], scale: Scale) -> TriedStretch:
     """The best start of a stretch; the chosen one, where one is on this stretch."""
-    search = Search(stretch, paper)
+    search = SeamSearch(stretch, paper)
     starts, step = derive_starts(stretch, paper, scale.whole(SIXTEENTH))
     chosen = next((start for start in _starts(asked) if _spans(stretch, start["of"])), None)
     if chosen:
@@ -128,7 +128,7 @@ def _try(stretch: Stretch, paper: Paper, asked: dict[str, Any], scale: Scale) ->
     hung = search.best(starts, mismatches)
     if hung is None:
         raise SeamError("no-walls", field="room")
-    return Tried(stretch, hung, len(starts), step)
+    return TriedStretch(stretch, hung, len(starts), step)
 
 
 def _starts(asked: dict[str, Any]) -> list[dict[str, Any]]:
@@ -169,11 +169,11 @@ def _too_long(papered: Sequence[Sequence[Papered]], roll: Roll, asked: dict[str,
     return Problem(tallest.wall.id, error.key, error.message)
 
 
-def _drawings(tried: Sequence[Tried], plan: SeamPlan, paper: Paper) -> Iterator[Answer]:
+def _drawings(tried: Sequence[TriedStretch], plan: SeamPlan, paper: Paper) -> Iterator[Answer]:
     for one, strips in zip(tried, plan.lists, strict=True):
         for part in one.stretch.parts:
             if part.start < one.stretch.end:
-                drawing = draw_wall(part, one.stretch.holes, strips, paper)
+                drawing = draw_papered_wall(part, one.stretch.holes, strips, paper)
                 yield {"wall": part.wall, "name": part.name, "drawing": drawing}
 
 

@@ -5,9 +5,9 @@ from typing import Any
 
 from marshmallow import fields, validate
 
-from scantling.engine.coverings.panes.layout import Place, gather_kinds, place_bands
+from scantling.engine.coverings.panes.layout import PlacedBlank, gather_kinds, place_bands
 from scantling.engine.coverings.panes.pane import PaneError
-from scantling.engine.coverings.panes.sheets import SheetPlan, fits, plan_sheets
+from scantling.engine.coverings.panes.sheets import SheetPlan, fits_on_sheet, plan_sheets
 from scantling.engine.coverings.scale import Scale, derive_scale
 from scantling.engine.drawings.coverings.layout import draw_layout
 from scantling.engine.errors import EngineError
@@ -16,7 +16,7 @@ from scantling.engine.questions.amounts import Price
 from scantling.engine.questions.coverings.shapes import UnableOut, unable
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive, Readings
-from scantling.engine.shapes import Asked, DrawingOut, LengthOut, LengthText, out, show, text_out, texts_out
+from scantling.engine.shapes import AskedIn, DrawingOut, LengthOut, LengthText, out, show, text_out, texts_out
 from scantling.engine.standard import format_price
 from scantling.engine.tape.lengths import Length, format_length, format_working, parse_length
 from scantling.engine.tape.measures import format_area
@@ -26,7 +26,7 @@ KERF = parse_length("1/8")
 PANELS_AT_MOST = 200
 
 
-class PanelIn(Schema):
+class SheetPanelIn(Schema):
     name = fields.String(validate=validate.Length(max=80))
     widths, heights = Readings(required=True), Readings(required=True)
     count = fields.Integer(strict=True, load_default=1, validate=validate.Range(min=1, max=PANELS_AT_MOST))
@@ -38,10 +38,12 @@ class SheetIn(Schema):
     price = Price()
 
 
-class SheetsIn(Asked):
+class SheetsIn(AskedIn):
     """A panel's height lies along the sheet, with its grain, unless it may be turned."""
 
-    panels = fields.List(fields.Nested(PanelIn), required=True, validate=validate.Length(min=1, max=PANELS_AT_MOST))
+    panels = fields.List(
+        fields.Nested(SheetPanelIn), required=True, validate=validate.Length(min=1, max=PANELS_AT_MOST)
+    )
     gap = LengthText(load_default=parse_length("0"), metadata={"description": say("ask-gap")})
     kerf = LengthText(load_default=KERF)
     sheet = fields.Nested(SheetIn, required=True)
@@ -55,7 +57,7 @@ class PanelOut(Schema):
     working = texts_out()
 
 
-class CutOut(Schema):
+class SheetCutOut(Schema):
     """From the sheet's left edge and its near end."""
 
     panel, band = fields.Integer(required=True), fields.Integer(required=True)
@@ -64,7 +66,7 @@ class CutOut(Schema):
 
 
 class SheetOut(Schema):
-    cuts = out(CutOut, many=True)
+    cuts = out(SheetCutOut, many=True)
     drawing = DrawingOut(required=True)
 
 
@@ -127,14 +129,14 @@ def _find_impossible(
             yield place, PaneError("all-gap", name=name, size=size, gap=format_length(asked["gap"]))
             continue
         (kind,), _ = gather_kinds([(width, height)], scale, [_may_turn(asked, place)])
-        if not fits(kind, room, long):
+        if not fits_on_sheet(kind, room, long):
             wide, high = format_length(width), format_length(height)
             yield place, PaneError("off-the-sheet", name=name, width=wide, height=high)
 
 
 def _plan(
     asked: dict[str, Any], each: Sequence[int], sizes: dict[int, tuple[Length, Length]], scale: Scale
-) -> tuple[SheetPlan | None, list[list[Place]]]:
+) -> tuple[SheetPlan | None, list[list[PlacedBlank]]]:
     """The plan, and each sheet's panels at their places, seen with the sheet's width across."""
     if not each:
         return None, []
@@ -151,9 +153,9 @@ def _plan(
     return plan, cut
 
 
-def _across(place: Place) -> Place:
+def _across(place: PlacedBlank) -> PlacedBlank:
     """A panel of a sheet ripped first, seen as the others are: what lay across lies along."""
-    return Place(place.item, place.turned, place.band, place.y, place.x, place.along, place.across)
+    return PlacedBlank(place.item, place.turned, place.band, place.y, place.x, place.along, place.across)
 
 
 def _panel(place: int, one: dict[str, Any], size: tuple[Length, Length], asked: dict[str, Any]) -> Answer:
@@ -172,7 +174,7 @@ def _panel(place: int, one: dict[str, Any], size: tuple[Length, Length], asked: 
     }
 
 
-def _sheet(places: Sequence[Place], each: Sequence[int], asked: dict[str, Any]) -> Answer:
+def _sheet(places: Sequence[PlacedBlank], each: Sequence[int], asked: dict[str, Any]) -> Answer:
     names = [_name(asked, one) for one in each]
     nearest = asked["nearest"]
     cuts = [

@@ -7,28 +7,24 @@ from marshmallow import ValidationError, fields, validate, validates_schema
 
 from scantling.engine.cautions import cautions_for_paper
 from scantling.engine.coverings.rolls.advice import derive_smaller_trim
-from scantling.engine.coverings.rolls.roll import SYMBOLS, Roll
-from scantling.engine.coverings.rolls.strips import Counts, Method, derive_best, derive_methods, derive_strips
+from scantling.engine.coverings.rolls.roll import SYMBOLS, TRIM, Roll
+from scantling.engine.coverings.rolls.strips import Method, RollCounts, derive_best, derive_methods, derive_strips
 from scantling.engine.forms import Schema
 from scantling.engine.questions.coverings.shapes import CountsOut, NamedProblemOut, RollIn, read_roll
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive
-from scantling.engine.shapes import Asked, LengthOut, LengthText, out, show, text_out, texts_out
+from scantling.engine.shapes import AskedIn, LengthOut, LengthText, out, show, text_out, texts_out
 from scantling.engine.tape.lengths import (
     SIXTY_FOURTH,
     Length,
     format_length,
     format_working,
-    parse_length,
 )
 from scantling.engine.tape.measures import format_number
 from scantling.engine.words import say
 
-# Two inches at the ceiling and two at the base. Common practice; a press article says 4 to 6 in in all.
-TRIM = parse_length("4")
 
-
-class StripsIn(Asked):
+class StripsIn(AskedIn):
     widths = fields.List(Positive(), validate=validate.Length(min=1, max=200))
     perimeter = Positive(metadata={"description": say("ask-strips-perimeter")})
     height = Positive(required=True)
@@ -84,11 +80,11 @@ def answer_strips(asked: dict[str, Any], context: Context) -> Answer:
     }
 
 
-def _counts(counts: Counts) -> Answer:
+def _counts(counts: RollCounts) -> Answer:
     return {"nominal": counts.nominal, "guaranteed": counts.guaranteed}
 
 
-def _method(method: Method, strips: Counts, roll: Roll, nearest: Length) -> Answer:
+def _method(method: Method, strips: RollCounts, roll: Roll, nearest: Length) -> Answer:
     _, nominal, guaranteed = derive_best([method], strips, roll.drop)
     return {
         "method": method.name,
@@ -109,7 +105,7 @@ def _problems(roll: Roll, height: Length, best: Method) -> Iterator[Answer]:
         yield {"key": "repeat-past-roll", "message": say("repeat-past-roll")}
 
 
-def _advice(asked: dict[str, Any], roll: Roll, strips: Counts, best: Method, rolls: int | None) -> Iterator[str]:
+def _advice(asked: dict[str, Any], roll: Roll, strips: RollCounts, best: Method, rolls: int | None) -> Iterator[str]:
     if best.hang:
         yield say("strips-hang-from", end=best.hang)
     if rolls is None:
@@ -121,7 +117,7 @@ def _advice(asked: dict[str, Any], roll: Roll, strips: Counts, best: Method, rol
     yield say("strips-buy", rolls=rolls)
 
 
-def _working(asked: dict[str, Any], roll: Roll, strips: Counts, best: Method) -> Iterator[str]:
+def _working(asked: dict[str, Any], roll: Roll, strips: RollCounts, best: Method) -> Iterator[str]:
     height, trim, width = (format_working(length.inches) for length in (asked["height"], asked["trim"], roll.covers))
     cut = format_working((asked["height"] + asked["trim"]).inches)
     yield say("strips-cut", height=height, trim=trim, cut=cut)

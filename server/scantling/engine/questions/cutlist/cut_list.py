@@ -20,7 +20,7 @@ from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.facts import find, find_pieces, pieces_of, room_of
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, LengthOut, one_of, out, show, text_out, texts_out
+from scantling.engine.shapes import AskedIn, LengthOut, one_of, out, show, text_out, texts_out
 from scantling.engine.survey.room import Problem, Room
 from scantling.engine.tape.figures import format_figure
 from scantling.engine.tape.lengths import Length, format_length
@@ -54,7 +54,7 @@ class RememberOut(Schema):
     cut_to, left, right = text_out(), text_out(), text_out()
 
 
-class SaidOut(Schema):
+class StateSaidOut(Schema):
     entry, state, shown = text_out(), text_out(), text_out()
     struck = fields.Boolean(required=True)
     strike = text_out(none=True)
@@ -74,7 +74,7 @@ class StandingOut(Schema):
     change = out(ChangeOut, none=True)
     remember = out(RememberOut)
     entries = texts_out()
-    said, places, there = out(SaidOut, many=True), out(SaidOut, many=True), out(SaidOut, many=True)
+    said, places, there = out(StateSaidOut, many=True), out(StateSaidOut, many=True), out(StateSaidOut, many=True)
     salvaged = fields.Boolean(required=True, metadata={"description": say("told-standing-salvaged")})
 
 
@@ -122,7 +122,7 @@ def standing(one: Listed, nearest: Length) -> Answer:
         "change": _change(one.change, nearest),
         "remember": remember(one.piece),
         "entries": [entry.id for entry in one.state.heads],
-        "said": [_saying_out(said.entry, said.strike, say_state(said.entry)) for said in one.state.said],
+        "said": [_saying_out(said.entry, said.strike, tell_state(said.entry)) for said in one.state.said],
         "places": [_saying_out(entry, strike, entry.body["text"]) for entry, strike in one.places],
         "there": [_saying_out(entry, strike, entry.body["text"]) for entry, strike in one.there],
         "salvaged": bool(one.piece.salvaged),
@@ -149,7 +149,7 @@ def remember(piece: Piece) -> Answer:
     return {"cut_to": format_figure(piece.cut), "left": format_end(piece.left), "right": format_end(piece.right)}
 
 
-def say_state(entry: Entry) -> str:
+def tell_state(entry: Entry) -> str:
     """What was said of a piece, in words."""
     state, as_cut = entry.body["state"], entry.body["as_cut"]
     if as_cut == "0":
@@ -180,7 +180,7 @@ def say_issue(cut_list: CutList) -> str:
     return say("issue-several", count=len(letters), first=letters[0], last=letters[-1])
 
 
-class IssueIn(Asked):
+class IssueIn(AskedIn):
     room = fields.String(required=True, metadata={"description": say("ask-room")})
     list = fields.String(required=True, metadata={"description": say("ask-issue-list")})
 
@@ -217,14 +217,14 @@ def _row(room: str, piece: Piece) -> dict[str, str]:
     }
 
 
-class MarkIn(Asked):
+class MarkIn(AskedIn):
     room = fields.String(required=True, metadata={"description": say("ask-room")})
     piece = fields.String(required=True, metadata={"description": say("ask-mark-piece")})
     state = fields.String(required=True, validate=one_of(*STATES))
     as_cut = fields.String(load_default=None, allow_none=True, validate=validate.Length(max=TEXT_AT_MOST))
 
 
-class MarkOut(Schema):
+class StateMarkOut(Schema):
     """`body` is that of the `state` entry to write, `supersedes` what it follows."""
 
     body = fields.Dict(required=True)
@@ -246,5 +246,5 @@ def answer_mark(asked: dict[str, Any], context: Context) -> Answer:
 
 QUESTIONS = (
     Question("issue", say("question-issue"), IssueIn, IssueOut, answer_issue),
-    Question("mark", say("question-mark"), MarkIn, MarkOut, answer_mark),
+    Question("mark", say("question-mark"), MarkIn, StateMarkOut, answer_mark),
 )

@@ -27,7 +27,7 @@ from scantling.engine.questions.cutlist.grouped import tell_group
 from scantling.engine.questions.facts import pieces_of, room_of
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import StepOut, show_working
-from scantling.engine.shapes import Asked, LengthOut, one_of, out, show, text_out
+from scantling.engine.shapes import AskedIn, LengthOut, one_of, out, show, text_out
 from scantling.engine.survey.facts import find_room
 from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, format_inches, format_length, format_plain
 from scantling.engine.trim.piece import Step
@@ -40,7 +40,7 @@ class FitError(EngineError):
     family = "fit"
 
 
-class FitIn(Asked):
+class FitIn(AskedIn):
     room = fields.String(required=True, metadata={"description": say("ask-room")})
 
 
@@ -74,7 +74,7 @@ def _name(hair: Length) -> str:
     return format_inches(hair, SIXTY_FOURTH).strip('"')
 
 
-class HairIn(Asked):
+class HairIn(AskedIn):
     room = fields.String(required=True, metadata={"description": say("ask-room")})
     piece = fields.String(required=True, metadata={"description": say("ask-hair-piece")})
     by = fields.String(required=True, validate=one_of(*map(_name, HAIRS)))
@@ -87,7 +87,7 @@ class MovedOut(Schema):
     working = out(StepOut, many=True)
 
 
-class EntryOut(Schema):
+class FitEntryOut(Schema):
     """An entry to write; a state takes the place of the one in force."""
 
     kind = text_out()
@@ -101,7 +101,7 @@ class HairOut(Schema):
     words, neighbours = text_out(), text_out()
     working = out(StepOut, many=True)
     moved = out(MovedOut, many=True)
-    entries = out(EntryOut, many=True)
+    entries = out(FitEntryOut, many=True)
 
 
 def answer_fit(asked: dict[str, Any], context: Context) -> Answer:

@@ -14,7 +14,14 @@ from scantling.engine.shapes import LengthOut, one_of, out, show, text_out, text
 from scantling.engine.survey.room import Problem, Wall
 from scantling.engine.tape.lengths import Length, format_plain, parse_length
 from scantling.engine.tape.quantities import BARE, INCHES, MILLIMETERS
-from scantling.engine.trim.own.battens import SETTINGS, THICKNESS, Row, derive_rows, is_battened, read_wanted
+from scantling.engine.trim.own.battens import (
+    SETTINGS,
+    THICKNESS,
+    BattenStretch,
+    derive_batten_rows,
+    is_battened,
+    read_wanted,
+)
 from scantling.engine.trim.own.free import evaluate_free, find_used, write_free
 from scantling.engine.trim.own.names import derive_names
 from scantling.engine.trim.piece import Step
@@ -28,7 +35,7 @@ class FreeIn(RoomIn):
     )  # fmt: skip
 
 
-class NamedOut(Schema):
+class NamedLengthOut(Schema):
     name = text_out()
     length = out(LengthOut)
 
@@ -58,12 +65,12 @@ class FreeLine(Schema):
 
 class FreeOut(Schema):
     free = out(FreeLine, many=True)
-    names = out(NamedOut, many=True)
+    names = out(NamedLengthOut, many=True)
     profiles, profiles_shown = texts_out(), texts_out()
     trial = out(TrialOut, none=True)
 
 
-class MarkOut(Schema):
+class BattenMarkOut(Schema):
     item = fields.Integer(required=True, metadata={"description": say("told-clash-item")})
     mark, from_corner = out(LengthOut), out(LengthOut)
 
@@ -78,7 +85,7 @@ class BattenRow(Schema):
     wall, place = text_out(), text_out()
     number, count = fields.Integer(required=True), fields.Integer(required=True)
     span, gap, pitch = out(LengthOut), out(LengthOut), out(LengthOut)
-    marks = out(MarkOut, many=True)
+    marks = out(BattenMarkOut, many=True)
     clashes = out(BattenClash, many=True)
     clear = fields.List(fields.Integer(), required=True, metadata={"description": say("told-batten-row-clear")})
 
@@ -143,7 +150,7 @@ def answer_battens(asked: dict[str, Any], context: Context) -> Answer:
     problems: list[Problem] = []
     for wall in filter(is_battened, room.walls):
         try:
-            rows += [_row(wall, row, asked["nearest"]) for row in derive_rows(room, wall, read_wanted(wall))]
+            rows += [_row(wall, row, asked["nearest"]) for row in derive_batten_rows(room, wall, read_wanted(wall))]
         except EngineError as error:
             problems.append(Problem(wall.id, error.key, error.message))
     walls = [_told(context.notebook, wall) for wall in filter(is_battened, room.walls)]
@@ -161,7 +168,7 @@ def _told(notebook: Notebook, wall: Wall) -> Answer:
     }
 
 
-def _row(wall: Wall, row: Row, nearest: Length) -> Answer:
+def _row(wall: Wall, row: BattenStretch, nearest: Length) -> Answer:
     spacing = row.spacing
     return {
         "wall": wall.id,

@@ -146,8 +146,12 @@ class PieceRow(Schema):
 
 
 class _AroundOut(Schema):
-    """What is told with the pieces of a room, or with the rows of them."""
+    """What is told with the pieces of a room, or with the rows of them.
 
+    `lengths` is what they are shown in: inches, feet and inches, or millimeters.
+    """
+
+    lengths = text_out()
     gone = out(GoneOut, many=True)
     to_issue = fields.Integer(required=True, metadata={"description": say("told-to-issue")})
     issue_words = text_out()
@@ -157,9 +161,6 @@ class _AroundOut(Schema):
 
 
 class PiecesOut(_AroundOut):
-    """`lengths` is what all lengths here are shown in: inches, feet and inches, or millimeters."""
-
-    lengths = text_out()
     pieces = out(PieceOut, many=True)
 
 
@@ -175,7 +176,7 @@ def answer_pieces(asked: dict[str, Any], context: Context) -> Answer:
         raise NoPieceError("no-such-piece", field="piece", text=quote(wanted[:80]))
     cautions = _cautions(room, [one.piece for one in listed])
     pieces = [_piece(context, room, one, asked["nearest"]) for one in listed]
-    return {"lengths": shown_in(), "pieces": pieces, **around, "cautions": cautions}
+    return {"pieces": pieces, **around, "cautions": cautions}
 
 
 def answer_rows(asked: dict[str, Any], context: Context) -> Answer:
@@ -187,6 +188,7 @@ def answer_rows(asked: dict[str, Any], context: Context) -> Answer:
 def _find(asked: dict[str, Any], context: Context) -> tuple[Room, CutList, Answer]:
     room, cut_list, problems, unused = find_list(asked, context)
     return room, cut_list, {
+        "lengths": shown_in(),
         "gone": gone_out(cut_list),
         "to_issue": len(cut_list.to_issue),
         "issue_words": say_issue(cut_list),

@@ -5,11 +5,11 @@ from typing import Any
 from marshmallow import Schema, fields
 
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, out, text_out, texts_out
+from scantling.engine.shapes import AskedIn, out, text_out, texts_out
 from scantling.engine.words import say
 
 
-class AttachmentsIn(Asked):
+class AttachmentsIn(AskedIn):
     of = fields.String(required=True, metadata={"description": say("ask-attachments-of")})
 
 

@@ -6,11 +6,11 @@ from marshmallow import Schema, fields
 
 from scantling.engine.journal import check_entry
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, out, text_out
+from scantling.engine.shapes import AskedIn, out, text_out
 from scantling.engine.words import say
 
 
-class EntriesIn(Asked):
+class EntriesIn(AskedIn):
     entries = fields.List(fields.Raw(), required=True, metadata={"description": say("ask-entries")})
 
 

@@ -10,12 +10,12 @@ from scantling.engine.cutlist.states import derive_state
 from scantling.engine.errors import EngineError
 from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
-from scantling.engine.questions.cutlist.cut_list import say_state
+from scantling.engine.questions.cutlist.cut_list import tell_state
 from scantling.engine.questions.facts import room_of
 from scantling.engine.questions.notebook.settings import SettledOut, show_defaults, show_settings
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.shown_in import find_shown_in
-from scantling.engine.shapes import Asked, out, text_out, texts_out
+from scantling.engine.shapes import AskedIn, out, text_out, texts_out
 from scantling.engine.shown.shown_in import showing
 from scantling.engine.survey.facts import find_room
 from scantling.engine.walk.needs import derive_needs
@@ -155,11 +155,11 @@ def _describe(entry: Entry) -> str:
         value = entry.body["value"]
         return value if isinstance(value, str) else say("conflict-rows", count=len(value))
     if entry.kind == "state":
-        return say_state(entry)
+        return tell_state(entry)
     names = ("name", "built", "closed", "turn", "kind", "base")
     return ", ".join(f"{name} {entry.body[name]}" for name in names if name in entry.body)
 
 
 QUESTIONS = (
-    Question("notebook", say("question-notebook"), Asked, NotebookOut, answer_notebook),
+    Question("notebook", say("question-notebook"), AskedIn, NotebookOut, answer_notebook),
 )

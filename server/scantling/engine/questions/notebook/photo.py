@@ -17,7 +17,7 @@ from scantling.engine.notebook import Notebook
 from scantling.engine.questions.cutlist.cut_list import list_of
 from scantling.engine.questions.facts import room_of
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, out, text_out, texts_out
+from scantling.engine.shapes import AskedIn, out, text_out, texts_out
 from scantling.engine.tape.angles import Corner
 from scantling.engine.tape.lengths import Length, format_length
 from scantling.engine.walk.rows import FIGURE, Row, derive_rows, show_corner
@@ -28,7 +28,7 @@ class PhotoError(EngineError):
     family = "photo"
 
 
-class PhotoIn(Asked):
+class PhotoIn(AskedIn):
     attachment = fields.String(required=True, metadata={"description": say("ask-photo-attachment")})
     room = fields.String(metadata={"description": say("ask-tape-room")})
 

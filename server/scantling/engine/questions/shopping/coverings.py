@@ -6,12 +6,12 @@ from fractions import Fraction
 from scantling.engine.bodies import PAINT
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.covered.amount import (
-    Amount,
+    ArticleAmount,
     derive_amount,
     derive_price_day,
     say_amount,
 )
-from scantling.engine.questions.covered.planned import ANSWERING, Planned, coverings_of
+from scantling.engine.questions.covered.planned import ANSWERING, PlannedCovering, coverings_of
 from scantling.engine.questions.question import Answer, Context
 from scantling.engine.questions.shopping.good import Buy, Good
 from scantling.engine.questions.shopping.shelf import OnHand, derive_on_hand
@@ -23,7 +23,7 @@ from scantling.engine.words import say
 
 def derive_covering_goods(context: Context, room: str) -> tuple[list[Good], list[str]]:
     """Each article that the room's coverings are of, and in words what is missing for a plan of one."""
-    by_article: dict[str, list[Planned]] = {}
+    by_article: dict[str, list[PlannedCovering]] = {}
     for planned in coverings_of(context, room):
         by_article.setdefault(planned.article.id, []).append(planned)
     goods = [_good(context, room, some) for some in by_article.values()]
@@ -32,7 +32,7 @@ def derive_covering_goods(context: Context, room: str) -> tuple[list[Good], list
     return [good for good in goods if good], missing
 
 
-def _good(context: Context, room: str, some: Sequence[Planned]) -> Good | None:
+def _good(context: Context, room: str, some: Sequence[PlannedCovering]) -> Good | None:
     amounts = [amount for amount in map(derive_amount, some) if amount]
     if not amounts:
         return None
@@ -41,7 +41,7 @@ def _good(context: Context, room: str, some: Sequence[Planned]) -> Good | None:
     return (_paint if some[0].article.sort == PAINT else _counted)(some, amounts, on_hand, day)
 
 
-def _counted(some: Sequence[Planned], amounts: Sequence[Amount], on_hand: OnHand, day: str) -> Good:
+def _counted(some: Sequence[PlannedCovering], amounts: Sequence[ArticleAmount], on_hand: OnHand, day: str) -> Good:
     article, unit, cents = some[0].article, amounts[0].unit, amounts[0].cents
     need = sum((amount.count for amount in amounts), start=Fraction(0))
     plan = max(Fraction(0), need - on_hand.lent)
@@ -57,7 +57,7 @@ def _times(cents: int | None, count: Fraction) -> int | None:
     return None if cents is None else int(count) * cents
 
 
-def _paint(some: Sequence[Planned], amounts: Sequence[Amount], on_hand: OnHand, day: str) -> Good | None:
+def _paint(some: Sequence[PlannedCovering], amounts: Sequence[ArticleAmount], on_hand: OnHand, day: str) -> Good | None:
     """All that one paint goes on, out of the same cans."""
     article = some[0].article
     plan = _cans(some, on_hand.lent)
@@ -80,7 +80,7 @@ def _paint(some: Sequence[Planned], amounts: Sequence[Amount], on_hand: OnHand, 
                 tuple(buy["working"]), tuple(lines))  # fmt: skip
 
 
-def _cans(some: Sequence[Planned], here: Fraction) -> Answer | None:
+def _cans(some: Sequence[PlannedCovering], here: Fraction) -> Answer | None:
     """What `paint` answers about all of it together, with so many cubic inches on hand."""
     questions = [planned.question for planned in some if planned.question]
     if not questions:

@@ -8,7 +8,7 @@ from typing import Any
 from marshmallow import Schema, fields
 
 from scantling.engine.journal import Entry
-from scantling.engine.questions.boards.shown import EntryOut
+from scantling.engine.questions.boards.shown import PlanEntryOut
 from scantling.engine.questions.covered.covering import CoveringsIn
 from scantling.engine.questions.coverings.shapes import NamedProblemOut
 from scantling.engine.questions.question import Answer, Context, Question
@@ -47,7 +47,7 @@ class GoodOut(Schema):
     name, name_shown, sort, of, need, here, seen = (text_out() for _ in range(7))
     working = texts_out()
     lines = out(BuyLineOut, many=True)
-    accept = out(EntryOut, none=True)
+    accept = out(PlanEntryOut, none=True)
 
 
 class ShoppingOut(Schema):

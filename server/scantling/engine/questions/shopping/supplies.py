@@ -6,7 +6,7 @@ from fractions import Fraction
 from scantling.engine.bodies import PAINT, PAPER, SHEET
 from scantling.engine.coverings.rolls.roll import PEEL
 from scantling.engine.questions.covered.amount import price_day
-from scantling.engine.questions.covered.planned import Planned, coverings_of
+from scantling.engine.questions.covered.planned import PlannedCovering, coverings_of
 from scantling.engine.questions.question import Answer, Context
 from scantling.engine.questions.said import collect
 from scantling.engine.questions.shopping.good import SUPPLIES, Buy, Good
@@ -41,7 +41,7 @@ def _apart(context: Context, room: str) -> Length:
     return parse_length(said.get("apart", DEFAULTS["adhesive.apart"]))
 
 
-def _covered(some: Sequence[Planned], apart: Length) -> Covered:
+def _covered(some: Sequence[PlannedCovering], apart: Length) -> Covered:
     """What the coverings add: paste for paper that does not stick by itself, beads up the back of every panel."""
     pasted = Fraction(0)
     beads: list[tuple[str, Length]] = []
@@ -55,7 +55,7 @@ def _covered(some: Sequence[Planned], apart: Length) -> Covered:
     return Covered(pasted, PAINT in sorts, PAPER in sorts, tuple(beads))
 
 
-def _area(planned: Planned) -> Fraction:
+def _area(planned: PlannedCovering) -> Fraction:
     """Square inches of all strips as they are cut, the trim in them."""
     if planned.answer is None:
         return Fraction(0)

@@ -3,20 +3,18 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any
 
 from scantling.engine.coverings.paint.surfaces import derive_ceiling, derive_trim
+from scantling.engine.questions.question import Raw
 from scantling.engine.questions.said import Wrong, collect
 from scantling.engine.questions.supplies.said import DEFAULTS, FIELDS, SORTS, SUNDRY_OF
 from scantling.engine.standard import NO
-from scantling.engine.supplies.fasteners import count_in
+from scantling.engine.supplies.fasteners import count_nails
 from scantling.engine.supplies.from_pieces import Nailing, derive_joints, derive_nailing
 from scantling.engine.survey.room import Room
 from scantling.engine.tape.figures import format_figure
 from scantling.engine.tape.lengths import ZERO, Length, parse_length
 from scantling.engine.trim.piece import Piece
-
-Raw = dict[str, Any]
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +78,7 @@ def _sundries(
     apart = _length(said["nail"], "apart")
     joints = sum((joint.length for joint in derive_joints(pieces)), start=ZERO)
     amounts = {
-        "filler": Fraction(sum(count_in(one.lengths, apart, one.rows) for one in nailing)),
+        "filler": Fraction(sum(count_nails(one.lengths, apart, one.rows) for one in nailing)),
         "sandpaper": derive_trim(room, list(pieces)).area / 144,
         "tape": joints.inches / 12 if covered.painted else Fraction(0),
         "paste": covered.pasted / 144,

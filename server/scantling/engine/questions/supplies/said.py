@@ -5,8 +5,9 @@ from collections.abc import Mapping
 from marshmallow import fields
 
 from scantling.engine.errors import EngineError
+from scantling.engine.forms import Field
 from scantling.engine.questions.readings import Positive
-from scantling.engine.questions.said import Field, check_by, fields_of
+from scantling.engine.questions.said import check_by, fields_of
 from scantling.engine.questions.supplies.shapes import BeadIn, Covers, FastenerIn, SundryIn
 from scantling.engine.settings import OF_SUPPLIES
 from scantling.engine.shapes import LengthText, one_of

@@ -11,7 +11,7 @@ from scantling.engine.forms import Schema
 from scantling.engine.questions.amounts import Amount, Area, Price, Volume, split_unit
 from scantling.engine.questions.facts import RoomFacts, RoomField
 from scantling.engine.questions.readings import Positive
-from scantling.engine.shapes import Asked, LengthOut, LengthText, one_of, out, text_out, texts_out
+from scantling.engine.shapes import AskedIn, LengthOut, LengthText, one_of, out, text_out, texts_out
 from scantling.engine.supplies.beads import SHAPES, WASTE
 from scantling.engine.supplies.fasteners import APART, BASE, BITE, JAMB, MOST, ROWS, STUD
 from scantling.engine.supplies.sundries import AREA, LENGTH, SUNDRIES, format_counted
@@ -107,7 +107,7 @@ class SundryIn(Schema):
     price = Price()
 
 
-class SuppliesIn(Asked):
+class SuppliesIn(AskedIn):
     """With a room, what its pieces use up, by the settings of its standard; and whatever else is given."""
 
     room = RoomField(RoomFacts)

@@ -9,18 +9,32 @@ from scantling.engine.errors import EngineError
 from scantling.engine.questions.facts import find, find_pieces
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.supplies.of_room import Covered, compose
-from scantling.engine.questions.supplies.shapes import SuppliesIn, SuppliesOut
+from scantling.engine.questions.supplies.shapes import (
+    ADHESIVE,
+    CAULK,
+    EIGHTH,
+    QUARTER,
+    SuppliesIn,
+    SuppliesOut,
+)
 from scantling.engine.settings import dotted
 from scantling.engine.shapes import load, show
 from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.standard import format_price
-from scantling.engine.supplies.beads import FILLET, ROUND, SupplyError, derive_bead_length, derive_section, derive_tubes
+from scantling.engine.supplies.beads import (
+    FILLET,
+    ROUND,
+    SupplyError,
+    derive_bead_length,
+    derive_bead_section,
+    derive_tubes,
+)
 from scantling.engine.supplies.fasteners import (
     LENGTHS,
     MOST,
     Nail,
     choose_nail,
-    count_in,
+    count_nails,
     derive_boxes,
     derive_least,
     judge_nail,
@@ -32,17 +46,13 @@ from scantling.engine.tape.lengths import (
     Length,
     format_length,
     format_working,
-    parse_length,
 )
 from scantling.engine.tape.measures import format_content, format_number, format_section
 from scantling.engine.words import say
 
-# Tubes as they are sold: caulk of 10.1 fl oz, adhesive of 10 fl oz.
-CAULK, ADHESIVE = (Fraction(text) * Fraction(231, 128) for text in ("10.1", "10"))
-EIGHTH, QUARTER = parse_length("1/8"), parse_length("1/4")
 LISTS = ("joints", "beads", "fasteners", "sundries")
 # Its name, how long it is, and its bead: shape, size and section.
-Joint = tuple[str, Length, str, Length, Fraction]
+JointSaid = tuple[str, Length, str, Length, Fraction]
 
 
 def answer_supplies(asked: dict[str, Any], context: Context) -> Answer:
@@ -87,12 +97,12 @@ def settings_of(facts: Any, context: Context) -> Mapping[str, object]:
 def _tubes(what: str, field: str, asked: dict[str, Any], problems: list[Answer]) -> Iterator[Answer]:
     """Tubes by their size, price and waste: joints that share a tube are filled out of the same ones."""
     shape, size, tube = (FILLET, EIGHTH, CAULK) if what == "caulk" else (ROUND, QUARTER, ADHESIVE)
-    shared: dict[tuple[Fraction, int | None, Fraction], list[Joint]] = {}
+    shared: dict[tuple[Fraction, int | None, Fraction], list[JointSaid]] = {}
     for place, one in enumerate(asked[field]):
         name = one.get("name") or say(f"nameless-{what}", number=place + 1)
         own = (one.get("shape", shape), one.get("size", size))
         try:
-            section = derive_section(*own)
+            section = derive_bead_section(*own)
         except SupplyError as error:
             problems.append(_problem(field, place, error))
             continue
@@ -113,7 +123,9 @@ def _tubes(what: str, field: str, asked: dict[str, Any], problems: list[Answer])
         }
 
 
-def _tubes_working(joints: list[Joint], tube: Fraction, waste: Fraction, volume: Fraction, count: int) -> Iterator[str]:
+def _tubes_working(
+    joints: list[JointSaid], tube: Fraction, waste: Fraction, volume: Fraction, count: int
+) -> Iterator[str]:
     for name, length, shape, size, section in joints:
         wide = format_length(size, SIXTY_FOURTH)
         yield f"{name}: {format_length(length)} × {format_section(section)} ({shape} {wide})"
@@ -124,7 +136,7 @@ def _tubes_working(joints: list[Joint], tube: Fraction, waste: Fraction, volume:
 def _boxes(asked: dict[str, Any], problems: list[Answer]) -> Iterator[Answer]:
     for place, one in enumerate(asked["fasteners"]):
         name = one.get("name") or say("nameless-fastener", number=place + 1)
-        count = count_in(one["along"], one["apart"], one["rows"])
+        count = count_nails(one["along"], one["apart"], one["rows"])
         try:
             if count > MOST:
                 raise SupplyError("too-many-holes", name=name.capitalize(), most=MOST)

@@ -6,7 +6,7 @@ from marshmallow import Schema, fields
 
 from scantling.engine.cutlist.salvage import SALVAGED, parse_salvaged, say_salvaged
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, LengthText, one_of, text_out
+from scantling.engine.shapes import AskedIn, LengthText, one_of, text_out
 from scantling.engine.survey.bow import parse_bow, say_bow
 from scantling.engine.survey.plumb import parse_fall, parse_plumb, say_fall, say_plumb
 from scantling.engine.survey.points import parse_points
@@ -18,7 +18,7 @@ from scantling.engine.words import say
 SAID = 4
 
 
-class BehindIn(Asked):
+class BehindIn(AskedIn):
     what = fields.String(required=True, validate=one_of("studs", "plumb", "bow", "fall", "depths", SALVAGED))
     text = fields.String(required=True, metadata={"description": say("ask-behind-text")})
     length = LengthText(metadata={"description": say("ask-behind-length")})

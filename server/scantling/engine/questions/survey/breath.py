@@ -6,12 +6,12 @@ from marshmallow import Schema, fields, validate
 
 from scantling.engine.questions.facts import room_of
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, one_of, out, text_out
+from scantling.engine.shapes import AskedIn, one_of, out, text_out
 from scantling.engine.survey.facts import find_room
 from scantling.engine.tape.angles import Corner
 from scantling.engine.tape.lengths import Length, format_length, say_length
 from scantling.engine.tape.quantities import BARE, INCHES
-from scantling.engine.walk.breath import LONGEST_BREATH, PARTS_AT_MOST, Part, hear_breath
+from scantling.engine.walk.breath import LONGEST_BREATH, PARTS_AT_MOST, Heard, hear_breath
 from scantling.engine.walk.figure import Figure
 from scantling.engine.walk.rows import derive_rows, show_corner
 from scantling.engine.words import say
@@ -19,7 +19,7 @@ from scantling.engine.words import say
 TOO_LONG = say("breath-too-long", most=LONGEST_BREATH)
 
 
-class BreathIn(Asked):
+class BreathIn(AskedIn):
     room = fields.String(required=True, metadata={"description": say("ask-room")})
     text = fields.String(
         required=True,
@@ -62,7 +62,7 @@ def answer_breath(asked: dict[str, Any], context: Context) -> Answer:
     return {"parts": [_part(part, asked["nearest"]) for part in parts], "words": _say(parts)}
 
 
-def _say(parts: list[Part]) -> str:
+def _say(parts: list[Heard]) -> str:
     if not parts:
         return ""
     clear = sum(part.figure is not None for part in parts)
@@ -72,7 +72,7 @@ def _say(parts: list[Part]) -> str:
     return say("breath-full", said=said) if len(parts) == PARTS_AT_MOST else said
 
 
-def _part(part: Part, nearest: Length) -> Answer:
+def _part(part: Heard, nearest: Length) -> Answer:
     shown, words = _show(part, nearest)
     return {
         "heard": part.heard,
@@ -85,7 +85,7 @@ def _part(part: Part, nearest: Length) -> Answer:
     }
 
 
-def _show(part: Part, nearest: Length) -> tuple[str, str]:
+def _show(part: Heard, nearest: Length) -> tuple[str, str]:
     if isinstance(part.value, Corner):
         shown = show_corner(part.value)
         return shown, say("said-degrees", number=shown.removesuffix("°"))

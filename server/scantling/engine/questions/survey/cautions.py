@@ -6,12 +6,12 @@ from marshmallow import Schema, fields
 
 from scantling.engine.cautions import EVERY, word_of
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, out, text_out
+from scantling.engine.shapes import AskedIn, out, text_out
 from scantling.engine.survey.facts import find_house
 from scantling.engine.words import say
 
 
-class CautionsIn(Asked):
+class CautionsIn(AskedIn):
     house = fields.String(required=True, metadata={"description": say("ask-house")})
 
 

@@ -9,7 +9,7 @@ from marshmallow import Schema, fields
 
 from scantling.engine.questions.facts import room_of
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, out, text_out
+from scantling.engine.shapes import AskedIn, out, text_out
 from scantling.engine.survey.facts import find_room
 from scantling.engine.tape.lengths import Length, format_length, format_reading
 from scantling.engine.walk.rows import Row, derive_rows
@@ -23,7 +23,7 @@ OF_LENGTH = frozenset(
 )
 
 
-class FiguresIn(Asked):
+class FiguresIn(AskedIn):
     room = fields.String(required=True, metadata={"description": say("ask-room")})
 
 

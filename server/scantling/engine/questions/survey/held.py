@@ -5,15 +5,16 @@ from typing import Any
 from marshmallow import Schema, fields
 
 from scantling.engine.bodies import ReadingBody
-from scantling.engine.drawings.held import OPENINGS, draw_held
+from scantling.engine.drawings.held import draw_held
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, one_of, text_out
+from scantling.engine.shapes import AskedIn, one_of, text_out
+from scantling.engine.survey.room import OPENINGS
 from scantling.engine.words import say
 
 WHATS = ReadingBody().fields["what"].validators[0].choices  # type: ignore[attr-defined]
 
 
-class HeldIn(Asked):
+class HeldIn(AskedIn):
     of = fields.String(required=True, validate=one_of("wall", *OPENINGS, "thing"))
     what = fields.String(required=True, validate=one_of(*WHATS))
     turn = fields.String(load_default="inside", validate=one_of("inside", "outside"))

@@ -17,7 +17,7 @@ from scantling.engine.questions.facts import RoomIn, find, room_of
 from scantling.engine.questions.notebook.settings import SettledOut, show_settings
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import ProblemOut, problems_out
-from scantling.engine.shapes import Asked, DrawingOut, LengthOut, out, show, text_out, texts_out
+from scantling.engine.shapes import AskedIn, DrawingOut, LengthOut, out, show, text_out, texts_out
 from scantling.engine.survey.checks import check_room
 from scantling.engine.survey.closure import check_closure, derive_closure
 from scantling.engine.survey.facts import find_room
@@ -30,7 +30,7 @@ from scantling.engine.walk.rows import Row, Taken, derive_rows, show_corner
 from scantling.engine.words import say
 
 
-class SurveyIn(Asked):
+class SurveyIn(AskedIn):
     room = fields.String(required=True, metadata={"description": say("ask-room")})
     in_hand = fields.String(metadata={"description": say("ask-survey-in-hand")})
 
@@ -88,7 +88,7 @@ class TakenOut(Schema):
     struck = fields.Boolean(required=True)
 
 
-class RowOut(FigureOut):
+class FigureRowOut(FigureOut):
     key, state, note = text_out(), text_out(), text_out()
     wanted = fields.Boolean(required=True)
     figure = FigureValue(required=True, allow_none=True)
@@ -102,7 +102,7 @@ class ThingOut(SettledOut):
     entries = texts_out()
 
 
-class WallOut(Schema):
+class RoomWallOut(Schema):
     id, turn = text_out(), text_out()
     number = fields.Integer(required=True)
     entries = texts_out()
@@ -117,10 +117,10 @@ class RoomOut(Schema):
 
 class SurveyOut(Schema):
     room = out(RoomOut)
-    rows = out(RowOut, many=True)
+    rows = out(FigureRowOut, many=True)
     next = text_out(none=True)
     wanted = fields.Integer(required=True)
-    walls = out(WallOut, many=True)
+    walls = out(RoomWallOut, many=True)
     plan = DrawingOut(required=True)
     problems = out(ProblemOut, many=True)
     cautions = texts_out()

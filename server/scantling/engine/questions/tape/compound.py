@@ -7,7 +7,7 @@ from marshmallow import Schema, fields
 from scantling.engine.cautions import cautions_for_cutting
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive
-from scantling.engine.shapes import Asked, DegreesText, LengthOut, one_of, out, show, texts_out
+from scantling.engine.shapes import AskedIn, DegreesText, LengthOut, one_of, out, show, texts_out
 from scantling.engine.tape.angles import SQUARE, Corner, format_degrees
 from scantling.engine.tape.lengths import Length
 from scantling.engine.trim.runs.compound import (
@@ -21,7 +21,7 @@ from scantling.engine.trim.runs.compound import (
 from scantling.engine.words import say
 
 
-class CompoundIn(Asked):
+class CompoundIn(AskedIn):
     spring = DegreesText(required=True, metadata={"description": say("ask-compound-spring")})
     corner = DegreesText(required=True, metadata={"description": say("ask-compound-corner")})
     turn = fields.String(

@@ -6,7 +6,7 @@ from marshmallow import ValidationError, fields, validate, validates_schema
 
 from scantling.engine.forms import Schema
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, DegreesText, LengthOut, LengthText, one_of, out, show, texts_out
+from scantling.engine.shapes import AskedIn, DegreesText, LengthOut, LengthText, one_of, out, show, texts_out
 from scantling.engine.tape.angles import (
     Corner,
     derive_corner_by_gauge,
@@ -21,7 +21,7 @@ from scantling.engine.words import say
 THREE_SIDES = say("corner-three-sides")
 
 
-class CornerIn(Asked):
+class CornerIn(AskedIn):
     turn = fields.String(load_default="inside", validate=one_of("inside", "outside"))
     corner = DegreesText(metadata={"description": say("ask-corner-gauge")})
     sides = fields.List(LengthText(), validate=validate.Length(equal=3, error=THREE_SIDES))

@@ -5,7 +5,7 @@ from typing import Any
 from marshmallow import Schema, fields
 
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, LengthOut, one_of, out, show, text_out, texts_out
+from scantling.engine.shapes import AskedIn, LengthOut, one_of, out, show, text_out, texts_out
 from scantling.engine.tape.lengths import derive_shown, format_feet, parse_reading, say_length
 from scantling.engine.tape.measures import format_number
 from scantling.engine.tape.quantities import BARE, INCHES, MILLIMETERS
@@ -13,7 +13,7 @@ from scantling.engine.tape.sums import SumResult, derive_remainder, evaluate_sum
 from scantling.engine.words import say
 
 
-class ReadIn(Asked):
+class ReadIn(AskedIn):
     text = fields.String(required=True, metadata={"description": say("ask-read-text")})
 
 
@@ -23,7 +23,7 @@ class ReadOut(Schema):
     strong, shy = fields.Boolean(required=True), fields.Boolean(required=True)
 
 
-class SumIn(Asked):
+class SumIn(AskedIn):
     text = fields.String(required=True, metadata={"description": say("ask-sum-text")})
     bare = fields.String(
         load_default=INCHES, validate=one_of(*BARE), metadata={"description": say("ask-sum-bare")}

@@ -14,7 +14,7 @@ from scantling.engine.journal import Entry
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.tape.lengths import SumOut, answer_sum
-from scantling.engine.shapes import Asked, out, text_out, texts_out
+from scantling.engine.shapes import AskedIn, out, text_out, texts_out
 from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.tape.lengths import Length, format_reading, parse_length
 from scantling.engine.tape.quantities import INCHES
@@ -25,7 +25,7 @@ SHOWN_AT_ONCE = 30
 SHOWN_AT_MOST = 200
 
 
-class TapeIn(Asked):
+class TapeIn(AskedIn):
     most = fields.Integer(
         load_default=SHOWN_AT_ONCE, strict=True, validate=validate.Range(1, SHOWN_AT_MOST),
         metadata={"description": say("ask-tape-most", most=SHOWN_AT_MOST)},

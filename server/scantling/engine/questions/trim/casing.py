@@ -9,7 +9,7 @@ from scantling.engine.cautions import cautions_for_cutting
 from scantling.engine.forms import Schema
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Gauged, Positive, Readings, StepOut, show_working
-from scantling.engine.shapes import Asked, LengthOut, LengthText, one_of, out, show, text_out, texts_out
+from scantling.engine.shapes import AskedIn, LengthOut, LengthText, one_of, out, show, text_out, texts_out
 from scantling.engine.standard import HEADS, Standard
 from scantling.engine.tape.lengths import THIRTY_SECOND, ZERO, Length
 from scantling.engine.trim.openings.casing import Make, Plinth, check_casing, derive_casing, derive_sides
@@ -44,7 +44,7 @@ class PlinthField(fields.Nested):
         return super()._deserialize(value if isinstance(value, Mapping) else {"height": value}, *args, **kwargs)
 
 
-class CasingIn(Asked):
+class CasingIn(AskedIn):
     opening = fields.Nested(OpeningIn, required=True)
     reveal = LengthText(required=True)
     leg_width, head_width = Positive(required=True), Positive(metadata={"description": say("ask-casing-head-width")})
@@ -57,7 +57,7 @@ class CasingIn(Asked):
     right_stop = Readings(metadata={"description": say("ask-casing-right-stop")})
 
 
-class CutOut(Schema):
+class EndCutOut(Schema):
     joint, long_edge, shown = text_out(), text_out(), text_out()
     saw = fields.Float(required=True, metadata={"description": say("told-degrees-from-square")})
 
@@ -72,7 +72,7 @@ class FlatPieceOut(Schema):
     short, long, plus_minus = out(LengthOut), out(LengthOut), out(LengthOut)
     saw_top, foot = fields.Float(required=True, allow_none=True), fields.Float(required=True, allow_none=True)
     saw_left, saw_right = fields.Float(required=True, allow_none=True), fields.Float(required=True, allow_none=True)
-    first, second = out(CutOut), out(CutOut)
+    first, second = out(EndCutOut), out(EndCutOut)
     working = out(StepOut, many=True)
     notes = texts_out()
 

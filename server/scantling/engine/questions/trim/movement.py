@@ -10,7 +10,7 @@ from scantling.engine.errors import quote
 from scantling.engine.movement import Movement, check_movement, derive_movement, find_wood
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive
-from scantling.engine.shapes import Asked, LengthOut, one_of, out, show, text_out, texts_out
+from scantling.engine.shapes import AskedIn, LengthOut, one_of, out, show, text_out, texts_out
 from scantling.engine.shown.shown_in import MILLIMETERS, MILLIMETERS_PER_INCH, shown_in
 from scantling.engine.tape.lengths import format_working
 from scantling.engine.tape.marks import decimal_value
@@ -33,7 +33,7 @@ class Percent(fields.Field[Fraction]):
         return decimal_value(text)
 
 
-class MovementIn(Asked):
+class MovementIn(AskedIn):
     species = fields.String(required=True)
     cut = fields.String(load_default="flat", validate=one_of("flat", "quarter"))
     width = Positive(required=True)

@@ -6,7 +6,7 @@ from marshmallow import ValidationError, fields, validate, validates_schema
 
 from scantling.engine.forms import Schema
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, LengthOut, LengthText, one_of, out, show, texts_out
+from scantling.engine.shapes import AskedIn, LengthOut, LengthText, one_of, out, show, texts_out
 from scantling.engine.tape.lengths import SIXTY_FOURTH, THIRTY_SECOND, Length, format_length, format_working, round_to
 from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.own.spacing import (
@@ -26,7 +26,7 @@ class AvoidIn(Schema):
     at, width = LengthText(required=True), LengthText(required=True)
 
 
-class SpacingIn(Asked):
+class SpacingIn(AskedIn):
     span, width = LengthText(required=True), LengthText(required=True)
     count = fields.Integer(strict=True)
     most_gap = LengthText(metadata={"description": say("ask-spacing-most-gap")})

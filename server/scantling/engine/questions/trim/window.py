@@ -10,11 +10,11 @@ from scantling.engine.forms import Schema
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.readings import Positive, Readings
 from scantling.engine.questions.trim.casing import FlatPieceOut, OpeningIn, jambs_of, show_flat, steep_of
-from scantling.engine.shapes import Asked, LengthOut, LengthText, one_of, out, show, text_out, texts_out
+from scantling.engine.shapes import AskedIn, LengthOut, LengthText, one_of, out, show, text_out, texts_out
 from scantling.engine.standard import HEADS, STOOL, STYLES, Standard
 from scantling.engine.tape.lengths import ZERO, Length
 from scantling.engine.trim.openings.casing import Make
-from scantling.engine.trim.openings.extension import Strip
+from scantling.engine.trim.openings.extension import ExtensionStrip
 from scantling.engine.trim.openings.frame import FlatPiece
 from scantling.engine.trim.openings.stool import Stool
 from scantling.engine.trim.openings.window import WindowMake, derive_window
@@ -41,7 +41,7 @@ class DepthsIn(Schema):
     left, right, head, sill = Readings(signed=True), Readings(signed=True), Readings(signed=True), Readings(signed=True)
 
 
-class WindowIn(Asked):
+class WindowIn(AskedIn):
     opening = fields.Nested(OpeningIn, required=True)
     reveal = LengthText(required=True)
     casing = CasingSize(CasingSizeIn, required=True)
@@ -133,7 +133,7 @@ def _plain(piece: FlatPiece, nearest: Length) -> Answer:
     return {**show_flat(piece, nearest), "widths": [], "taper": None, "bow": None, "ripping": None}
 
 
-def _strip(strip: Strip, nearest: Length) -> Answer:
+def _strip(strip: ExtensionStrip, nearest: Length) -> Answer:
     return {
         **show_flat(strip.board, nearest),
         "widths": [show(width, nearest) for width in strip.widths],

@@ -12,18 +12,18 @@ from scantling.engine.notebook import Notebook
 from scantling.engine.questions.cutlist.cut_list import list_of
 from scantling.engine.questions.facts import room_of
 from scantling.engine.questions.question import Answer, Context, Question
-from scantling.engine.shapes import Asked, out, text_out, texts_out
+from scantling.engine.shapes import AskedIn, out, text_out, texts_out
 from scantling.engine.survey.facts import find_room
 from scantling.engine.trim.piece import Kind
 from scantling.engine.words import say
 from scantling.engine.work.of_room import InDoubt, derive_in_doubt, find_done
-from scantling.engine.work.order import READY, Doubt, Standing, derive_doubts, derive_order, find_steps
+from scantling.engine.work.order import READY, Standing, StepDoubt, derive_doubts, derive_work_order, find_steps
 from scantling.engine.work.steps import STEPS
 
 KEYS = validate.Length(max=len(STEPS))
 
 
-class WorkIn(Asked):
+class WorkIn(AskedIn):
     """What is given; and with a room, what is ticked off in it, and which of its readings were taken before."""
 
     room = fields.String(metadata={"description": say("ask-room")})
@@ -88,7 +88,7 @@ def answer_work(asked: dict[str, Any], context: Context) -> Answer:
             in_place = _in_place(list_of(notebook, asked["room"], asked["nearest"]).listed)
         if "strip" not in done | skipped:
             cautions = cautions_for_work(_built(notebook, asked["room"]), room.standard.base_height)
-    order = derive_order(done, skipped)
+    order = derive_work_order(done, skipped)
     return {
         "steps": [_step(one) for one in order],
         "today": [one.step.key for one in order if one.state == READY],
@@ -115,7 +115,7 @@ def _step(one: Standing) -> Answer:
     }
 
 
-def _doubt(doubt: Doubt) -> Answer:
+def _doubt(doubt: StepDoubt) -> Answer:
     because = doubt.because.why or doubt.because.name.lower()
     said = say("doubt-read-again", figure=doubt.what, because=because)
     return {"what": doubt.what, "because": doubt.because.key, "said": said}

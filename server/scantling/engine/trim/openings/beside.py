@@ -3,23 +3,23 @@
 import math
 from collections.abc import Iterator, Mapping
 
-from scantling.engine.survey.room import Opening, Room, Wall
+from scantling.engine.survey.room import SIDES, Opening, Room, Wall
 from scantling.engine.tape.angles import SQUARE, format_degrees, scaled
 from scantling.engine.tape.lengths import SIXTY_FOURTH, Length
 from scantling.engine.trim.footprint import wall_round
 from scantling.engine.trim.openings.casing import Make
 from scantling.engine.trim.openings.frame import write
-from scantling.engine.trim.openings.reach import SIDES, find_beside, find_notch
+from scantling.engine.trim.openings.reach import find_beside, find_notch
 from scantling.engine.trim.piece import Flag, Kind
 from scantling.engine.words import say
 
 #: What a flag is of: the kind of piece, and at which side.
 Of = tuple[Kind, str]
 #: The opening at either side: one and the same, but for a row of windows.
-Ends = Mapping[str, Opening]
+OpeningsBeside = Mapping[str, Opening]
 
 
-def derive_beside_flags(room: Room, wall: Wall, ends: Ends, make: Make) -> Iterator[tuple[Of, Flag]]:
+def derive_beside_flags(room: Room, wall: Wall, ends: OpeningsBeside, make: Make) -> Iterator[tuple[Of, Flag]]:
     """What is known of the wall beside each leg: how a ripped one's width was found, how its edge leans."""
     for side in SIDES:
         opening = ends[side]
@@ -39,7 +39,7 @@ def derive_beside_flags(room: Room, wall: Wall, ends: Ends, make: Make) -> Itera
             yield from _lean_flags(room, wall, side, thickness)
 
 
-def derive_notch_flags(room: Room, wall: Wall, ends: Ends, make: Make) -> Iterator[tuple[Of, Flag]]:
+def derive_notch_flags(room: Room, wall: Wall, ends: OpeningsBeside, make: Make) -> Iterator[tuple[Of, Flag]]:
     """What each leg is notched round."""
     for side in SIDES:
         notch = find_notch(room, wall, ends[side], side, make)

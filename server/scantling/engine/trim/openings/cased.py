@@ -10,18 +10,25 @@ from typing import cast
 
 from scantling.engine.errors import EngineError
 from scantling.engine.standard import STOOL, Standard
-from scantling.engine.survey.room import Measure, Opening, Place, Problem, Room, Wall, check_along
+from scantling.engine.survey.room import SIDES, Measure, Opening, Place, Problem, Room, Wall, check_along
 from scantling.engine.tape.angles import SQUARE
 from scantling.engine.tape.lengths import SIXTEENTH, ZERO, format_plain
 from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.footprint import wall_round
-from scantling.engine.trim.openings.beside import Ends, Of, derive_beside_flags, derive_notch_flags
+from scantling.engine.trim.openings.beside import Of, OpeningsBeside, derive_beside_flags, derive_notch_flags
 from scantling.engine.trim.openings.casing import CasingError, Make, check_casing, derive_casing, derive_sides
-from scantling.engine.trim.openings.extension import Strip
+from scantling.engine.trim.openings.extension import ExtensionStrip
 from scantling.engine.trim.openings.frame import FlatPiece, write
 from scantling.engine.trim.openings.jambs import Jambs, check_jambs
-from scantling.engine.trim.openings.mulled import Row, check_heads, derive_mulls, derive_width, find_row, waits_for_row
-from scantling.engine.trim.openings.reach import SIDES, derive_make, find_stop, problem_of
+from scantling.engine.trim.openings.mulled import (
+    MulledRow,
+    check_heads,
+    derive_mulls,
+    derive_width,
+    find_row,
+    waits_for_row,
+)
+from scantling.engine.trim.openings.reach import derive_make, find_stop, problem_of
 from scantling.engine.trim.openings.stool import Stool
 from scantling.engine.trim.openings.window import Window, WindowMake, derive_window
 from scantling.engine.trim.piece import Flag, Kind, Piece, Step
@@ -101,7 +108,9 @@ def _told_once(pieces: Iterable[Piece]) -> Iterator[Piece]:
         told.update(flag for flag in piece.flags if flag.key in ("opening", "order"))
 
 
-def derive_jambs(room: Room, wall: Wall, ends: Ends, make: Make, width: Measure | None = None) -> Jambs | None:
+def derive_jambs(
+    room: Room, wall: Wall, ends: OpeningsBeside, make: Make, width: Measure | None = None
+) -> Jambs | None:
     """What stands between its `ends` as readings make it, or None while one of the three that casing needs is unread.
 
     Of a row of windows the ends are its first and last, and `width` is from jamb to jamb.
@@ -119,7 +128,7 @@ def derive_jambs(room: Room, wall: Wall, ends: Ends, make: Make, width: Measure 
     )  # fmt: skip
 
 
-def _row_pieces(room: Room, wall: Wall, row: Row, make: Make) -> Iterator[Piece]:
+def _row_pieces(room: Room, wall: Wall, row: MulledRow, make: Make) -> Iterator[Piece]:
     """What goes round a row of windows, and the first one's strips."""
     found, mulls = derive_width(row), derive_mulls(row, make)
     if found is None or mulls is None:
@@ -245,7 +254,7 @@ def _stool_piece(standard: Standard, opening: Opening, stool: Stool, warnings: I
     return replace(piece, working=(*piece.working, *stool.ripping), ripped=stool.width)
 
 
-def _strip_piece(standard: Standard, opening: Opening, strip: Strip, warnings: Iterable[str]) -> Piece:
+def _strip_piece(standard: Standard, opening: Opening, strip: ExtensionStrip, warnings: Iterable[str]) -> Piece:
     piece = _lay_on_saw(opening, strip.board, standard.extension_profile, warnings)
     ripping = Flag("ripping", strip.ripping, attention=False)
     widths = [Step(say("strip-wide-at", count=count), width) for count, width in enumerate(strip.widths, start=1)]

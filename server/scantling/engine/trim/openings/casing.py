@@ -19,7 +19,7 @@ from scantling.engine.trim.ends import End
 from scantling.engine.trim.openings.frame import (
     FlatPiece,
     Outline,
-    derive_across,
+    derive_crossed,
     derive_meeting,
     derive_offset,
     derive_slant,
@@ -248,7 +248,7 @@ def derive_level_end(side: Side, make: Make) -> tuple[Length, Fraction, str]:
 def _butted_head(sides: tuple[Side, Side], make: Make, line: Outline, working: list[Step]) -> FlatPiece:
     length = line.head
     for side in sides:
-        leg = derive_across(side.width, side.corner)
+        leg = derive_crossed(side.width, side.corner)
         past = make.overhang if side.room is None else min(make.overhang, side.room - side.width)
         length = length + leg + past
         working.append(Step(say(f"plus-leg-{side.name}"), leg))

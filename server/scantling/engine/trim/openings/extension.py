@@ -15,7 +15,7 @@ from scantling.engine.tape.lengths import SIXTEENTH, SIXTY_FOURTH, THIRTY_SECOND
 from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.ends import End
 from scantling.engine.trim.openings.casing import Make, read_step, setbacks, width_step
-from scantling.engine.trim.openings.frame import FlatPiece, Outline, derive_across, derive_slant, flat_end, write
+from scantling.engine.trim.openings.frame import FlatPiece, Outline, derive_crossed, derive_slant, flat_end, write
 from scantling.engine.trim.openings.jambs import Jambs
 from scantling.engine.trim.piece import Kind, Step
 from scantling.engine.trim.told.tolerance import MARK, READING
@@ -30,7 +30,7 @@ PLANED, THIN = Length(Fraction(1, 8)), Length(Fraction(1, 4))
 
 
 @dataclass(frozen=True, slots=True)
-class Strip:
+class ExtensionStrip:
     """A strip: its board, how wide it is at each point that was read, in their order, and how those widths run.
 
     `taper` is the last width less the first; `bow` how far the widths leave the straight line between the two.
@@ -103,9 +103,9 @@ def derive_twist(depths: Mapping[Place, Measure]) -> Length | None:
     return None
 
 
-def derive_strips(
+def derive_extension_strips(
     jambs: Jambs, make: Make, line: Outline, depths: Mapping[Place, Measure], thickness: Length, on_stool: bool
-) -> list[Strip]:
+) -> list[ExtensionStrip]:
     """The strips in the order they are put up: sides, then sill and head. `line` is that of their inner faces.
 
     A side where the jamb already reaches the wall gets none. On a stool there is none at the sill either.
@@ -122,9 +122,9 @@ def find_wanted(depths: Mapping[Place, Measure]) -> set[Place]:
     return {place for place in PLACES if place in depths and depths[place].largest.inches > 0}
 
 
-def _strip(board: FlatPiece, depth: Measure) -> Strip:
+def _strip(board: FlatPiece, depth: Measure) -> ExtensionStrip:
     widths = tuple(max(ZERO, one) for one in depth.lengths)
-    return Strip(board, widths, derive_taper(widths), derive_bow(widths))
+    return ExtensionStrip(board, widths, derive_taper(widths), derive_bow(widths))
 
 
 def _level(
@@ -137,7 +137,7 @@ def _level(
     working = [width_step(jambs.width, length, backs), *backs, Step(say("equals-between-strips"), length)]
     for side, corner in zip(PLACES[:2], corners, strict=True):
         if side in wanted:
-            over = derive_across(thickness, corner)
+            over = derive_crossed(thickness, corner)
             length = length + over
             working.append(Step(say("plus-over-strip", strip=say(f"extension-{side}")), over))
     working.append(Step(say("equals-end-to-end"), length))

@@ -117,7 +117,7 @@ def derive_slant(width: Length, off: Fraction) -> Length:
     return scaled(width, math.tan(math.radians(off))) if off else ZERO
 
 
-def derive_across(width: Length, corner: Fraction) -> Length:
+def derive_crossed(width: Length, corner: Fraction) -> Length:
     """A board's width as it is crossed at an angle: w / sin th; the width itself where square."""
     return width if corner == SQUARE else scaled(width, 1 / math.sin(math.radians(corner)))
 

@@ -29,7 +29,7 @@ class MullError(CasingError):
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class MulledRow:
     """Mulled windows from left to right, as one: `opening` has the first one's id, and their sashes together."""
 
     windows: tuple[Opening, ...]
@@ -60,7 +60,7 @@ def waits_for_row(wall: Wall, opening: Opening) -> bool:
     return opening.kind == "window" and unplaced and any(map(is_mulled, wall.openings))
 
 
-def find_row(wall: Wall, opening: Opening) -> Row | None:
+def find_row(wall: Wall, opening: Opening) -> MulledRow | None:
     """The row that a window stands in; None where it stands by itself, or the places on its wall are not all read.
 
     Raises `MullError` where it is to share a casing with a window that is not there.
@@ -75,7 +75,7 @@ def find_row(wall: Wall, opening: Opening) -> Row | None:
         last += 1
     if is_mulled(placed[last]):
         raise MullError("mull-alone")
-    return Row(tuple(placed[first : last + 1])) if last > first else None
+    return MulledRow(tuple(placed[first : last + 1])) if last > first else None
 
 
 def find_joined(wall: Wall) -> set[tuple[str, str]]:
@@ -85,7 +85,7 @@ def find_joined(wall: Wall) -> set[tuple[str, str]]:
             if is_mulled(one) and other.kind == "window"}  # fmt: skip
 
 
-def derive_width(row: Row) -> tuple[Length, list[Step]] | None:
+def derive_width(row: MulledRow) -> tuple[Length, list[Step]] | None:
     """From the first jamb to the last, for what covers it, with its working; None while a place or width is unread."""
     first, last = row.windows[0], row.windows[-1]
     if first.at is None or last.at is None or last.width is None:
@@ -98,7 +98,7 @@ def derive_width(row: Row) -> tuple[Length, list[Step]] | None:
     ]
 
 
-def derive_mulls(row: Row, make: Make) -> tuple[Mull, ...] | None:
+def derive_mulls(row: MulledRow, make: Make) -> tuple[Mull, ...] | None:
     """What stands between each two of a row; None while a figure of it is unread. Raises `MullError`."""
     found = []
     for one, other in itertools.pairwise(row.windows):
@@ -131,7 +131,7 @@ def _apart(one: Measure | None, other: Measure | None) -> Length:
     return abs(one.smallest - other.smallest) if one and other else ZERO
 
 
-def derive_shared(mulls: Sequence[Mull], make: Make, *, on_stool: bool) -> Iterator[FlatPiece]:
+def derive_shared_casing(mulls: Sequence[Mull], make: Make, *, on_stool: bool) -> Iterator[FlatPiece]:
     """The casing between each two: from the stool, or the sill's casing, to the head, as wide as the reveals leave."""
     for count, mull in enumerate(mulls, start=1):
         wide = mull.gap - make.back * 2
@@ -155,7 +155,7 @@ def derive_shared(mulls: Sequence[Mull], make: Make, *, on_stool: bool) -> Itera
         )  # fmt: skip
 
 
-def check_heads(row: Row) -> Iterator[str]:
+def check_heads(row: MulledRow) -> Iterator[str]:
     """Heads that are not quite as high: one head lies along them all, and the reveal takes up the rest."""
     for one, other in itertools.pairwise(row.windows):
         by = _apart(one.right, other.left)

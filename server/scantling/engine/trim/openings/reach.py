@@ -11,13 +11,13 @@ from dataclasses import dataclass, replace
 
 from scantling.engine.errors import EngineError
 from scantling.engine.standard import PICTURE, STOOL, YIELDS, Standard
-from scantling.engine.survey.room import Measure, Opening, Problem, Room, Wall
+from scantling.engine.survey.room import SIDES, Measure, Opening, Problem, Room, Wall
 from scantling.engine.tape.lengths import ZERO, Length
 from scantling.engine.trim.footprint import (
     LEFT,
     RIGHT,
     Band,
-    Body,
+    BodyRound,
     Stop,
     find_stop_round,
     from_corner,
@@ -29,8 +29,6 @@ from scantling.engine.trim.openings.frame import write
 from scantling.engine.trim.openings.heads import derive_rise
 from scantling.engine.trim.openings.mulled import find_joined
 from scantling.engine.words import say
-
-SIDES = ("left", "right")
 
 
 class ReachError(CasingError):
@@ -137,7 +135,7 @@ def _find_stop_in_corner(
     return find_stop_round(found[1], bodies, deep if banded is None else max(deep, opening.standard.backband_thickness))
 
 
-def find_notch(room: Room, wall: Wall, opening: Opening, side: str, make: Make) -> tuple[Body, Length] | None:
+def find_notch(room: Room, wall: Wall, opening: Opening, side: str, make: Make) -> tuple[BodyRound, Length] | None:
     """What a leg is notched round for part of its height, for all of it would be too much to rip; and how deep."""
     found, beside = wall_round(room, wall, side), find_beside(room, wall, opening, side)
     if found is None or beside is None or beside.stop is not None or opening.standard is None:
@@ -250,7 +248,7 @@ def is_leg_stopped(own: Band, other: Band) -> bool:
 
 def _legs_kept(
     room: Room, wall: Wall, side: str, opening: Opening, banded: Container[str]
-) -> Iterator[Body]:
+) -> Iterator[BodyRound]:
     """The legs round a corner that this opening's own leg gives way to, as wide as they keep."""
     found = wall_round(room, wall, side)
     for other in found[0].openings if found else ():
@@ -270,7 +268,7 @@ def gives_way(opening: Opening, other: Opening, side: str) -> bool:
     return side == (RIGHT if says[0] == YIELDS else LEFT)
 
 
-def legs_round(room: Room, wall: Wall, side: str) -> Iterator[Body]:
+def legs_round(room: Room, wall: Wall, side: str) -> Iterator[BodyRound]:
     """The casing legs, with plinths and backband, along the wall round a corner."""
     found = wall_round(room, wall, side)
     for opening in found[0].openings if found else ():
@@ -280,7 +278,7 @@ def legs_round(room: Room, wall: Wall, side: str) -> Iterator[Body]:
 
 def _leg_bodies(
     room: Room, wall: Wall, opening: Opening, side: str, banded: Container[str], *, legs: bool
-) -> Iterator[Body]:
+) -> Iterator[BodyRound]:
     """What of an opening's casing stands nearest a corner; `side` is the end of the wall that one looks at it from."""
     standard, near_side = opening.standard, RIGHT if side == LEFT else LEFT
     jamb = from_corner(wall, side, opening.at, opening.width) if opening.at and opening.width else None
@@ -301,7 +299,7 @@ def _leg_bodies(
         near = jamb[0] - past - sum((length for _, length in out), start=ZERO)
         depth = Measure(name, (), (thickness,))
         thick = say("thickness-of-thing", what=name)
-        yield Body(opening.id, name, thick, wall, max(ZERO, near), jamb[0], depth, reach, is_leg=True)
+        yield BodyRound(opening.id, name, thick, wall, max(ZERO, near), jamb[0], depth, reach, is_leg=True)
 
 
 def find_stop(room: Room, wall: Wall, opening: Opening, side: str, make: Make, *, legs: bool = True) -> Measure | None:

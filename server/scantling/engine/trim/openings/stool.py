@@ -16,7 +16,7 @@ from scantling.engine.tape.lengths import SIXTEENTH, ZERO, Length
 from scantling.engine.trim.doubt import Doubt
 from scantling.engine.trim.ends import FLAT, End
 from scantling.engine.trim.openings.casing import Make, Side, read_step
-from scantling.engine.trim.openings.frame import FlatPiece, Outline, derive_across, flat_end, write
+from scantling.engine.trim.openings.frame import FlatPiece, Outline, derive_crossed, flat_end, write
 from scantling.engine.trim.openings.jambs import Jambs
 from scantling.engine.trim.piece import Kind, Step
 from scantling.engine.trim.told.tolerance import MARK, READING
@@ -137,7 +137,8 @@ def _stool_steps(jambs: Jambs, sides: tuple[Side, Side], make: Make, horns: list
 def derive_apron(sides: tuple[Side, Side], line: Outline, thickness: Length) -> list[FlatPiece]:
     """The apron and its returns. Its face is as long as the casing is wide outside, along the foot of the frame."""
     widths = [
-        derive_across(side.width, corner) for side, corner in zip(sides, (line.foot_left, line.foot_right), strict=True)
+        derive_crossed(side.width, corner)
+        for side, corner in zip(sides, (line.foot_left, line.foot_right), strict=True)
     ]
     face = line.foot + widths[0] + widths[1]
     free = [side for side in sides if not side.ripped]

@@ -28,9 +28,9 @@ from scantling.engine.trim.openings.casing import (
     width_step,
 )
 from scantling.engine.trim.openings.extension import (
-    Strip,
+    ExtensionStrip,
     check_depths,
-    derive_strips,
+    derive_extension_strips,
     derive_twist,
     find_wanted,
 )
@@ -43,7 +43,7 @@ from scantling.engine.trim.openings.frame import (
     write,
 )
 from scantling.engine.trim.openings.jambs import Jambs, check_jambs
-from scantling.engine.trim.openings.mulled import derive_shared
+from scantling.engine.trim.openings.mulled import derive_shared_casing
 from scantling.engine.trim.openings.stool import Stool, derive_apron, derive_stool
 from scantling.engine.trim.piece import Kind, Step
 from scantling.engine.trim.told.tolerance import MARK, READING
@@ -74,7 +74,7 @@ class Window:
     """What is put round a window; the parts stand here in the order they are put up."""
 
     stool: Stool | None
-    strips: tuple[Strip, ...]
+    strips: tuple[ExtensionStrip, ...]
     casing: tuple[FlatPiece, ...]
     apron: tuple[FlatPiece, ...]
     twist: Length | None
@@ -90,7 +90,7 @@ def derive_window(jambs: Jambs, window: WindowMake) -> Window:
     if not (on_stool or make.mitered):
         raise WindowError("picture-butted", field="head")
     sides = derive_sides(jambs, make)
-    strips = derive_strips(
+    strips = derive_extension_strips(
         jambs,
         replace(make, reveal=ZERO),
         _line(jambs, make.step, on_stool),
@@ -104,7 +104,7 @@ def derive_window(jambs: Jambs, window: WindowMake) -> Window:
         strips=tuple(strips),
         casing=(
             *(derive_casing(jambs, make) if on_stool else derive_picture(jambs, make)),
-            *derive_shared(jambs.mulls, make, on_stool=on_stool),
+            *derive_shared_casing(jambs.mulls, make, on_stool=on_stool),
         ),
         apron=tuple(apron),
         twist=derive_twist(window.depths),

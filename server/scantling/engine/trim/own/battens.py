@@ -59,7 +59,7 @@ class BattensWanted:
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class BattenStretch:
     """The battens of one stretch of wall: how they are spaced, what they land on, and counts that clear it."""
 
     run: Run
@@ -78,7 +78,7 @@ def derive_battens(room: Room) -> tuple[list[Piece], list[Problem]]:
             continue
         try:
             wanted = read_wanted(wall)
-            rows = derive_rows(room, wall, wanted)
+            rows = derive_batten_rows(room, wall, wanted)
             pieces += (piece for row in rows for piece in _derive_pieces(wanted, row))
         except EngineError as error:
             problems.append(Problem(wall.id, error.key, error.message))
@@ -134,13 +134,13 @@ def _bad(wall: Wall, name: str, error: EngineError) -> BattenError:
     return refusal
 
 
-def derive_rows(room: Room, wall: Wall, wanted: BattensWanted) -> list[Row]:
+def derive_batten_rows(room: Room, wall: Wall, wanted: BattensWanted) -> list[BattenStretch]:
     """A row for each stretch of the wall. Raises `BattenError`."""
     course = replace(COURSE, tall=wanted.height)
     runs = [run for run in derive_runs(room, course, lambda _: wanted.thickness)[0] if run.wall is wall]
     if wanted.count is not None and len(runs) > 1:
         raise BattenError("by-gap", wall=wall.name.capitalize(), stretches=len(runs))
-    rows: list[Row] = []
+    rows: list[BattenStretch] = []
     for run in runs:
         try:
             rows.append(_derive_row(run, wanted))
@@ -154,7 +154,7 @@ def derive_rows(room: Room, wall: Wall, wanted: BattensWanted) -> list[Row]:
     return rows
 
 
-def _derive_row(run: Run, wanted: BattensWanted) -> Row:
+def _derive_row(run: Run, wanted: BattensWanted) -> BattenStretch:
     if wanted.count is not None:
         spacing = derive_spacing(run.back, wanted.width, wanted.count, wanted.ends)
     else:
@@ -165,7 +165,7 @@ def _derive_row(run: Run, wanted: BattensWanted) -> Row:
     clashes = tuple(check_clashes(spacing, hazards))
     others = derive_others(spacing, wanted.most_gap) if clashes else ()
     clear = tuple(other.count for other in others if not check_clashes(other, hazards))
-    return Row(run, spacing, avoid, clashes, clear)
+    return BattenStretch(run, spacing, avoid, clashes, clear)
 
 
 def _is_avoided(wanted: BattensWanted, thing: Obstacle) -> bool:
@@ -187,14 +187,14 @@ def _hazard(run: Run, thing: Obstacle) -> Hazard:
     return Hazard(thing.at.smallest - run.start, thing.width.largest + thing.at.spread)
 
 
-def _check_avoided(wall: Wall, wanted: BattensWanted, rows: Sequence[Row]) -> Iterator[Problem]:
+def _check_avoided(wall: Wall, wanted: BattensWanted, rows: Sequence[BattenStretch]) -> Iterator[Problem]:
     for thing in wall.obstacles:
         if rows and _is_avoided(wanted, thing) and not (thing.at and thing.width):
             error = BattenError("unplaced", thing=thing.name, wall=wall.name)
             yield Problem(wall.id, error.key, error.message)
 
 
-def _derive_pieces(wanted: BattensWanted, row: Row) -> Iterator[Piece]:
+def _derive_pieces(wanted: BattensWanted, row: BattenStretch) -> Iterator[Piece]:
     run, spacing = row.run, row.spacing
     stretch = f", {run.place}" if run.place else ""
     for number, mark in enumerate(spacing.marks, start=1):
@@ -216,7 +216,7 @@ def _derive_pieces(wanted: BattensWanted, row: Row) -> Iterator[Piece]:
         )
 
 
-def _working(wanted: BattensWanted, row: Row, mark: Length) -> Iterator[Step]:
+def _working(wanted: BattensWanted, row: BattenStretch, mark: Length) -> Iterator[Step]:
     spacing = row.spacing
     yield Step(say("batten-tall"), wanted.height)
     yield Step(say("batten-stretch", count=spacing.count), spacing.span)
@@ -231,7 +231,7 @@ def _exactly(length: Length) -> str:
     return format_bare(length, SIXTY_FOURTH)
 
 
-def _clash_flags(row: Row, number: int) -> Iterator[Flag]:
+def _clash_flags(row: BattenStretch, number: int) -> Iterator[Flag]:
     for clash in row.clashes:
         if clash.item == number:
             thing, over = row.avoid[clash.avoid].name, format_length(clash.over, SIXTY_FOURTH)

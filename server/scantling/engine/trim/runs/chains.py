@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from scantling.engine.standard import WINDOWS
-from scantling.engine.survey.outline import Side, derive_outline
+from scantling.engine.survey.outline import DrawnWall, derive_outline
 from scantling.engine.survey.room import Opening, Room, Wall
 from scantling.engine.trim.footprint import LEFT, RIGHT
 from scantling.engine.trim.runs.run import Run
@@ -28,7 +28,7 @@ LONGER = Fraction(3, 2)
 # How much more a look goes along one wall than along the other, for its joint to be seen: a look at 45 tells nothing.
 CLEARLY = 1.2
 
-Toll = tuple[int, ...]
+ChainToll = tuple[int, ...]
 Look = tuple[float, float]
 
 
@@ -83,11 +83,11 @@ def _settle(chain: list[Joint], ring: bool, weigh: Weights) -> tuple[str, ...]:
 
     Round a ring they are not all alike: of boards each coped to the one before, none could be the first.
     """
-    best: dict[tuple[str, str, bool], tuple[Toll, tuple[str, ...]]] = {
+    best: dict[tuple[str, str, bool], tuple[ChainToll, tuple[str, ...]]] = {
         (side, side, True): (weigh.of_joint(chain[0], side), (side,)) for side in (RIGHT, LEFT)
     }
     for joint in chain[1:]:
-        longer: dict[tuple[str, str, bool], tuple[Toll, tuple[str, ...]]] = {}
+        longer: dict[tuple[str, str, bool], tuple[ChainToll, tuple[str, ...]]] = {}
         for (first, last, alike), (toll, sides) in best.items():
             for side in (RIGHT, LEFT):
                 more = add(toll, weigh.of_joint(joint, side), weigh.of_board(joint.left, last == LEFT, side == RIGHT))
@@ -104,7 +104,7 @@ def _settle(chain: list[Joint], ring: bool, weigh: Weights) -> tuple[str, ...]:
     return min(ways)[1]
 
 
-def add(*tolls: Toll) -> Toll:
+def add(*tolls: ChainToll) -> ChainToll:
     """The tolls together, part by part."""
     return tuple(map(sum, zip(*tolls, strict=True)))
 
@@ -112,7 +112,7 @@ def add(*tolls: Toll) -> Toll:
 class Weights:
     """What each choice costs, the gravest first, as the head of the file has it."""
 
-    NOTHING: Toll = (0,) * 7
+    NOTHING: ChainToll = (0,) * 7
 
     def __init__(self, runs: Sequence[Run], after: Mapping[int, int], room: Room, rank: Mapping[int, int]) -> None:
         self._runs, self._rank, self._least = runs, rank, room.standard.cope_least
@@ -123,7 +123,7 @@ class Weights:
         self._doors, self._lights = doors[:1], find_lights(room, self._sides)
         self._over_door = next((wall.id for wall in room.walls if _has(wall, "door")), None)
 
-    def of_joint(self, joint: Joint, through: str) -> Toll:
+    def of_joint(self, joint: Joint, through: str) -> ChainToll:
         """What it costs that the board on that side of the corner runs through, and the other is coped to it."""
         stays, coped = (joint.left, joint.right) if through == LEFT else (joint.right, joint.left)
         wanted = joint.wall.settings.get(THROUGH)
@@ -140,7 +140,7 @@ class Weights:
             int(self._rank[coped] < self._rank[stays]),
         )
 
-    def of_board(self, board: int, coped_left: bool, coped_right: bool) -> Toll:
+    def of_board(self, board: int, coped_left: bool, coped_right: bool) -> ChainToll:
         """What it costs that a board is coped at both ends: least where it hangs over the door."""
         if not (coped_left and coped_right):
             return self.NOTHING
@@ -162,7 +162,7 @@ class Weights:
         return own > CLEARLY * other
 
 
-def find_lights(room: Room, sides: Sequence[Side]) -> list[Look]:
+def find_lights(room: Room, sides: Sequence[DrawnWall]) -> list[Look]:
     """Where the light comes from: the wall that was set, or every window."""
     said = room.standard.light_from
     if said == WINDOWS:
@@ -198,7 +198,7 @@ def _returns(runs: Sequence[Run], after: Mapping[int, int]) -> Iterator[int]:
         yield from (before[front], after[front])
 
 
-def _looks(sides: Sequence[Side], kind: str) -> Iterator[Look]:
+def _looks(sides: Sequence[DrawnWall], kind: str) -> Iterator[Look]:
     """Where one stands, or the light comes from: the middle of each opening of a kind."""
     for side in sides:
         for one in side.wall.openings:

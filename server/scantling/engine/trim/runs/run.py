@@ -14,7 +14,16 @@ from scantling.engine.survey.plumb import LEVEL
 from scantling.engine.survey.room import Measure, Obstacle, Opening, Problem, Room, SurveyError, Wall
 from scantling.engine.tape.angles import scaled
 from scantling.engine.tape.lengths import SIXTY_FOURTH, ZERO, Length, add_up, format_length
-from scantling.engine.trim.footprint import LEFT, RIGHT, Band, Body, Stop, find_stop_round, things_round, wall_round
+from scantling.engine.trim.footprint import (
+    LEFT,
+    RIGHT,
+    Band,
+    BodyRound,
+    Stop,
+    find_stop_round,
+    things_round,
+    wall_round,
+)
 from scantling.engine.trim.openings.heads import derive_levels
 from scantling.engine.trim.openings.mulled import find_joined
 from scantling.engine.trim.openings.reach import (
@@ -181,7 +190,7 @@ def find_round(room: Room, wall: Wall, side: str, course: Course, deep: Length) 
     found = wall_round(room, wall, side)
     if found is None:
         return None
-    bodies: list[Body] = [*things_round(room, wall, side), *legs_round(room, wall, side)]
+    bodies: list[BodyRound] = [*things_round(room, wall, side), *legs_round(room, wall, side)]
     return find_stop_round(found[1], [body for body in bodies if course.meets(found[0], body.band)], deep)
 
 

@@ -59,7 +59,7 @@ def split_run(
     return [make_run(run.wall, left, right, course) for left, right in itertools.pairwise(bounds)]
 
 
-Way = tuple[int, int, Length, list[Length]]
+ScarfWay = tuple[int, int, Length, list[Length]]
 
 
 def choose_studs(standard: Standard, run: Run, piece: Piece, lap: Length, taken: Set[Length]) -> tuple[Length, ...]:
@@ -77,7 +77,7 @@ def choose_studs(standard: Standard, run: Run, piece: Piece, lap: Length, taken:
     # By where a board may end: how many boards it took, how many taken studs, how good it is, the less the better (the
     # shortest board, or the longest offcut, below nothing), and the studs joined on.
     by_offcut = standard.scarf_place == OFFCUT
-    ways: list[tuple[Length, Way]] = [(start, (0, 0, ZERO if by_offcut else -(end - start), []))]
+    ways: list[tuple[Length, ScarfWay]] = [(start, (0, 0, ZERO if by_offcut else -(end - start), []))]
     half = lap / 2
     for place in [*usable, end]:
         last = place == end

@@ -21,7 +21,7 @@ def gather_returns(pieces: Sequence[Piece], standard: Standard) -> list[Piece]:
     found: dict[str, Piece] = {}
     for profile in dict.fromkeys(piece.profile for piece in small):
         first, *others = (piece for piece in small if piece.profile == profile)
-        blank = derive_blank(standard, [piece.cut for piece in (first, *others)])
+        blank = derive_shared_blank(standard, [piece.cut for piece in (first, *others)])
         count = len(others) + 1
         said = say("returns-all" if count > 2 else "returns-both" if others else "returns-one", count=count,
                    blank=format_length(blank))  # fmt: skip
@@ -30,7 +30,7 @@ def gather_returns(pieces: Sequence[Piece], standard: Standard) -> list[Piece]:
     return [found.get(piece.key, piece) for piece in pieces]
 
 
-def derive_blank(standard: Standard, cuts: Sequence[Length]) -> Length:
+def derive_shared_blank(standard: Standard, cuts: Sequence[Length]) -> Length:
     """What to cut several short pieces from, one after another: what is held, and a kerf for each."""
     total = standard.hold
     for cut in cuts:
