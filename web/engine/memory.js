@@ -3,6 +3,7 @@
 // copied at every start for nothing.
 //
 // First the runtime's own heading, then which pages follow, then those.
+import { BASIS, step } from "../hash.js";
 
 /** Bytes that the heading fills, whatever it says: a runtime is made ready for it before it has been read. */
 export const HEAD = 4096;
@@ -56,9 +57,6 @@ export function packMemory(snapshot) {
   return packed;
 }
 
-/** Where a 32-bit FNV-1a hash begins, and what each step of it multiplies with (its authors' numbers). */
-const [BASIS, PRIME] = [0x811c9dc5, 0x01000193];
-
 /**
  * What whole words of it are told by: any single one that changed, and nearly any more. A digest that no one could forge
  * would first copy all of it, which takes longer than to read it; whoever can write here can write its digest too.
@@ -67,7 +65,7 @@ const [BASIS, PRIME] = [0x811c9dc5, 0x01000193];
 export function digestOf(packed) {
   const words = new Uint32Array(packed.buffer, packed.byteOffset, packed.length >> 2);
   let hash = BASIS ^ packed.length;
-  for (let at = 0; at < words.length; at += 1) hash = Math.imul(hash ^ words[at], PRIME);
+  for (let at = 0; at < words.length; at += 1) hash = step(hash, words[at]);
   return String(hash);
 }
 

@@ -2,6 +2,7 @@
 // Answers: what the engine said, and of which journal. One that still holds is not asked for again; one that is no
 // longer wanted is called off; and what a cold start needs is kept on the device.
 
+import { BASIS, step } from "../hash.js";
 import { say, sayTold } from "../words/words.js";
 
 /** @typedef {{answer: any, error: {key: string, message: string, where?: any} | null}} Reply */
@@ -116,10 +117,10 @@ export class Answers {
 
 const FAILED = "engine-failed";
 
-/** 32 bits of a text (FNV-1a, from memory). @param {string} text */
+/** 32 bits of a text, none of them a sign. @param {string} text */
 function hash(text) {
-  let sum = 0x811c9dc5;
-  for (let at = 0; at < text.length; at += 1) sum = Math.imul(sum ^ text.charCodeAt(at), 0x01000193);
+  let sum = BASIS;
+  for (let at = 0; at < text.length; at += 1) sum = step(sum, text.charCodeAt(at));
   return sum >>> 0;
 }
 
