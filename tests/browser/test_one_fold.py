@@ -4,16 +4,21 @@ Random journals, as the notebook's own laws make them, folded by both: by CPytho
 browser. No engine runs in the page.
 """
 
+import json
+from collections.abc import Iterator
 from random import Random
 from typing import Any
 
 import pytest
 from playwright.sync_api import Page
+from scantling.engine.bodies import BODIES
+from scantling.engine.journal import Entry, fits
 from scantling.engine.notebook import SUBJECTS, Notebook, fold
 from scantling.engine.questions.shown_in import find_shown_in
 
 from tests.browser.test_screens import title
 from tests.engine.test_notebook_laws import ACTIONS, family_of
+from tests.parity_questions import DEMO
 
 JOURNALS = 320
 #: More that is struck, and more walls, than the notebook's laws need.
@@ -144,6 +149,74 @@ def test_the_page_folds_every_journal_as_the_notebook_does(page):
         assert one == wanted, f"the journal of seed {seed}"
     assert sum(len(room["walls"]) for one in found for house in one["houses"] for room in house["rooms"]) > 250
     assert sum(len(one["struck"]) for one in found) > 50
+
+
+IDS = ("0190aaaa-0000-7000-8000-00000000000a", "00000001-0000-4000-8000-aaaaaaaaaaaa")
+#: What the page writes as the engine gives it, and never reads.
+UNREAD = {"device", "plan"}
+#: A body of each kind that the demo house has none of, or that others have more of.
+BODY = {
+    "article": {"article": IDS[0], "house": IDS[1], "sort": "paper", "name": "Fern"},
+    "attachment": {"attachment": IDS[0], "of": IDS[1], "blob": "0a" * 32, "size": 1, "type": "image/jpeg", "name": ""},
+    "covering": {"covering": IDS[0], "room": IDS[1], "article": IDS[1]},
+    "free": {"free": IDS[0], "room": IDS[1], "name": "shelf", "profile": "pine", "text": "12", "count": "3"},
+    "issue": {"list": IDS[0], "room": IDS[1], "pieces": [
+        {"piece": IDS[0], "key": "k", "letter": "A", "name": "base", "profile": "", "cut": "12", "shown": "12"},
+    ]},
+    "lot": {"lot": IDS[0], "of": IDS[1], "article": None, "name": "roll", "count": "2", "price": "", "date": "",
+            "note": ""},
+    "pin": {"pin": IDS[0], "attachment": IDS[1], "of": IDS[1], "what": "length", "x": 0, "y": 10_000},
+    "setting": {"of": IDS[0], "name": "base.stock", "value": [{"length": "8 ft", "limit": None}]},
+    "state": {"piece": IDS[0], "state": "cut", "cut_to": "12", "left": None, "right": None, "as_cut": None},
+    "strike": {"entry": IDS[0], "why": ""},
+    "stroke": {"attachment": IDS[0], "points": [[0, 0], [1, 10_000]]},
+    "sum": {"sum": IDS[0], "of": None, "text": "1 + 1", "note": ""},
+    "test_cut": {"of": IDS[0], "what": "corner", "text": "45.5 fits"},
+    "tick": {"of": IDS[0], "list": "work", "key": "k", "state": "done", "remember": ""},
+}  # fmt: skip
+#: What stands in a field that ought not to, or just may.
+ODD = (
+    None, True, 0, 1, -1, 1.5, 9_999, 10_000, 10_001, 32_000_001, {}, [], [[0, 0]], [[0, 0], [1, 10_001]], [None],
+    [{}], [{"length": "8 ft"}], [{"length": 8}], [{"length": "8" * 2001}], "", " ", "\n", "\u2028", "\x85", "\ufeff",
+    "0", "007", "7", "1234", "12 1/2", "12\n", "a\nb", "٣", "2026-02-30", "٢٠٢٦-٠٢-٠٣", "A", "a.b", "a.b.c.d.e",
+    "image/jpeg", "image/JPEG", "width", "salvaged", "no such", "ceiling_corner", "cut", "hung", "paper", "cased",
+    "outside", "over",
+    IDS[1], IDS[1].upper(), IDS[1] + "\n", "0b" * 32, "😀" * 60, "😀" * 61, "x" * 80, "x" * 81, "x" * 200, "x" * 201,
+    "x" * 500, "x" * 501, "x" * 1000, "x" * 1001, "😀" * 2000, "x" * 2001,
+)  # fmt: skip
+
+
+def bodies() -> Iterator[tuple[str, dict[str, Any]]]:
+    """Sound bodies of every kind, and each with a field that is odd, missing or too much."""
+    demo = json.loads(DEMO.read_text(encoding="utf-8"))["entries"]
+    sound = {**{entry["kind"]: entry["body"] for entry in demo}, **BODY}
+    for kind in sorted(BODIES.keys() - UNREAD):
+        body = sound[kind]
+        yield kind, body
+        yield kind, {**body, "more": ""}
+        for name in body:
+            yield kind, {each: value for each, value in body.items() if each != name}
+            yield from ((kind, {**body, name: odd}) for odd in ODD)
+
+
+def test_the_page_reads_what_the_notebook_reads_and_nothing_else(page):
+    made = [
+        {"id": f"{place:08x}-0000-7000-8000-000000000000", "device": "0" * 16, "seq": place + 1, "version": 1,
+         "stamp": f"{place:012x}-0000-{'0' * 16}", "kind": kind, "body": body, "supersedes": []}
+        for place, (kind, body) in enumerate(bodies())
+    ]  # fmt: skip
+    read = set(page.evaluate(
+        """async (entries) => {
+          const { build } = document.documentElement.dataset;
+          const { readable } = await import(`/v/${build}/notebook/fold.js`);
+          return readable(entries).map(({ id }) => id);
+        }""",
+        made,
+    ))  # fmt: skip
+    wanted = {one["id"] for one in made if fits(Entry(**{**one, "supersedes": ()}))}
+    differ = [(one["kind"], one["body"]) for one in made if (one["id"] in wanted) != (one["id"] in read)]
+    assert differ == []
+    assert 400 < len(wanted) < len(made) / 2
 
 
 def test_the_outline_of_a_large_house_takes_no_longer_by_its_square(page):

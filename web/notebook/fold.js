@@ -5,17 +5,46 @@
 /** @typedef {{id: string, stamp: string, version: number, kind: string, body: any, supersedes: string[]}} Entry */
 
 const ID = /^[0-9a-f]{8}-[0-9a-f]{4}-[1-8][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/;
-const isId = (/** @type {any} */ value) => typeof value === "string" && ID.test(value);
-const isWords = (/** @type {any} */ value) => typeof value === "string" && [...value].length <= 2000;
+/** What counts as something to see: a browser's white space is not quite the engine's. */
+const SEEN = /[^\s\x1c-\x1f\x85]|\ufeff/u;
+
 const isText = (/** @type {any} */ value) => typeof value === "string";
+const like = (/** @type {RegExp} */ pattern) => (/** @type {any} */ value) => isText(value) && pattern.test(value);
+/** So many characters: of those that take two places in a text, each is one. */
+const long = (/** @type {number} */ least, /** @type {number} */ most) => like(new RegExp(`^[^]{${least},${most}}$`, "u"));
+const seen = (/** @type {(value: any) => boolean} */ fits) => (/** @type {any} */ value) => fits(value) && SEEN.test(value);
 const oneOf = (/** @type {string[]} */ ...names) => (/** @type {any} */ value) => names.includes(value);
 const orNone = (/** @type {(value: any) => boolean} */ fits) => (/** @type {any} */ value) => value === null || fits(value);
-const isFigure = orNone((value) => isText(value) && value.length <= 60);
-const isWhole = (/** @type {any} */ value) => Number.isInteger(value) && value >= 0 && value <= 10000;
-const isPoint = (/** @type {any} */ value) => Array.isArray(value) && value.length === 2 && value.every(isWhole);
-const isLine = (/** @type {any} */ value) =>
-  Array.isArray(value) && value.length >= 2 && value.length <= 200 && value.every(isPoint);
-const isYear = orNone((value) => Number.isInteger(value) && value >= 1 && value <= 9999);
+const whole = (/** @type {number} */ least, /** @type {number} */ most) => (/** @type {any} */ value) =>
+  Number.isInteger(value) && value >= least && value <= most;
+const rows = (/** @type {(row: any) => boolean} */ fits, least = 0) => (/** @type {any} */ value) =>
+  Array.isArray(value) && value.length >= least && value.length <= 200 && value.every(fits);
+
+const isId = like(ID);
+const isWords = long(0, 2000);
+const isName = seen(like(/^[^\n]{1,80}$/u));
+const isFigure = long(0, 60);
+const isPart = whole(0, 10_000);
+const isLine = rows((point) => Array.isArray(point) && point.length === 2 && point.every(isPart), 2);
+const isRow = (/** @type {any} */ row) =>
+  row !== null && typeof row === "object" && !Array.isArray(row) && Object.values(row).every(orNone(isWords));
+const isRows = rows(isRow);
+const FIGURES = [
+  "length", "corner", "sides", "at", "width", "height", "left", "right", "left_corner", "right_corner", "studs", "ceiling",
+  "ceiling_corner", "plumb", "bow", "fall", "chair_rail", "picture_rail", "depth", "sill", "in_place", "salvaged", "sash",
+  "depth_left", "depth_right", "depth_head", "depth_sill",
+];
+
+/** Of a list that is issued, what each row says. */
+const ISSUED = {
+  piece: isId,
+  key: long(1, 500),
+  letter: like(/^[A-Z]{1,4}$/),
+  name: long(0, 500),
+  profile: long(0, 200),
+  cut: isFigure,
+  shown: isFigure,
+};
 
 /**
  * What the body of each kind holds, no more and no less: what the engine cannot read counts for nothing here either.
@@ -23,51 +52,51 @@ const isYear = orNone((value) => Number.isInteger(value) && value >= 1 && value 
  */
 const BODIES = {
   __proto__: null,
-  house: { house: isId, name: isWords, built: isYear },
+  house: { house: isId, name: isWords, built: orNone(whole(1, 9999)) },
   room: { room: isId, house: isId, name: isWords, closed: (value) => typeof value === "boolean" },
   wall: { wall: isId, room: isId, after: orNone(isId), turn: oneOf("inside", "outside") },
   opening: { opening: isId, wall: isId, kind: oneOf("door", "window", "cased") },
   obstacle: { obstacle: isId, wall: isId, kind: isWords, base: oneOf("stops", "notch", "over") },
-  reading: { of: isId, what: isText, text: isWords },
-  setting: { of: isId, name: isText, value: (value) => isText(value) || Array.isArray(value) },
-  issue: { list: isId, room: isId, pieces: Array.isArray },
+  reading: { of: isId, what: oneOf(...FIGURES), text: isWords },
+  setting: { of: isId, name: like(/^[a-z_]+(\.[a-z_]+){0,3}$/), value: (value) => isWords(value) || isRows(value) },
+  issue: { list: isId, room: isId, pieces: rows((row) => isRow(row) && holds(row, ISSUED)) },
   state: {
     piece: isId,
     state: oneOf("to cut", "cut", "fitted", "recut"),
-    cut_to: isFigure,
-    left: isFigure,
-    right: isFigure,
+    cut_to: orNone(isFigure),
+    left: orNone(isFigure),
+    right: orNone(isFigure),
     as_cut: orNone(isWords),
   },
-  test_cut: { of: isId, what: oneOf("corner", "ceiling_corner"), text: (value) => isText(value) && /^(?=[^]*\S)[^]{1,200}$/u.test(value) },
-  free: { free: isId, room: isId, name: isText, profile: isText, text: isWords, count: isText },
-  article: { article: isId, house: isId, sort: oneOf("paper", "film", "sheet", "paint"), name: isText },
+  test_cut: { of: isId, what: oneOf("corner", "ceiling_corner"), text: seen(long(1, 200)) },
+  free: { free: isId, room: isId, name: isName, profile: isName, text: isWords, count: like(/^[1-9][0-9]{0,2}$/) },
+  article: { article: isId, house: isId, sort: oneOf("paper", "film", "sheet", "paint"), name: isName },
   covering: { covering: isId, room: isId, article: isId },
   lot: {
     lot: isId,
     of: isId,
     article: orNone(isId),
-    name: isText,
-    count: isText,
-    price: isText,
-    date: isText,
+    name: isName,
+    count: like(/^[0-9]{1,4}$/),
+    price: isFigure,
+    date: like(/^(\d{4}-\d{2}-\d{2})?$/),
     note: isWords,
   },
   attachment: {
     attachment: isId,
     of: isId,
-    blob: isText,
-    size: Number.isInteger,
-    type: isText,
+    blob: like(/^[0-9a-f]{64}$/),
+    size: whole(1, 32_000_000),
+    type: like(/^[a-z]+\/[a-z0-9.+-]{1,100}$/),
     name: isWords,
   },
   stroke: { attachment: isId, points: isLine },
-  pin: { pin: isId, attachment: isId, of: isId, what: isText, x: isWhole, y: isWhole },
-  sum: { sum: isId, of: orNone(isId), text: (value) => isText(value) && /^(?=[^]*\S)[^]{1,1000}$/u.test(value), note: isWords },
+  pin: { pin: isId, attachment: isId, of: isId, what: oneOf(...FIGURES, "cut"), x: isPart, y: isPart },
+  sum: { sum: isId, of: orNone(isId), text: seen(long(1, 1000)), note: isWords },
   tick: {
     of: isId,
     list: oneOf("work", "strips", "supplies", "cautions"),
-    key: isText,
+    key: long(1, 500),
     state: oneOf("done", "skipped", "cut", "hung", "bought", "dismissed"),
     remember: isWords,
   },
@@ -77,7 +106,12 @@ const BODIES = {
 /** @param {Entry} entry */
 function isReadable({ version, kind, body }) {
   const fits = Number(version) === 1 && BODIES[kind]; // Python holds `true` to be 1
-  return Boolean(fits) && Object.keys(body).length === Object.keys(fits).length &&
+  return Boolean(fits) && holds(body, fits);
+}
+
+/** Whether it holds just what fits. @param {Record<string, any>} body @param {Record<string, (value: any) => boolean>} fits */
+function holds(body, fits) {
+  return Object.keys(body).length === Object.keys(fits).length &&
     Object.entries(fits).every(([name, fit]) => Object.hasOwn(body, name) && fit(body[name]));
 }
 
