@@ -135,8 +135,18 @@ def test_the_side_of_what_stands_in_a_corner_hides_as_much_of_the_next_wall():
     found = seams(facts, walls=["w2"], start={"of": "w2", "at": "0"})
     assert cut_along(found, "w2")[0] == [("over", "vanity", 66)]
     assert painted(facts)["square_feet"] == pytest.approx(288 - (30 + 21) * 34 / 144)
-    away = painted(oblong({**VANITY, "at": "80"}))
-    assert away["square_feet"] == pytest.approx(288 - 30 * 34 / 144)
+    away, wide = oblong({**VANITY, "at": "80"}), oblong({**VANITY, "at": "90"})
+    wide["walls"][0]["corner"]["corner"] = "100"  # there the wall is seen past its side
+    for facts in (away, wide):
+        assert painted(facts)["square_feet"] == pytest.approx(288 - 30 * 34 / 144)
+
+
+def test_a_tub_that_stands_before_tile_need_not_be_read_how_tall_it_is():
+    tub = thing("tub", "42", "40", "stops", depth="30", name="tub")
+    before = oblong(TILE, tub)
+    assert not any("tub" in line for line in [*from_left(before)["said"], *painted(before)["working"]])
+    longer = oblong(TILE, tub | {"width": "60"})
+    assert any("behind the tub" in line for line in from_left(longer)["said"])
 
 
 def test_a_window_in_tile_is_taken_off_once():

@@ -10,8 +10,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from scantling.engine.survey.room import Obstacle, Room, Wall
+from scantling.engine.tape.angles import SQUARE
 from scantling.engine.tape.lengths import ONE_INCH, ZERO, Length
 from scantling.engine.trim.footprint import LEFT, RIGHT, from_corner, wall_round
+
+# In a corner wider than this the wall is seen past the side of what stands there.
+HARDLY_OPEN = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,13 +36,17 @@ class Opens:
 
 def derive_hidden(room: Room, wall: Wall) -> Iterator[Opens]:
     """What hides a part of a wall, as far as it was read: on the wall itself, and round its corners."""
+    yield from _along(wall)
+    for side in (LEFT, RIGHT):
+        yield from _round(room, wall, side)
+
+
+def _along(wall: Wall) -> Iterator[Opens]:
     for thing in wall.obstacles:
         levels = _levels(thing)
         if levels and thing.at and thing.width:
             start, end = thing.at.largest, thing.at.smallest + thing.width.smallest
             yield from _opens(thing, start, end, levels)
-    for side in (LEFT, RIGHT):
-        yield from _round(room, wall, side)
 
 
 def _opens(thing: Obstacle, start: Length, end: Length, levels: tuple[Length, Length]) -> Iterator[Opens]:
@@ -58,7 +66,7 @@ def _levels(thing: Obstacle) -> tuple[Length, Length] | None:
 def _round(room: Room, wall: Wall, side: str) -> Iterator[Opens]:
     """The sides of what stands in the corner at one end, against the next wall: a gap of an inch is not papered."""
     found = wall_round(room, wall, side)
-    for thing in found[0].obstacles if found else ():
+    for thing in found[0].obstacles if found and found[1].degrees <= SQUARE + HARDLY_OPEN else ():
         levels = _levels(thing) if thing.stands else None
         if found and levels and thing.at and thing.width and thing.depth:
             reach, deep = from_corner(found[0], side, thing.at, thing.width), thing.depth.smallest
@@ -74,8 +82,19 @@ def find_unread(wall: Wall) -> list[Obstacle]:
 
 
 def find_covered_behind(wall: Wall) -> list[Obstacle]:
-    """What is built in, and the wall behind it is covered all the same, for how tall it is was not read."""
-    return [thing for thing in _unread(wall) if thing.stands]
+    """What is built in, and the wall behind it is covered all the same, for how tall it is was not read.
+
+    A tub in its alcove is no such thing: what it stands before is tiled.
+    """
+    return [thing for thing in _unread(wall) if thing.stands and not _stands_before(wall, thing)]
+
+
+def _stands_before(wall: Wall, thing: Obstacle) -> bool:
+    """Whether all the wall behind a thing is hidden by something else that begins at the floor."""
+    if thing.at is None or thing.width is None:
+        return False
+    start, end = thing.at.smallest, thing.at.smallest + thing.width.smallest
+    return any(one.start <= start and end <= one.end and not one.bottom for one in _along(wall))
 
 
 def _unread(wall: Wall) -> Iterator[Obstacle]:

@@ -64,7 +64,7 @@ class _Row:
         for strip, part, start, end in here:
             yield from self._strip(strip, part, start, end, paper)
         holes = [hole for hole in self.stretch.holes if self.parts[0].start <= hole.start < self.parts[-1].end]
-        for hole in holes:
+        for hole in sorted(holes, key=lambda one: not one.is_thing):
             classes = "opening pencil" if hole.is_thing else "ink opening"
             yield svg.polygon(self._box(hole.start, hole.over, hole.end, hole.under), classes)
         # Over what is left out: a strip above a door has little room, and its number is wanted.
@@ -102,11 +102,12 @@ class _Row:
         return [self.at(*one) for one in ((left, top), (right, top), (right, foot), (left, foot))]
 
     def _is_named(self, hole: Hole, holes: Sequence[Hole]) -> bool:
-        """Whether it is drawn large enough, and not within another that hides the same of the wall."""
+        """Whether it is drawn large enough, and nothing else is where its name would stand."""
         wide, tall = (hole.end - hole.start) * self.scale, (hole.under - hole.over) * self.scale
-        inside = any(other is not hole and other.start <= hole.start and hole.end <= other.end
-                     and other.over <= hole.over and hole.under <= other.under for other in holes)  # fmt: skip
-        return hole.is_thing and not inside and wide >= LETTER_WIDE * len(hole.name) and tall >= LETTER_TALL
+        along, down = (hole.start + hole.end) / 2, (hole.over + hole.under) / 2
+        clear = not any(other is not hole and other.start <= along < other.end and other.over <= down < other.under
+                        for other in holes)  # fmt: skip
+        return hole.is_thing and clear and wide >= LETTER_WIDE * len(hole.name) and tall >= LETTER_TALL
 
     def _name_of(self, hole: Hole) -> str:
         x, y = self.at((hole.start + hole.end) / 2, (hole.over + hole.under) / 2)
