@@ -133,6 +133,10 @@ def test_the_corner_of_a_wall_is_understood_as_the_wall_turns(client, room):
         wall = written(client.post(f"/api/rooms/{room}/walls", json={"turn": turn}))["wall"]
         said = {"of": wall, "what": "corner", "text": "88"}
         assert client.post(f"/api/rooms/{room}/readings", json=said).json["understood"]["corner"] == corner
+        # A head's corner is inside the opening, whichever way its wall turns.
+        door = written(client.post(f"/api/rooms/{room}/openings", json={"wall": wall, "kind": "door"}))["opening"]
+        head = {"of": door, "what": "left_corner", "text": "90.5"}
+        assert client.post(f"/api/rooms/{room}/readings", json=head).json["understood"]["corner"] == 90.5
 
 
 def test_a_reading_of_a_window_is_understood_in_the_wall_it_is_in(client, room, walls):
@@ -422,6 +426,14 @@ def test_a_wall_said_anew_keeps_its_place_unless_that_is_said_too(client, room, 
     assert [(wall["id"], wall["turn"]) for wall in found][:2] == [(walls[0], "inside"), (walls[1], "outside")]
     written(client.put(f"/api/rooms/{room}/walls/{walls[3]}", json={"turn": "inside", "after": walls[0]}), 200)
     assert [wall["id"] for wall in client.get(f"/api/rooms/{room}").json["walls"]][:2] == [walls[0], walls[3]]
+
+
+def test_of_two_places_that_a_wall_was_said_to_have_the_later_is_kept(client, room, walls, make_entry):
+    earlier = make_entry(1, kind="wall", body={"room": room, "wall": walls[3], "after": None, "turn": "inside"})
+    sent = {"protocol": 2, "device": earlier["device"], "database": None, "cursor": 0, "entries": [earlier]}
+    assert client.post("/api/sync", json=sent).status_code == 200
+    said = written(client.put(f"/api/rooms/{room}/walls/{walls[3]}", json={"turn": "outside"}), 200)
+    assert said["after"] == walls[2]
 
 
 def test_what_has_an_id_of_its_own_can_be_said_anew(client):
