@@ -232,3 +232,26 @@ def test_a_long_tape_is_shown_in_parts(page, laptop):
     expect(lines.last).to_contain_text(KEPT)
     touch(page, "Newer sums")
     expect(lines.first).to_contain_text("39 + 1/4")
+
+
+def test_what_is_typed_while_a_sum_is_being_kept_is_the_next_sum_s(page):
+    visit(page, "sums")
+    sum_field(page).fill("6 + 1/2")
+    expect(button(page, "Keep it")).to_be_enabled()
+    page.evaluate(
+        """() => {
+          const { add } = IDBObjectStore.prototype;
+          IDBObjectStore.prototype.add = function (...given) {
+            IDBObjectStore.prototype.add = add;
+            const field = document.querySelector("input[aria-label='a sum']");
+            field.value = "12 +";
+            field.dispatchEvent(new Event("input", { bubbles: true }));
+            return add.apply(this, given);
+          };
+        }"""
+    )
+    touch(page, "Keep it")
+    expect(page.get_by_role("link", name="6 + 1/2")).to_be_visible()
+    page.wait_for_timeout(300)
+    expect(sum_field(page)).to_have_value("12 +")
+    touch(page, "Clear")

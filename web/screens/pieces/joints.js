@@ -2,7 +2,7 @@
 // What a person decides of a piece's joints: which board runs through in a corner, and how thick its stick really is.
 import { html, useState } from "../../controls/ui.js";
 import { Button, Field } from "../../controls/controls.js";
-import { go } from "../../controls/route.js";
+import { go, stayHere } from "../../controls/route.js";
 import { useLengths, useNotebook } from "../../notebook/notebook.js";
 import { asWritten, setSetting } from "../../notebook/write.js";
 import { say } from "../../words/words.js";
@@ -16,8 +16,9 @@ export function Turns({ piece }) {
   const turns = [piece.left, piece.right].map((end) => end.turns).filter(Boolean);
   if (!turns.length || isCut(piece)) return null;
   const turn = async (/** @type {any} */ one) => {
+    const stays = stayHere();
     const turned = await act(() => setSetting(journal, one.of, one.name, one.value), one.words);
-    if (turned && piece.provisional) go("pieces"); // the order of fitting changes, and provisional letters with it
+    if (turned && piece.provisional && stays()) go("pieces"); // the order of fitting changes, and provisional letters with it
   };
   return html`<details class="more"><summary>${say("joints-turn")}</summary>
     <div class="choice-row">

@@ -1,7 +1,7 @@
 // @ts-check
 // A sum, typed or touched together, and what it comes to. What is begun stays while one looks at the tape, or for a
 // figure to bring in; what is kept goes on the tape.
-import { html, useState } from "../../controls/ui.js";
+import { html, useRef, useState } from "../../controls/ui.js";
 import { Button } from "../../controls/controls.js";
 import { link } from "../../controls/route.js";
 import { recall, remember } from "../../controls/scrap.js";
@@ -58,7 +58,9 @@ export function Writing() {
   const [text, setText] = useState(() => recall(BEGUN) ?? "");
   const bare = useLengths() === MILLIMETERS ? { bare: MILLIMETERS } : {};
   const { answer, error } = useAnswer(text.trim() ? { ask: "sum", text: text.trim(), ...bare } : null);
+  const last = useRef(text);
   const write = (/** @type {string} */ typed) => {
+    last.current = typed;
     remember(BEGUN, typed);
     setText(typed);
   };
@@ -66,7 +68,8 @@ export function Writing() {
     if (!answer) return;
     const sum = answer.written;
     const said = { of: room?.id ?? null, text: sum, note: "" };
-    if (await act(() => saySum(journal, said), say("sum-keep.done", { sum }))) write("");
+    const kept = await act(() => saySum(journal, said), say("sum-keep.done", { sum }));
+    if (kept && last.current === text) write(""); // what was typed meanwhile is the next sum's
   };
   return html`<${Page} title=${say("screen-sums")} tab="sums" kind="sums">
     <section class="kept" aria-label=${say("tape")}><${Tape} short=${!wide} /></section>
