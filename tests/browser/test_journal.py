@@ -162,6 +162,21 @@ def test_only_marks_that_the_laptop_gives_anew_do_not_wait_for_the_disk(store):
     assert asked == [["strict", "relaxed", "strict", "strict", "strict"], 1]
 
 
+def test_what_waits_here_and_comes_from_the_laptop_too_waits_no_more(store):
+    """An entry that another phone's file brought may have gone to the laptop by itself meanwhile."""
+    pending = store.evaluate(
+        """async (entry) => {
+          await store.add([entry]);
+          const before = (await store.counts()).pending;
+          const reply = { acked: [], rejected: [], database: "d", cursor: 9, build: "b" };
+          await store.applySync(reply, [], [{ entry, digest: "11".repeat(16) }], []);
+          return [before, (await store.counts()).pending, await store.total()];
+        }""",
+        ENTRY,
+    )
+    assert pending == [1, 0, "11" * 16]
+
+
 def test_an_exchange_that_cannot_be_written_to_its_end_marks_nothing_and_says_why(store):
     outcome = store.evaluate("""async () => {
       const own = [];
