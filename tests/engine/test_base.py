@@ -3,6 +3,8 @@
 from typing import Any
 
 import pytest
+from scantling.engine.desk import QUESTIONS
+from scantling.engine.questions.facts import RoomField
 
 from tests.rooms import Facts, ask, by_wall, inches, joints, oblong, pieces, room, thing, wall
 
@@ -432,6 +434,27 @@ def test_a_field_that_nothing_reads_is_named_however_deep(spoil, name):
     facts = oblong(thing("door", "30", "30"))
     spoil(facts["walls"][0])
     assert ask("pieces", facts)["warnings"] == [f"Not used: {name}."]
+
+
+#: What else each question about a room must be told; the drawings of a few of its pieces have no sentences at all, and
+#: files hold the answer to `pieces`.
+BESIDES = {
+    "elevation": {"wall": "w1"}, "boards_if": {"profile": "base 9/16 × 5 1/2"},
+    "seams": {"roll": {"width": "20 1/2", "length": "33 ft"}, "height": "96"},
+}  # fmt: skip
+OF_A_ROOM = [
+    name for name, question in QUESTIONS.items()
+    if isinstance(question.takes().fields.get("room"), RoomField) and "warnings" in question.gives().fields
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("name", OF_A_ROOM)
+def test_a_field_that_nothing_reads_is_named_whatever_is_asked_of_the_room(name):
+    facts = oblong(base__stock=[{"length": "16 ft", "price": "20.00"}], caulk__sise="1/8")
+    facts["walls"][0]["corner"]["corers"] = "90"
+    told = [f"Not used: {field}." for field in ("walls.0.corner.corers", "standard.caulk.sise")]
+    # What a room uses up is counted by one question alone, which knows those names.
+    assert ask(name, facts, **BESIDES.get(name, {}))["warnings"] == told[: 2 if name == "supplies" else 1]
 
 
 def test_a_field_of_a_free_piece_that_nothing_reads_is_named():

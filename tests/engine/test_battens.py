@@ -161,4 +161,4 @@ def test_what_is_said_of_a_wall_comes_from_the_notebook_and_can_be_said_again():
 
 def test_no_wall_has_battens_until_something_is_said_of_them():
     found = ask_checked("battens", room=oblong())
-    assert found == {"walls": [], "rows": [], "problems": [], "thickness": "3/4"}
+    assert found == {"walls": [], "rows": [], "problems": [], "warnings": [], "thickness": "3/4"}

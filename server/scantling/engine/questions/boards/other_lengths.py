@@ -14,7 +14,7 @@ from scantling.engine.questions.cutlist.cut_list import find_list
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.rack.slack import keep_slack
 from scantling.engine.rack.wanted import derive_case, derive_length
-from scantling.engine.shapes import LengthText, out, text_out
+from scantling.engine.shapes import LengthText, out, text_out, texts_out
 from scantling.engine.standard import format_price, format_stock, parse_price
 from scantling.engine.words import say
 
@@ -38,10 +38,11 @@ class BoardsIfOut(Schema):
     cost = text_out()
     single = out(IfOut, many=True)
     more = out(IfOut, none=True)
+    warnings = texts_out()
 
 
 def answer_boards_if(asked: dict[str, Any], context: Context) -> Answer:
-    room, cut_list, _, _ = find_list(asked, context)
+    room, cut_list, _, unused = find_list(asked, context)
     stock = room.standard.stock_of(asked["profile"])
     pieces = [one.piece for one in cut_list.to_cut if one.piece.profile == asked["profile"]]
     longest = max((row.length for row in stock), default=room.standard.end_trim) - room.standard.end_trim
@@ -69,6 +70,7 @@ def answer_boards_if(asked: dict[str, Any], context: Context) -> Answer:
         "more": more and _compared(
             say("boards-if-with", length=format_stock(more.length), price=format_price(more.price_cents)),
             cents([*stock, more]), now),
+        "warnings": unused,
     }  # fmt: skip
 
 

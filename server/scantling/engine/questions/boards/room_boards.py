@@ -58,8 +58,7 @@ class BoardsForRoomOut(Schema):
     plans = out(RoomPlanOut, many=True)
     total = fields.String(required=True, metadata={"description": say("told-boards-total")})
     problems = out(ProblemOut, many=True)
-    missing = texts_out()
-    cautions = texts_out()
+    missing, warnings, cautions = texts_out(), texts_out(), texts_out()
     elsewhere = texts_out()
     unpriced = out(UnpricedOut, many=True)
 
@@ -134,7 +133,7 @@ def made_of(cut_list: CutList) -> Mapping[str, Progress]:
 
 
 def answer_boards_for_room(asked: dict[str, Any], context: Context) -> Answer:
-    room, cut_list, problems, _ = find_list(asked, context)
+    room, cut_list, problems, unused = find_list(asked, context)
     about = _Asked(room, asked["room"] if isinstance(asked["room"], str) else None, cut_list, context)
     elsewhere = about.elsewhere()
     to_cut = [one.piece for one in cut_list.to_cut if one.piece not in elsewhere]
@@ -149,6 +148,7 @@ def answer_boards_for_room(asked: dict[str, Any], context: Context) -> Answer:
         "total": format_price(to_pay),
         "problems": problems_out((*room.problems, *problems)),
         "missing": missing,
+        "warnings": unused,
         "cautions": cautions_for_cutting(long=has_long(room.standard)) if cut_list.pieces else [],
         "elsewhere": [piece.letter for piece in elsewhere],
         "unpriced": find_unpriced(wants),

@@ -64,10 +64,11 @@ class SawOut(Schema):
     orders = out(OrderOut, many=True)
     to_issue = fields.Integer(required=True)
     issue_words = text_out()
+    warnings = texts_out()
 
 
 def answer_saw(asked: dict[str, Any], context: Context) -> Answer:
-    cut_list = find_list(asked, context)[1]
+    _, cut_list, _, unused = find_list(asked, context)
     waiting = {one.letter: one for one in cut_list.listed if not one.state.is_cut}
     boards, named = _boards(answer_boards_for_room(asked, context), waiting)
     ends = [[derive_ends(one.piece) for one in board] for board in boards]
@@ -80,6 +81,7 @@ def answer_saw(asked: dict[str, Any], context: Context) -> Answer:
         "orders": [{"key": name, "words": _say_order(name, ends, order)} for name, order in orders.items()],
         "to_issue": len(cut_list.to_issue),
         "issue_words": say_issue(cut_list),
+        "warnings": unused,
     }
 
 

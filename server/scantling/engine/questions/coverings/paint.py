@@ -237,10 +237,11 @@ class AreasOut(Schema):
 
     surfaces = out(SurfaceOut, many=True)
     problems = out(ProblemOut, many=True)
+    warnings = texts_out()
 
 
 def answer_areas(asked: dict[str, Any], context: Context) -> Answer:
-    room, _ = find(asked, context)
+    room, unused = find(asked, context)
     pieces, problems = find_pieces(asked, room, context)
     growth = asked["growth"] / 100 if "growth" in asked else GROWTH
     walls = derive_walls(room, (), asked.get("height"), asked["from_floor"], asked["from_ceiling"])
@@ -248,6 +249,7 @@ def answer_areas(asked: dict[str, Any], context: Context) -> Answer:
     return {
         "surfaces": [show_surface(surface) for surface in surfaces],
         "problems": problems_out((*room.problems, *problems)),
+        "warnings": unused,
     }
 
 

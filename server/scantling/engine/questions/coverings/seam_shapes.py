@@ -132,4 +132,4 @@ class SeamsOut(Schema):
     drawings = out(WallDrawnOut, many=True)
     said, working = texts_out(), texts_out()
     problems = out(ProblemOut, many=True)
-    cautions = texts_out()
+    warnings, cautions = texts_out(), texts_out()

@@ -37,7 +37,7 @@ from scantling.engine.words import say
 
 
 def answer_seams(asked: dict[str, Any], context: Context) -> Answer:
-    room, _ = find(asked, context)
+    room, unused = find(asked, context)
     roll = read_roll(asked["roll"])
     papered, closed, problems = _papered(room, asked)
     scale = derive_scale([*lengths_of(papered), *_paper_lengths(roll, asked)])
@@ -64,6 +64,7 @@ def answer_seams(asked: dict[str, Any], context: Context) -> Answer:
         "said": [*_said(plan), *_said_behind(papered)],
         "working": list(_working(roll, papered, asked)),
         "problems": problems_out((*room.problems, *problems)),
+        "warnings": unused,
         "cautions": cautions_for_paper(),
     }
 

@@ -68,6 +68,7 @@ class FreeOut(Schema):
     names = out(NamedLengthOut, many=True)
     profiles, profiles_shown = texts_out(), texts_out()
     trial = out(TrialOut, none=True)
+    warnings = texts_out()
 
 
 class BattenMarkOut(Schema):
@@ -103,10 +104,11 @@ class BattensOut(Schema):
     rows = out(BattenRow, many=True)
     thickness = fields.String(required=True, metadata={"description": say("told-battens-thickness")})
     problems = out(ProblemOut, many=True)
+    warnings = texts_out()
 
 
 def answer_free(asked: dict[str, Any], context: Context) -> Answer:
-    room, _ = find(asked, context)
+    room, unused = find(asked, context)
     nearest, names = asked["nearest"], derive_names(room)
     pieces, _ = find_pieces(asked, room, context)
     profiles = sorted({piece.profile for piece in pieces})
@@ -121,6 +123,7 @@ def answer_free(asked: dict[str, Any], context: Context) -> Answer:
         "profiles": profiles,
         "profiles_shown": [call_stock(profile) for profile in profiles],
         "trial": _trial(asked, names) if asked.get("text", "").strip() else None,
+        "warnings": unused,
     }  # fmt: skip
 
 
@@ -145,7 +148,7 @@ def _trial(asked: dict[str, Any], names: dict[str, Any]) -> Answer:
 
 
 def answer_battens(asked: dict[str, Any], context: Context) -> Answer:
-    room, _ = find(asked, context)
+    room, unused = find(asked, context)
     rows: list[Answer] = []
     problems: list[Problem] = []
     for wall in filter(is_battened, room.walls):
@@ -155,7 +158,7 @@ def answer_battens(asked: dict[str, Any], context: Context) -> Answer:
             problems.append(Problem(wall.id, error.key, error.message))
     walls = [_told(context.notebook, wall) for wall in filter(is_battened, room.walls)]
     return {"walls": walls, "rows": rows, "thickness": format_plain(parse_length(THICKNESS)),
-            "problems": problems_out(problems)}  # fmt: skip
+            "problems": problems_out(problems), "warnings": unused}  # fmt: skip
 
 
 def _told(notebook: Notebook, wall: Wall) -> Answer:

@@ -175,4 +175,4 @@ class SuppliesOut(Schema):
     lengths = out(LengthOut, many=True)
     packages = out(PackagesOut, many=True)
     problems = out(SupplyProblemOut, many=True)
-    cautions = texts_out()
+    warnings, cautions = texts_out(), texts_out()

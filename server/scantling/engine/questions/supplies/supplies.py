@@ -9,6 +9,7 @@ from scantling.engine.errors import EngineError
 from scantling.engine.questions.facts import find, find_pieces
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.questions.supplies.of_room import Covered, compose
+from scantling.engine.questions.supplies.said import FIELDS
 from scantling.engine.questions.supplies.shapes import (
     ADHESIVE,
     CAULK,
@@ -17,7 +18,7 @@ from scantling.engine.questions.supplies.shapes import (
     SuppliesIn,
     SuppliesOut,
 )
-from scantling.engine.settings import dotted
+from scantling.engine.settings import OF_SUPPLIES, dotted
 from scantling.engine.shapes import load, show
 from scantling.engine.shown.shown_in import is_metric
 from scantling.engine.standard import format_price
@@ -62,8 +63,9 @@ def answer_supplies(asked: dict[str, Any], context: Context) -> Answer:
 def count_supplies(asked: dict[str, Any], context: Context, covered: Covered) -> Answer:
     """What is asked, and with a room what its pieces and its coverings use up."""
     problems: list[Answer] = []
+    unused: list[str] = []
     if "room" in asked:
-        asked = _with_room(asked, context, covered, problems)
+        asked = _with_room(asked, context, covered, problems, unused)
     tubes = [*_tubes("caulk", "joints", asked, problems), *_tubes("adhesive", "beads", asked, problems)]
     boxes = list(_boxes(asked, problems))
     lengths = sorted({box["length"]["inches"]: box["length"] for box in boxes}.items())
@@ -74,14 +76,20 @@ def count_supplies(asked: dict[str, Any], context: Context, covered: Covered) ->
         "lengths": [length for _, length in lengths],
         "packages": [_packages(one) for one in asked["sundries"]],
         "problems": problems,
+        "warnings": unused,
         "cautions": cautions_for_fixing(nails=bool(asked["fasteners"]), adhesive=bool(asked["beads"])),
     }
 
 
-def _with_room(asked: dict[str, Any], context: Context, covered: Covered, problems: list[Answer]) -> dict[str, Any]:
-    room, _ = find(asked, context)
+def _with_room(
+    asked: dict[str, Any], context: Context, covered: Covered, problems: list[Answer], unused: list[str]
+) -> dict[str, Any]:
+    room, more = find(asked, context)
     pieces, _ = find_pieces(asked, room, context)
-    question, wrong = compose(room, pieces, settings_of(asked["room"], context), covered)
+    settings = settings_of(asked["room"], context)
+    unused += [*more, *(say("not-used", name=f"standard.{name}") for name in settings
+                        if name.startswith(OF_SUPPLIES) and name not in FIELDS)]  # fmt: skip
+    question, wrong = compose(room, pieces, settings, covered)
     problems += ({"what": one.name, "item": 0, "key": one.error.key, "message": one.error.message} for one in wrong)
     loaded = load(LOADER, {"ask": "supplies", "joints": [], "room": asked["room"], **question})
     return {**asked, **{name: [*asked[name], *loaded[name]] for name in LISTS}}

@@ -45,6 +45,7 @@ class FigureOut(Schema):
 class NeedsOut(Schema):
     needs = out(FigureOut, many=True)
     problems = out(ProblemOut, many=True)
+    warnings = texts_out()
 
 
 class SuspectOut(Schema):
@@ -59,10 +60,12 @@ class ClosureOut(Schema):
     length, length_allowed = out(LengthOut), out(LengthOut)
     angle, angle_allowed = fields.Float(required=True), fields.Float(required=True)
     suspects = out(SuspectOut, many=True)
+    warnings = texts_out()
 
 
 class PlanOut(Schema):
     drawing = DrawingOut(required=True)
+    warnings = texts_out()
 
 
 class ElevationIn(RoomIn):
@@ -127,15 +130,17 @@ class SurveyOut(Schema):
 
 
 def answer_needs(asked: dict[str, Any], context: Context) -> Answer:
-    room, _ = find(asked, context)
+    room, unused = find(asked, context)
     return {
         "needs": [_figure(figure) for figure in derive_needs(room)],
         "problems": problems_out((*room.problems, *check_room(room))),
+        "warnings": unused,
     }
 
 
 def answer_closure(asked: dict[str, Any], context: Context) -> Answer:
-    closure = derive_closure(find(asked, context)[0])
+    room, unused = find(asked, context)
+    closure = derive_closure(room)
     return {
         "closes": closure.closes,
         "length": show(closure.gap, asked["nearest"]),
@@ -153,20 +158,21 @@ def answer_closure(asked: dict[str, Any], context: Context) -> Answer:
             }
             for one in closure.suspects
         ],
+        "warnings": unused,
     }
 
 
 def answer_plan(asked: dict[str, Any], context: Context) -> Answer:
-    room, cut_list, _, _ = find_list(asked, context)
-    return {"drawing": draw_whole(room, cut_list.pieces)}
+    room, cut_list, _, unused = find_list(asked, context)
+    return {"drawing": draw_whole(room, cut_list.pieces), "warnings": unused}
 
 
 def answer_elevation(asked: dict[str, Any], context: Context) -> Answer:
-    room, cut_list, _, _ = find_list(asked, context)
+    room, cut_list, _, unused = find_list(asked, context)
     wall = next((wall for wall in room.walls if asked["wall"] in (wall.id, str(wall.number))), None)
     if wall is None:
         raise NoWallError("no-such-wall", field="wall", text=quote(asked["wall"][:80]))
-    return {"drawing": draw_elevation(room, wall, cut_list.pieces)}
+    return {"drawing": draw_elevation(room, wall, cut_list.pieces), "warnings": unused}
 
 
 def answer_survey(asked: dict[str, Any], context: Context) -> Answer:
