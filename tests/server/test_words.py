@@ -39,7 +39,6 @@ NO_SENTENCE = {
     "paste the wall",
     "peel and stick",
     "half of ",  # as the engine reads it in a sum
-    "General information",  # what a caution of the engine's begins with
 }
 #: How what is kept in the browser is called, and how a selector may begin: no sentence begins so.
 NAMES = re.compile(r"scantling |[.#]\w")

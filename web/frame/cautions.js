@@ -7,9 +7,6 @@ import { useNotebook } from "../notebook/notebook.js";
 import { useTicks } from "../notebook/ticks.js";
 import { say } from "../words/words.js";
 
-/** What ends every list: it stands with the others, and never alone. */
-const TAIL = "General information";
-
 /** What a caution is known by. @param {string} words */
 export function wordOf(words) {
   return words.split(":", 1)[0];
@@ -20,9 +17,10 @@ export function Cautions({ cautions }) {
   const { outline, room } = useNotebook();
   const house = room?.house ?? outline.houses[0]?.id ?? "";
   const { states, put } = useTicks(house, "cautions");
-  const told = (cautions ?? []).filter((words) => !states.has(wordOf(words)));
-  const some = told.filter((words) => wordOf(words) !== TAIL);
+  // The last of a list says who has the last word: it stands with the others, and never alone.
+  const some = (cautions ?? []).slice(0, -1).filter((words) => !states.has(wordOf(words)));
   if (!some.length) return null;
+  const told = [...some, ...cautions.slice(-1)];
   const aside = async () => {
     for (const words of some) await put(wordOf(words), "dismissed", wordOf(words));
   };

@@ -56,7 +56,7 @@ export function Inch({ mark, chosen, whole, next, onMark }) {
       )}
     </div>
     ${marks.map((label, place) => {
-      const words = label === "" ? whole : label === null ? next : isPrinted(label, from !== null) && label;
+      const words = wordsAt(label, { whole, next, isNear: from !== null });
       return words ? html`<span class=${classOf(label, place, marks.length)} style=${columns(place, marks.length)} key=${label}>${words}</span>` : null;
     })}
   </div>`;
@@ -70,7 +70,8 @@ export function Inch({ mark, chosen, whole, next, onMark }) {
 function useCloser(mark) {
   const [closer, setCloser] = useState({ at: 0, pressed: false });
   const isSeen = marksFrom(closer.at).includes(mark) && isFine(mark);
-  const from = closer.pressed || isSeen ? closer.at : isFine(mark) ? nearTo(mark) : null;
+  const where = isFine(mark) ? nearTo(mark) : null;
+  const from = closer.pressed || isSeen ? closer.at : where;
   return {
     from,
     look: (/** @type {string} */ label) => setCloser({ at: nearTo(label), pressed: true }),
@@ -88,10 +89,21 @@ function stepped(mark, { key, shiftKey }) {
   return by && row[row.indexOf(mark) + by];
 }
 
+/** What is printed at a mark; null is the next whole inch. @param {string | null} label @param {{whole: any, next: any, isNear: boolean}} at */
+function wordsAt(label, { whole, next, isNear }) {
+  if (label === "") return whole;
+  return label === null ? next : isPrinted(label, isNear) && label;
+}
+
 /** @param {string | null} label @param {number} place @param {number} count */
 function classOf(label, place, count) {
-  const end = label === "" ? "printed-whole" : label === null ? "printed-next" : "";
-  return `printed ${end} ${place === 0 ? "printed-first" : place === count - 1 ? "printed-last" : ""}`;
+  const classes = {
+    "printed-whole": label === "",
+    "printed-next": label === null,
+    "printed-first": place === 0,
+    "printed-last": place === count - 1,
+  };
+  return ["printed", ...Object.entries(classes).flatMap(([name, is]) => (is ? [name] : []))].join(" ");
 }
 
 /** Three columns about a mark; at either end those that there are. @param {number} place @param {number} count */

@@ -96,7 +96,8 @@ function Measure({ subject, name, label, hint, plain, unit }) {
   const [text, setText] = useState(saved);
   const { save } = useSetting(subject);
   const lengths = useLengths();
-  const typed = text.trim() === saved ? saved : plain ? withUnit(text.trim(), lengths, unit) : asWritten(text.trim(), lengths);
+  const fresh = plain ? withUnit(text.trim(), lengths, unit) : asWritten(text.trim(), lengths);
+  const typed = text.trim() === saved ? saved : fresh;
   const none = (typed === "none" || (plain && typed !== "")) && typed !== saved;
   const { answer, error } = useAnswer(typed && typed !== saved && !none ? { ask: "read", text: typed } : null);
   const ready = Boolean(answer) || none;

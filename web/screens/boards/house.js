@@ -18,7 +18,8 @@ import { AllTogether, Plan } from "./plan.js";
 export function HouseBoards() {
   const { room } = useNotebook();
   const [rooms, setRooms] = useState(/** @type {string[] | null} */ (null));
-  const question = room ? { ask: "boards_for_house", house: room.house, ...(rooms?.length ? { rooms } : {}) } : null;
+  const some = rooms?.length ? { rooms } : {};
+  const question = room ? { ask: "boards_for_house", house: room.house, ...some } : null;
   const { answer, error, heard, older } = useAnswer(question);
   const look = useLongerLook(question);
   const wide = useWide();

@@ -52,11 +52,11 @@ function Answered({ answer, asked }) {
 /** How much of it, and what that comes to. @param {{answer: any}} props */
 function Wanted({ answer }) {
   const { amount, cost, seen, where } = answer;
-  const price = cost === null ? "" : say(seen ? "covering-cost.seen" : "covering-cost", { amount: cost, seen });
+  const price = say(seen ? "covering-cost.seen" : "covering-cost", { amount: cost ?? "", seen });
   return html`<div class="wanted">
     ${amount ? html`<p class="money">${amount}</p>` : null}
     <p>${[where, answer.done].filter(Boolean).join(" · ")}</p>
-    ${price ? html`<p class="pencil">${price}</p>` : null}
+    ${cost === null ? null : html`<p class="pencil">${price}</p>`}
   </div>`;
 }
 

@@ -26,7 +26,9 @@ export function WorkList({ answer }) {
 function Line({ line, state, put, paint }) {
   const what = line.said;
   const turn = (/** @type {string | null} */ to) => put(line.key, to, what);
-  const next = paint ? (state ? null : "done") : (NEXT[/** @type {keyof NEXT} */ (state)] ?? null);
+  const after = NEXT[/** @type {keyof NEXT} */ (state)] ?? null;
+  const painted = state ? null : "done";
+  const next = paint ? painted : after;
   return html`<li class="row">
     <span class="row-words"><span>${what}</span><small>${line.where}</small>
       ${state ? html`<small>${say(`tick-${state}`)}</small>` : null}

@@ -61,12 +61,11 @@ function LetIn({ state, tell }) {
       ${state.devices.map(
         (one) => html`<li class="row" key=${one.id}>
           <span class="row-words">${one.id === state.this ? say("device-this", { device: one.name }) : one.name}</span>
+          ${one.struck_ms ? html`<small>${say("entrance-strike.done")}</small>` : null}
           ${
-            one.struck_ms
-              ? html`<small>${say("entrance-strike.done")}</small>`
-              : state.owner
-                ? html`<${Button} kind="plain" onTouch=${() => strike(one.id)}>${say("entrance-strike", { device: one.name })}<//>`
-                : null
+            state.owner && !one.struck_ms
+              ? html`<${Button} kind="plain" onTouch=${() => strike(one.id)}>${say("entrance-strike", { device: one.name })}<//>`
+              : null
           }
         </li>`,
       )}

@@ -35,11 +35,9 @@ export function Receipt({ house, priced, lot }) {
   const { room, journal, act } = useNotebook();
   const [of, setOf] = useState(lot?.of ?? (priced ? (room?.id ?? house.id) : house.id));
   const [thing, setThing] = useState(lot ? (lot.article ?? lot.called) : "");
-  const [said, setSaid] = useState(
-    lot
-      ? { name: lot.called, count: String(lot.count), price: lot.price ?? "", date: lot.date, note: lot.note }
-      : { name: "", count: "1", price: "", date: priced ? today() : "", note: "" },
-  );
+  const fresh = { called: "", count: "1", price: "", date: priced ? today() : "", note: "" };
+  const { called, count, price, date, note } = lot ?? fresh;
+  const [said, setSaid] = useState({ name: called, count: String(count), price: price ?? "", date, note });
   const put = (/** @type {object} */ change) => setSaid({ ...said, ...change });
   const { answer: list } = useAnswer(of === house.id ? null : { ask: "shopping", room: of });
   const { answer: stock } = useAnswer({ ask: "stock", house: house.id });
@@ -68,10 +66,13 @@ export function Receipt({ house, priced, lot }) {
       sizes.length
         ? html`<${Choice} name="size" legend=${say("receipt-can")} value=${said.name} onPick=${(size) => put({ name: size })}
           choices=${sizes.map((/** @type {string} */ size) => [size, size])} />`
-        : picked
-          ? null
-          : html`<${Field} label=${say("receipt-name")} value=${said.name} onInput=${(text) => put({ name: text })}
-            hint=${say("receipt-name.hint")} />`
+        : null
+    }
+    ${
+      picked
+        ? null
+        : html`<${Field} label=${say("receipt-name")} value=${said.name} onInput=${(text) => put({ name: text })}
+          hint=${say("receipt-name.hint")} />`
     }
     ${picked?.boards ? html`<p class="pencil">${sayWith("receipt-boards", { supplies })}</p>` : null}
     <${Field} label=${say("receipt-count")} value=${said.count} mode="numeric" onInput=${(count) => put({ count })}

@@ -30,8 +30,10 @@ const firstLook = (one, other) => Number(Boolean(other.known?.problems)) - Numbe
  * @param {{rooms: any[], all: boolean}} props `all`: nothing is folded
  */
 function LongList({ rooms, all }) {
-  const standing = (/** @type {any} */ { known, closed }) =>
-    known?.problems ? "look" : closed && known && !known.wanted ? "done" : "open";
+  const standing = (/** @type {any} */ { known, closed }) => {
+    if (known?.problems) return "look";
+    return closed && known && !known.wanted ? "done" : "open";
+  };
   const { look = [], open = [], done = [] } = Object.groupBy(rooms, standing);
   return html`<${Jump} names=${rooms.map(({ name }) => name)} />
     ${look.length ? html`<h3>${say("look-first")}</h3><${Lines} rooms=${look} />` : null}

@@ -49,7 +49,8 @@ export function Pieces({ place: [letter, doing, more] }) {
     return html`<${Page} title=${say("pieces-title", { room: room.name })} tab="pieces" kind="pieces table" older=${older}>
       <div class="list">${list}</div>
       <div class="beside"><${Places} piece=${piece} /><section class="one-piece" aria-live="polite">
-        ${piece ? html`<h2>${piece.part_name}</h2><${Sheet} piece=${piece} answer=${one.answer} beside key=${piece.key} />` : row ? html`<h2>${row.part_name}</h2>` : null}
+        ${piece || row ? html`<h2>${(piece ?? row).part_name}</h2>` : null}
+        ${piece ? html`<${Sheet} piece=${piece} answer=${one.answer} beside key=${piece.key} />` : null}
       </section></div>
     <//>`;
   }

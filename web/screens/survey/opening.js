@@ -40,7 +40,8 @@ function groupsOf(thing) {
     const isWindow = thing.kind === "window";
     return [OF_OPENING.filter(({ ofWindows }) => isWindow || !ofWindows), isWindow ? "window" : "casing"];
   }
-  const open = thing.kind === SKIRT ? "stairs" : LAID.includes(thing.kind) ? "behind" : "toe";
+  const others = LAID.includes(thing.kind) ? "behind" : "toe";
+  const open = thing.kind === SKIRT ? "stairs" : others;
   return [OF_THING.filter(({ key }) => key === open || !["stairs", "toe"].includes(key)), open];
 }
 
