@@ -4,7 +4,7 @@ What was issued and is not wanted any more is told with its state, never dropped
 which are provisional until a person issues them.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from scantling.engine.cutlist.change import Change, derive_change
@@ -123,6 +123,21 @@ class CutList:
         return [Scrap(letter, length) for letter, length in found if length is not None]
 
 
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What the notebook tells of one piece: its letter and id, how it stands, what was read of its place and of it."""
+
+    lettered: Lettered | None
+    of: str
+    state: State
+    places: Sequence[Entry]
+    there: Sequence[Entry]
+
+    @property
+    def is_issued(self) -> bool:
+        return self.lettered is not None and self.lettered.issued
+
+
 def derive_list(
     notebook: Notebook,
     room: str,
@@ -133,42 +148,50 @@ def derive_list(
 ) -> CutList:
     """A room's list from the notebook and the pieces that the room needs now; differences are told to `nearest`."""
     letters = derive_letters(notebook, room)
-    free = letters.free()
-    known = {piece.key: letters.by_key.get(piece.key) for piece in pieces}
-    ids = {key: found.id for key, found in known.items() if found and found.issued}
-    states = {key: derive_state(notebook, ids[key]) if key in ids else State() for key in known}
-    states |= supposed.states
-    of = {key: found.id if found else piece_id(room, key) for key, found in known.items()}
-    places = {key: place_readings(notebook, of[key]) for key in known}
-    kept = {key: salvage_readings(notebook, of[key]) for key in known}
-    there = {key: standing_texts(notebook, kept[key]) for key in known}
-    texts: dict[str, Sequence[str]] = {key: standing_texts(notebook, places[key]) for key in known}
+    told = {piece.key: _tell(notebook, room, piece.key, letters.by_key.get(piece.key)) for piece in pieces}
+    told |= {key: replace(told[key], state=state) for key, state in supposed.states.items() if key in told}
+    texts: dict[str, Sequence[str]] = {key: standing_texts(notebook, one.places) for key, one in told.items()}
     texts |= supposed.texts
-    lettered = [_letter(piece, found.letter if (found := known[piece.key]) else next(free)) for piece in pieces]
-    measured = [derive_in_place(piece, texts[piece.key]) for piece in lettered]
-    followed = derive_followers(measured, states)
-    return CutList(
-        tuple(
-            Listed(
-                piece=_flagged(
-                    derive_salvaged(piece, there[piece.key], standard), known[piece.key], states[piece.key]
-                ),
-                id=ids.get(piece.key),
-                of=of[piece.key],
-                state=states[piece.key],
-                change=_change(piece, states[piece.key], nearest, followed.taken_up.get(piece.key, "")),
-                places=tuple((entry, notebook.strike_of(entry.id)) for entry in places[piece.key]),
-                in_place=piece.measured,
-                there=tuple((entry, notebook.strike_of(entry.id)) for entry in kept[piece.key]),
-            )
-            for piece in tell_all(followed.pieces, standard)
-        ),
-        tuple(
-            Gone(found, derive_state(notebook, found.id))
-            for key, found in letters.by_key.items()
-            if key not in known and found.issued
-        ),
+    measured = [derive_in_place(piece, texts[piece.key]) for piece in _letter_all(pieces, told, letters.free())]
+    followed = derive_followers(measured, {key: one.state for key, one in told.items()})
+    listed = []
+    for piece in tell_all(followed.pieces, standard):
+        one = told[piece.key]
+        change = _change(piece, one.state, nearest, followed.taken_up.get(piece.key, ""))
+        salvaged = derive_salvaged(piece, standing_texts(notebook, one.there), standard)
+        listed.append(_list(notebook, _flagged(salvaged, one.lettered, one.state), one, change, piece.measured))
+    unwanted = (found for key, found in letters.by_key.items() if key not in told and found.issued)
+    return CutList(tuple(listed), tuple(Gone(found, derive_state(notebook, found.id)) for found in unwanted))
+
+
+def _tell(notebook: Notebook, room: str, key: str, lettered: Lettered | None) -> _Told:
+    of = lettered.id if lettered else piece_id(room, key)
+    state = derive_state(notebook, of) if lettered and lettered.issued else State()
+    return _Told(lettered, of, state, place_readings(notebook, of), salvage_readings(notebook, of))
+
+
+def _list(notebook: Notebook, piece: Piece, told: _Told, change: Change | None, in_place: bool) -> Listed:
+    return Listed(
+        piece=piece,
+        id=told.of if told.is_issued else None,
+        of=told.of,
+        state=told.state,
+        change=change,
+        places=_with_strikes(notebook, told.places),
+        in_place=in_place,
+        there=_with_strikes(notebook, told.there),
     )
+
+
+def _with_strikes(notebook: Notebook, readings: Sequence[Entry]) -> tuple[tuple[Entry, str | None], ...]:
+    return tuple((entry, notebook.strike_of(entry.id)) for entry in readings)
+
+
+def _letter_all(pieces: Sequence[Piece], told: Mapping[str, _Told], free: Iterator[str]) -> Iterator[Piece]:
+    """Each with its letter; one that never had any takes the next that is free."""
+    for piece in pieces:
+        lettered = told[piece.key].lettered
+        yield _letter(piece, lettered.letter if lettered else next(free))
 
 
 def _letter(piece: Piece, letter: str) -> Piece:
