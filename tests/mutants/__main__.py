@@ -43,6 +43,7 @@ pytest_add_cli_args_test_selection = {tests}
 track_dependencies = false
 use_git_change_detection = false
 timeout_constant = 20.0
+timeout_multiplier = 5.0
 
 [tool.pytest.ini_options]
 pythonpath = ["."]
