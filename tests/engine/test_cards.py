@@ -239,7 +239,7 @@ def test_plinths_are_told_by_their_feet_and_the_blank_to_cut_them_from():
     − at the foot, across 2 1/16": 1/32"
     .opening: The right head corner is 91°, not 90: try the setting on scrap first.
     .opening: The foot is 1.9° off square to a side: the cuts there follow it.
-    .opening: The side wall leaves 2 1/16" of 2 1/4" for the left leg: it is ripped.
+    .opening: Only 2 1/16" of 2 1/4" is left for the left leg: it is ripped.
     .short: Too short to hold at the saw: cut it from the end of a blank of 18 1/8" or more.
     ''')
     assert found["right plinth"] == lines('''

@@ -175,7 +175,7 @@ def test_beside_a_side_wall_the_leg_is_ripped_after_its_miter():
     assert by_part["left leg"]["saw_top"] == 45
     assert by_part["left leg"]["notes"] == ['Cut the top at full width, then rip the outer edge to leave 1 3/4".']
     assert shown(by_part["head"]) == ('30 1/2"', '34 1/2"')
-    assert 'The side wall leaves 1 3/4" of 2 1/4" for the left leg: it is ripped.' in found["warnings"]
+    assert 'Only 1 3/4" of 2 1/4" is left for the left leg: it is ripped.' in found["warnings"]
 
 
 def test_a_side_wall_farther_off_changes_nothing():

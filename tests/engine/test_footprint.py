@@ -180,6 +180,10 @@ def two_doors(**settings: str) -> Facts:
 
 def leg_width(facts: Facts, opening: str, part: str) -> str:
     (leg,) = [piece for piece in pieces(facts) if piece["opening"] == opening and piece["part"] == part]
+    return ripped_to(leg)
+
+
+def ripped_to(leg: Facts) -> str:
     return flags(leg)["ripped"].partition(" wide")[0]
 
 
@@ -207,6 +211,50 @@ def test_a_leg_beside_a_tall_thing_is_ripped_and_beside_a_low_one_notched_round_
     (leg,) = [piece for piece in pieces(low) if piece["part"] == "left leg"]
     assert "ripped" not in flags(leg)
     assert '7/16" deep and 34 1/2" up' in flags(leg)["notch"]
+
+
+@pytest.mark.parametrize(("side", "at"), [("left", "11"), ("right", "73")])
+def test_a_leg_beside_what_stands_on_its_own_wall_is_ripped_or_notched_too(side, at):
+    # A door from 42 to 72 and 30 of vanity 1 off its jamb: 1 − 3/16 = 13/16 for a leg of 2 1/4, 1 7/16 too much.
+    door = thing("door", "42", "30", name="d", left="80", right="80")
+    found = {}
+    for high in ("84", "34 1/2"):
+        facts = oblong(thing("vanity", at, "30", "stops", name="v", depth="21", height=high), door,
+                       casing__wanted="yes")  # fmt: skip
+        assert problems(facts) == []
+        (found[high],) = [piece for piece in pieces(facts) if piece["part"] == f"{side} leg"]
+        assert not {piece["part_name"] for piece in pieces(facts)} & {
+            "base, wall 1, between the vanity and the door", "base, wall 1, between the door and the vanity"
+        }  # fmt: skip
+    assert ripped_to(found["84"]) == '13/16"'
+    assert "rip-lean" not in flags(found["84"])
+    assert "ripped" not in flags(found["34 1/2"])
+    assert flags(found["34 1/2"])["notch"] == (
+        'Notch its outer edge round the vanity: 1 7/16" deep and 34 1/2" up from the floor.'
+    )
+
+
+def test_how_tall_a_thing_beside_a_leg_is_is_asked_for_and_until_it_is_read_the_leg_is_told_of():
+    door = thing("door", "42", "30", name="d", left="80", right="80")
+    far, near = (oblong(thing("vanity", at, "30", "stops", name="v", depth="21"), door, casing__wanted="yes")
+                 for at in ("9", "11"))  # fmt: skip
+    assert [("v", "height") in needs(facts) for facts in (far, near)] == [False, True]
+    (leg,) = [piece for piece in pieces(near) if piece["part"] == "left leg"]
+    assert ripped_to(leg) == '13/16"'
+    assert flags(leg)["taken-tall"].startswith("How tall the vanity is has not been read")
+
+
+def test_what_a_leg_on_its_own_wall_is_ripped_to_is_no_corner_and_has_its_clearance():
+    # The corner is 80, and the edge beside the tub is square all the same; 1 − 1/8 − 3/16 = 11/16.
+    door = thing("door", "42", "30", name="d", left="80", right="80")
+    tub = thing("tub", "11", "30", "stops", name="v", depth="21", height="84", settings={"thing.clearance": "1/8"})
+    facts = oblong(second=(tub, door), casing__wanted="yes")
+    facts["closed"], facts["walls"][0]["corner"] = False, {"turn": "inside", "corner": ["80"]}
+    (leg,) = [piece for piece in pieces(facts) if piece["part"] == "left leg"]
+    assert ripped_to(leg) == '11/16"'
+    assert "rip-lean" not in flags(leg)
+    assert flags(leg)["ripped"].endswith('42" to the jamb − 41" to the end of the tub − 1/8" kept clear of it, '
+                                         '− 3/16" from jamb to casing.')  # fmt: skip
 
 
 def problems(facts: Facts) -> list[tuple[str, str]]:

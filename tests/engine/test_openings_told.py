@@ -70,7 +70,7 @@ def test_a_ripped_leg_keeps_its_miter_and_its_heads_tip_is_cut_off_where_the_wal
     assert found["left leg"][6:] == lines('''
     + at the top, miter, saw 45° from square (point 45°), across 1 13/16" of it: 1 13/16"
     = outer edge: 82"
-    .opening: The side wall leaves 1 13/16" of 2 1/4" for the left leg: it is ripped.
+    .opening: Only 1 13/16" of 2 1/4" is left for the left leg: it is ripped.
     .note: Cut the top at full width, then rip the outer edge to leave 1 13/16".
     .ripped: 1 13/16" wide: 2" to the jamb, − 3/16" from jamb to casing.
     .rip-lean: The corner is 92°: bevel the ripped edge 2°, its face 1/32" wider than its back.
@@ -169,7 +169,7 @@ def test_a_stool_without_its_sash_or_without_a_horn_says_so():
     assert of_opening(oblong(window(), **CASED)) == [
         "The stool's width wants one more reading: from the closed sash to the plane of the wall."]  # fmt: skip
     assert of_opening(oblong(window(at="2", sash="4"), **CASED)) == [
-        'The side wall leaves 1 13/16" of 2 1/4" for the left leg: it is ripped.',
+        'Only 1 13/16" of 2 1/4" is left for the left leg: it is ripped.',
         "The side wall leaves no horn at the left: the stool ends square against it.",
     ]  # fmt: skip
 

@@ -15,6 +15,7 @@ from scantling.engine.tape.lengths import ZERO, Length, format_length
 from scantling.engine.trim.footprint import LEFT, RIGHT, from_corner, wall_round
 from scantling.engine.trim.moldings.every import derive_longer_than_stock, wanted_moldings
 from scantling.engine.trim.moldings.molding import Molding, runs_of
+from scantling.engine.trim.openings.beside import find_things_at_legs
 from scantling.engine.trim.openings.cased import is_cased
 from scantling.engine.trim.openings.mulled import is_mulled
 from scantling.engine.trim.piece import Kind
@@ -178,7 +179,7 @@ def _figures_of_thing(
             used=bool(use), read=measure is not None,
         )  # fmt: skip
     if isinstance(thing, Obstacle):
-        yield from _height_figure(wall, thing, moldings)
+        yield from _height_figure(room, wall, thing, moldings)
         if thing.base == "stops" and thing.stands:
             yield _depth_figure(room, wall, thing)
     if isinstance(thing, Opening) and thing.kind != "window" and thing.standard and thing.standard.is_bare:
@@ -213,8 +214,10 @@ def _use_along(wall: Wall, thing: Opening | Obstacle, moldings: list[Molding]) -
     return ""
 
 
-def _height_figure(wall: Wall, thing: Obstacle, moldings: list[Molding]) -> Iterator[Figure]:
-    """How tall a thing is, for what runs as high: a chair rail waits for it, what runs over heads does not."""
+def _height_figure(room: Room, wall: Wall, thing: Obstacle, moldings: list[Molding]) -> Iterator[Figure]:
+    """How tall a thing is, for what runs as high: a chair rail waits for it, what runs over heads does not. And for a
+    leg of casing beside it.
+    """
     reached = [one for one in moldings if one.course.level != FLOOR and thing.base in one.course.obstacles]
     if is_plate(thing.kind):
         yield from _plate_figure(wall, thing, moldings)
@@ -235,14 +238,18 @@ def _height_figure(wall: Wall, thing: Obstacle, moldings: list[Molding]) -> Iter
             used=True, read=thing.height is not None, assumed=say("walk-taller", of=_and(notched)),
         )  # fmt: skip
         return
-    if not reached:
+    if reached:
+        waits = any(one.course.level == WAIST for one in reached)
+        why, assumed = say("walk-breaks", of=_and(reached)), "" if waits else say("walk-lower", of=_and(reached))
+    elif thing.id in find_things_at_legs(room):
+        why, assumed = say("walk-tall-leg"), ""
+    else:
         yield from _hidden_figures(wall, thing, "sill")
         return
-    waits = any(one.course.level == WAIST for one in reached)
     yield Figure(
         thing.id, "height", wall.id, wall.number, say("walk-tall", thing=thing.name),
-        say("walk-tall-how-wet" if is_wet(thing.kind) else "walk-tall-how"), say("walk-breaks", of=_and(reached)),
-        used=True, read=thing.height is not None, assumed="" if waits else say("walk-lower", of=_and(reached)),
+        say("walk-tall-how-wet" if is_wet(thing.kind) else "walk-tall-how"), why,
+        used=True, read=thing.height is not None, assumed=assumed,
     )  # fmt: skip
 
 

@@ -4,12 +4,11 @@ import math
 from collections.abc import Iterator, Mapping
 
 from scantling.engine.survey.room import SIDES, Opening, Room, Wall
-from scantling.engine.tape.angles import SQUARE, format_degrees, scaled
+from scantling.engine.tape.angles import SQUARE, Corner, format_degrees, scaled
 from scantling.engine.tape.lengths import SIXTY_FOURTH, Length
-from scantling.engine.trim.footprint import wall_round
 from scantling.engine.trim.openings.casing import Make
 from scantling.engine.trim.openings.frame import write
-from scantling.engine.trim.openings.reach import find_beside, find_notch
+from scantling.engine.trim.openings.reach import derive_make, edge_round, find_beside, find_notch
 from scantling.engine.trim.piece import Flag, Kind
 from scantling.engine.words import say
 
@@ -33,10 +32,33 @@ def derive_beside_flags(room: Room, wall: Wall, ends: OpeningsBeside, make: Make
             left = beside.distance.smallest - make.back
             message = say("leg-ripped-to", width=write(left), working=beside.working, back=write(make.back))
             yield leg, Flag("ripped", message, attention=False)
+            if beside.stop and not beside.stop.body.is_leg and beside.stop.body.band.top is None:
+                told = say("leg-taken-tall", what=beside.stop.body.name)
+                yield leg, Flag("taken-tall", told)
             if beside.stop and beside.stop.body.is_leg:
                 told = say("leg-gives-way", number=beside.number, what=beside.stop.body.name)
                 yield leg, Flag("gives-way", told, attention=False)
-            yield from _lean_flags(room, wall, side, thickness)
+            corner = edge_round(room, wall, opening, side)
+            yield from _lean_flags(corner, side, thickness) if corner else ()
+
+
+def find_things_at_legs(room: Room) -> frozenset[str]:
+    """What a leg is ripped to or notched round, by id: which of the two goes by how tall it is."""
+    return room.derived("things at legs", lambda: frozenset(_things_at_legs(room)))
+
+
+def _things_at_legs(room: Room) -> Iterator[str]:
+    placed = [(wall, opening) for wall in room.walls for opening in wall.openings]
+    for wall, opening in placed:
+        if opening.standard is None or not opening.standard.wants("casing"):
+            continue
+        make = derive_make(opening.standard, opening)
+        for side in SIDES:
+            beside, notch = find_beside(room, wall, opening, side), find_notch(room, wall, opening, side, make)
+            if notch:
+                yield notch[0].of
+            if beside and beside.stop and beside.distance.smallest < make.back + make.leg_width:
+                yield beside.stop.body.of
 
 
 def derive_notch_flags(room: Room, wall: Wall, ends: OpeningsBeside, make: Make) -> Iterator[tuple[Of, Flag]]:
@@ -49,15 +71,13 @@ def derive_notch_flags(room: Room, wall: Wall, ends: OpeningsBeside, make: Make)
             yield (Kind.LEG, side), Flag("notch", message, attention=False)
 
 
-def _lean_flags(room: Room, wall: Wall, side: str, thickness: Length) -> Iterator[tuple[Of, Flag]]:
+def _lean_flags(corner: Corner, side: str, thickness: Length) -> Iterator[tuple[Of, Flag]]:
     """In a corner that is not square the side wall leans over the casing's face, or away: its edge is cut to lean too.
 
     Face and back differ by thickness · cot W. Geometry.
     """
-    found = wall_round(room, wall, side)
-    if found is None or found[1].degrees == SQUARE:
+    if corner.degrees == SQUARE:
         return
-    corner = found[1]
     degrees, lean = format_degrees(corner.degrees), format_degrees(abs(SQUARE - corner.degrees))
     by = abs(scaled(thickness, 1 / math.tan(math.radians(corner.degrees))))
     if by < SIXTY_FOURTH:

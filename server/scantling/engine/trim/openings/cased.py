@@ -14,7 +14,6 @@ from scantling.engine.survey.room import SIDES, Measure, Opening, Place, Problem
 from scantling.engine.tape.angles import SQUARE
 from scantling.engine.tape.lengths import SIXTEENTH, ZERO, format_plain
 from scantling.engine.trim.doubt import Doubt
-from scantling.engine.trim.footprint import wall_round
 from scantling.engine.trim.openings.beside import Of, OpeningsBeside, derive_beside_flags, derive_notch_flags
 from scantling.engine.trim.openings.casing import CasingError, Make, check_casing, derive_casing, derive_sides
 from scantling.engine.trim.openings.extension import ExtensionStrip
@@ -28,7 +27,7 @@ from scantling.engine.trim.openings.mulled import (
     find_row,
     waits_for_row,
 )
-from scantling.engine.trim.openings.reach import derive_make, find_stop, problem_of
+from scantling.engine.trim.openings.reach import derive_make, edge_round, find_stop, problem_of
 from scantling.engine.trim.openings.stool import Stool
 from scantling.engine.trim.openings.window import Window, WindowMake, derive_window
 from scantling.engine.trim.piece import Flag, Kind, Piece, Step
@@ -120,8 +119,8 @@ def derive_jambs(
     if width is None or first.left is None or last.right is None:
         return None
     left_stop, right_stop = (find_stop(room, wall, ends[side], side, make) for side in SIDES)
-    rounds = [wall_round(room, wall, side) for side in SIDES]
-    left_wall, right_wall = (found[1].degrees if found else SQUARE for found in rounds)
+    corners = [edge_round(room, wall, ends[side], side) for side in SIDES]
+    left_wall, right_wall = (corner.degrees if corner else SQUARE for corner in corners)
     return Jambs(
         width, first.left, last.right, first.left_corner, last.right_corner, left_stop, right_stop, left_wall,
         right_wall,

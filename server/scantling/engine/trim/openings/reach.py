@@ -3,7 +3,9 @@ into it.
 
 A side wall is known from the survey: from the left corner to the jamb is what `at` reads, and to the right there is the
 wall's length less that and the opening. In an inside corner nearer than the casing is wide the leg is ripped to lie
-flush in it; past an outside corner no casing can lie, and that is a problem with a name.
+flush in it; past an outside corner no casing can lie, and that is a problem with a name. What stands beside the opening
+itself, a vanity or a tall cabinet, is to a leg what stands round the corner is: along most of it the leg is ripped to
+that, and round what is lower it is notched. Common practice, no source.
 """
 
 from collections.abc import Container, Iterator
@@ -12,6 +14,7 @@ from dataclasses import dataclass, replace
 from scantling.engine.errors import EngineError
 from scantling.engine.standard import PICTURE, STOOL, YIELDS, Standard
 from scantling.engine.survey.room import SIDES, Measure, Opening, Problem, Room, Wall
+from scantling.engine.tape.angles import Corner
 from scantling.engine.tape.lengths import ZERO, Length
 from scantling.engine.trim.footprint import (
     LEFT,
@@ -89,18 +92,45 @@ def find_beside(
     `banded`, the openings that have a backband, is given while that is worked out: what is looked for then is the room
     beside a leg with its band.
     """
-    beside = _find_corner(room, wall, opening, side)
-    if beside is None or opening.standard is None:
+    beside, own = _find_corner(room, wall, opening, side), derive_leg_band(opening)
+    if opening.standard is None:
         return beside
-    stop = _find_stop_in_corner(room, wall, opening, side, legs, banded)
-    if stop is None:
-        return beside
-    left = max(ZERO, beside.distance.smallest - stop.along - stop.body.clearance)
-    known = {"working": beside.working, "along": write(stop.along), "what": stop.body.name}
-    working = say("beside-thing", **known)
-    if stop.body.clearance:
-        working = say("beside-thing-clear", clearance=write(stop.body.clearance), **known)
-    return replace(beside, distance=Measure("", (), (left,)), working=working, stop=stop)
+    stop = _find_stop_in_corner(room, wall, opening, side, legs, banded) if beside else None
+    if beside and stop:
+        left = max(ZERO, beside.distance.smallest - stop.along - stop.body.clearance)
+        working = say("beside-thing", working=beside.working, along=write(stop.along), what=stop.body.name)
+        beside = replace(beside, distance=Measure("", (), (left,)), working=_clear(working, stop.body), stop=stop)
+    on_wall = [one for one in _things_beside(wall, opening, side)
+               if one.stop and is_leg_stopped(own, one.stop.body.band)]  # fmt: skip
+    return min([*on_wall, *([beside] if beside else [])], key=lambda one: one.distance.smallest, default=None)
+
+
+def _things_beside(wall: Wall, opening: Opening, side: str) -> Iterator[Beside]:
+    """What stands on an opening's own wall at one side of it, each with how far from the jamb that is."""
+    if opening.at is None or opening.width is None:
+        return
+    for thing in wall.obstacles:
+        if thing.base != "stops" or not thing.stands or thing.at is None or thing.width is None:
+            continue
+        name, start, end = say("the-thing", thing=thing.name), thing.at.smallest, thing.at.largest + thing.width.largest
+        if side == "left":
+            distance = opening.at.smallest - end
+            working = say("beside-thing-left", at=write(opening.at.smallest), end=write(end), what=name)
+        else:
+            jamb = opening.at.largest + opening.width.largest
+            distance = start - jamb
+            working = say("beside-thing-right", start=write(start), jamb=write(jamb), what=name)
+        if distance.inches < 0:
+            continue  # at the other side of it, below it, or where it cannot be: the survey says so
+        band = Band(ZERO, thing.height.largest if thing.height else None)
+        deep = thing.depth or Measure("", (), (ZERO,))
+        body = BodyRound(thing.id, name, "", wall, start, end, deep, band, thing.clearance, thing.scribed)
+        left = Measure("", (), (max(ZERO, distance - thing.clearance),))
+        yield Beside(wall.number, "inside", left, _clear(working, body), Stop(body, ZERO))
+
+
+def _clear(working: str, body: BodyRound) -> str:
+    return say("beside-clear", working=working, clearance=write(body.clearance)) if body.clearance else working
 
 
 def _find_corner(room: Room, wall: Wall, opening: Opening, side: str) -> Beside | None:
@@ -138,15 +168,24 @@ def _find_stop_in_corner(
 def find_notch(room: Room, wall: Wall, opening: Opening, side: str, make: Make) -> tuple[BodyRound, Length] | None:
     """What a leg is notched round for part of its height, for all of it would be too much to rip; and how deep."""
     found, beside = wall_round(room, wall, side), find_beside(room, wall, opening, side)
-    if found is None or beside is None or beside.stop is not None or opening.standard is None:
+    bottom = derive_leg_band(opening).bottom
+    if opening.standard is None or bottom is None or (beside and beside.stop):
         return None
-    own = derive_leg_band(opening)
-    low = [body for body in things_round(room, wall, side)
-           if own.bottom is not None and body.band.top and body.band.top > own.bottom]  # fmt: skip
-    stop = find_stop_round(found[1], low, opening.standard.casing_thickness)
-    wide = min(make.leg_width, beside.distance.smallest - make.back)
-    deep = make.back + wide - (beside.distance.smallest - stop.along - stop.body.clearance) if stop else ZERO
-    return (stop.body, deep) if stop and deep > ZERO else None
+    low = [(one.stop.body, one.distance.smallest) for one in _things_beside(wall, opening, side) if one.stop]
+    if found and beside:
+        bodies = [body for body in things_round(room, wall, side) if body.band.top and body.band.top > bottom]
+        stop = find_stop_round(found[1], bodies, opening.standard.casing_thickness)
+        low += [(stop.body, beside.distance.smallest - stop.along - stop.body.clearance)] if stop else []
+    wide = min(make.leg_width, beside.distance.smallest - make.back) if beside else make.leg_width
+    deep = [(make.back + wide - distance, body) for body, distance in low if body.band.top and body.band.top > bottom]
+    by, body = max(deep, key=lambda one: one[0], default=(ZERO, None))
+    return (body, by) if body and by > ZERO else None
+
+
+def edge_round(room: Room, wall: Wall, opening: Opening, side: str) -> Corner | None:
+    """The corner that a ripped leg's edge leans with; None where what it is ripped to stands on the wall itself."""
+    beside, found = find_beside(room, wall, opening, side), wall_round(room, wall, side)
+    return None if found is None or (beside and beside.stop and beside.stop.body.wall is wall) else found[1]
 
 
 def derive_leg_band(opening: Opening) -> Band:

@@ -32,6 +32,7 @@ from scantling.engine.trim.openings.reach import (
     derive_make,
     derive_reach,
     find_banded,
+    find_notch,
     legs_round,
     problem_of,
 )
@@ -143,7 +144,7 @@ def derive_runs(room: Room, course: Course, stands_out: StandsOut) -> tuple[list
                 closed_off = _is_closed_off(room, run, course, stands_out)
                 problems += [_closed_off(run)] if closed_off else []
                 runs += [] if closed_off else [run]
-            elif run.back + run.left.clearance + run.right.clearance < ZERO and _is_casing_in_way(run):
+            elif run.back + run.left.clearance + run.right.clearance < ZERO and _is_casing_in_way(room, run):
                 problems.append(_no_room(run))
     return runs, problems
 
@@ -168,10 +169,21 @@ def _meets_heads(wall: Wall, course: Course) -> Iterator[Problem]:
             yield Problem(wall.id, error.key, error.message)
 
 
-def _is_casing_in_way(run: Run) -> bool:
-    """Whether casing is what leaves no wall. Of things that stand in one place, or in a corner, the survey tells."""
+def _is_casing_in_way(room: Room, run: Run) -> bool:
+    """Whether casing is what leaves no wall. Of things that stand in one place, or in a corner, the survey tells; where
+    a leg is notched round what stands beside it, there is no wall and none is lacking.
+    """
+    ends = ((run.left, RIGHT, run.right), (run.right, LEFT, run.left))
     kinds = (run.left.kind, run.right.kind)
-    return CASING in kinds and FACE not in kinds
+    return CASING in kinds and FACE not in kinds and not any(_is_notched(room, run.wall, *end) for end in ends)
+
+
+def _is_notched(room: Room, wall: Wall, casing: Bound, side: str, beside: Bound) -> bool:
+    opening = next((one for one in wall.openings if one.id == casing.of), None)
+    if opening is None or opening.standard is None:
+        return False
+    notch = find_notch(room, wall, opening, side, derive_make(opening.standard, opening))
+    return notch is not None and notch[0].of == beside.of
 
 
 def _is_closed_off(room: Room, run: Run, course: Course, stands_out: StandsOut) -> bool:

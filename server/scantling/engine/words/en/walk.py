@@ -75,6 +75,7 @@ TEXTS = {
     "walk-tall-how-wet": "From the floor to its top; where its walls are tiled, to the top of the tile.",
     "walk-tall-notched": "how high the {of} is notched for it",
     "walk-taller": "taller than the {of}",
+    "walk-tall-leg": "whether the leg beside it is ripped or notched",
     "walk-lower": "lower than the {of}",
     "walk-hangs": "{thing}, floor to its lower edge",
     "walk-hangs-how": "From the floor to its lower edge; 0 where it stands on the floor, or lies in it.",

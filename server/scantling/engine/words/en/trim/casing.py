@@ -46,7 +46,7 @@ TEXTS = {
     # What to know before cutting.
     "rip-leg": "Cut the top at full width, then rip the outer edge to leave {width}.",
     "rip-tip": "At {where}, miter it first, then cut the tip off plumb, {width} past the short point.",
-    "leg-is-ripped": "The side wall leaves {left} of {whole} for {leg}: it is ripped.",
+    "leg-is-ripped": "Only {left} of {whole} is left for {leg}: it is ripped.",
     "unused-overhang": "Not used: overhang, which a mitered head has none of.",
     "reads-width-covers": "Width reads from {least} to {most}: cut to the largest, for what covers it.",
     "reads-left": "Height at the left reads from {least} to {most}: cut to the smallest, for what stands between.",

@@ -15,7 +15,9 @@ TEXTS = {
     "beside-left": "{at} to the jamb",
     "beside-right": "{wall} of wall − {at} to the jamb − {width} across",
     "beside-thing": "{working} − {along} for {what}",
-    "beside-thing-clear": "{working} − {along} for {what} − {clearance} kept clear of it",
+    "beside-thing-left": "{at} to the jamb − {end} to the end of {what}",
+    "beside-thing-right": "{start} to {what} − {jamb} to the jamb",
+    "beside-clear": "{working} − {clearance} kept clear of it",
     "casing-on-wall": "the casing of the {what} on {wall}",
     "thickness-of-thing": "thickness of {what}",
     # From the jamb to the casing's outer edge, in the working of what dies into it.
@@ -36,6 +38,10 @@ TEXTS = {
     "leg-gives-way": (
         "In corner {number} {what} keeps its width, and this leg gives way. Turn that with the casing's setting in "
         "corners."
+    ),
+    "leg-taken-tall": (
+        "How tall {what} is has not been read: it is taken to be as tall as the leg. Round what is lower than half of "
+        "it the leg is notched."
     ),
     "leg-notch": "Notch its outer edge round {what}: {deep} deep and {up} up from the floor.",
     "leg-leans-wide": "The corner is {degrees}: bevel the ripped edge {lean}, its face {by} wider than its back.",
