@@ -71,7 +71,8 @@ def test_a_toe_kick_said_of_one_thing_of_the_notebook_is_its_own():
 def test_a_toe_kick_that_its_cabinet_cannot_have_is_a_problem_on_its_wall_and_the_rest_answers():
     for name, value, key in (("toe__height", "36", "toe-too-high"), ("toe__depth", "24", "toe-too-deep")):
         answered = ask("pieces", corner(**{**TOE, name: value}))
-        assert [(one["key"], one["wall"]) for one in answered["problems"]] == [(key, "w1")]
+        ((wall_of, told, message),) = [(one["wall"], one["key"], one["message"]) for one in answered["problems"]]
+        assert (wall_of, told, message.partition(": ")[2]) == ("w1", key, "read one again.")
         assert any(piece["part_name"] == "base, wall 2" for piece in answered["pieces"])
 
 

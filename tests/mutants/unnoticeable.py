@@ -14,4 +14,6 @@ WHY = {
         "of two orders with as many settings the other one is kept",
     "ways = [(at, *board[done]) for at, (board, done) in enumerate(zip(sets, cut, )) if done < len(board)]":
         "both are of one length; `strict` is there for who changes that",
+    "for sign, bound in ((-2, run.left), (1, run.right))":
+        "a term adds or takes off by whether its sign is above nothing",
 }  # fmt: skip
