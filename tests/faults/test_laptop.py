@@ -22,17 +22,33 @@ from scantling.clock import mint_id
 from scantling.store import open_store
 
 store, device = open_store(Path(sys.argv[1])), sys.argv[2]
-for seq in range(1, 100_000):
+for seq in range(1, int(sys.argv[3])):
     with store.writing() as ledger:
         ledger.append({"id": mint_id(seq), "device": device, "seq": seq, "stamp": f"{seq:012x}-0000-{device}",
                        "version": 1, "kind": "device", "body": {"name": "x" * 500}, "supersedes": []})
     print(seq, flush=True)
+sys.stdin.read()
 """
+#: As many as a log holds: one that was begun anew would end in what was written before.
+FEW = 30
+
+
+def begin_writing(folder, device, entries):
+    command = [sys.executable, "-c", WRITER, folder, device, str(entries + 1)]
+    return subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
+
+
+def write_few(folder):
+    """A writer that is killed while it waits."""
+    process = begin_writing(folder, PHONE, FEW)
+    assert [process.stdout.readline() for _ in range(FEW)] == [f"{seq}\n" for seq in range(1, FEW + 1)]
+    process.kill()
+    process.communicate()
 
 
 def write_until_killed(folder, device, milliseconds):
     """Start a writer, kill it, and return the last number that it had acknowledged."""
-    process = subprocess.Popen([sys.executable, "-c", WRITER, folder, device], stdout=subprocess.PIPE, text=True)
+    process = begin_writing(folder, device, 100_000)
     assert process.stdout.readline() == "1\n"
     time.sleep(milliseconds / 1000)
     process.kill()
@@ -73,7 +89,7 @@ def test_two_programs_on_one_notebook_keep_the_entries_of_both(tmp_path):
 
 
 def test_a_journal_torn_in_its_last_bytes_opens_with_all_whole_entries_before_them(tmp_path):
-    write_until_killed(tmp_path, PHONE, 100)
+    write_few(tmp_path)
     torn = tmp_path / "torn"
     torn.mkdir()
     for name in (FILE_NAME, FILE_NAME + "-wal"):
@@ -89,7 +105,7 @@ def test_a_journal_torn_in_its_last_bytes_opens_with_all_whole_entries_before_th
 @pytest.fixture
 def damaged(tmp_path):
     """A notebook whose pages after the first are noise."""
-    write_until_killed(tmp_path, PHONE, 100)
+    write_few(tmp_path)
     kept_by(tmp_path)
     path = tmp_path / FILE_NAME
     content = path.read_bytes()
