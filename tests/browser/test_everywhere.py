@@ -12,6 +12,7 @@ import pytest
 from playwright.sync_api import Page
 
 from tests.browser.conftest import Laptop, listen
+from tests.browser.still import LAPTOPS_ENGINE
 from tests.browser.touch import awake
 from tests.look.places import SIZES, fill, go_to, places
 
@@ -41,6 +42,7 @@ def page(browser, site, tmp_path_factory) -> Iterator[Page]:
     laptop = Laptop(data, site).start()
     # axe tries colors by styles of its own, which the page's policy would refuse.
     context = browser.new_context(service_workers="block", bypass_csp=True)
+    context.add_init_script(LAPTOPS_ENGINE)  # what it says is the same, and sooner
     wrong = listen(context)
     page = context.new_page()
     page.goto(laptop.url)
