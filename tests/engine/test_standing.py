@@ -1,6 +1,10 @@
 """Walls that are tiled, paneled, or hidden by what is built in: paper and paint end there, and the pattern runs on."""
 
+from collections import Counter
+
 import pytest
+from scantling.engine.survey.read import read_room
+from scantling.engine.walk.needs import derive_figures
 
 from tests.asked import ask
 from tests.rooms import oblong, pieces, room, thing, wall
@@ -47,6 +51,7 @@ def test_above_tile_hang_short_strips_and_beside_it_whole_ones():
     found = from_left(oblong(TILE))
     assert cut_along(found) == [whole, whole, above, above, whole, whole]
     assert found["working"][1] == 'wall 1, over the tile: 24" + 4" trim = 28"'
+    assert not any("tile" in line for line in from_left(oblong(TILE), from_floor="72")["working"])
 
 
 def test_above_tile_the_pattern_stands_as_it_does_beside_it():
@@ -107,6 +112,12 @@ def test_what_is_not_all_read_is_covered_over_and_of_tile_that_is_told():
     assert area["working"][1] == "vanity: the wall behind it is counted, for its size is not read"
 
 
+def test_of_several_readings_those_count_that_leave_more_to_cover():
+    # It begins at 41 rather than 40, and goes up to 71 rather than 72; it ends at 40 + 49.
+    tile = thing("tile", ["40", "41"], ["50", "49"], "stops", sill=["12", "13"], height=["72", "71"], name="tile")
+    assert painted(oblong(tile))["square_feet"] == pytest.approx(288 - (89 - 41) * (71 - 13) / 144)
+
+
 @pytest.mark.parametrize(
     ("kind", "base", "behind", "hidden"),
     [
@@ -135,6 +146,12 @@ def test_the_side_of_what_stands_in_a_corner_hides_as_much_of_the_next_wall():
     found = seams(facts, walls=["w2"], start={"of": "w2", "at": "0"})
     assert cut_along(found, "w2")[0] == [("over", "vanity", 66)]
     assert painted(facts)["square_feet"] == pytest.approx(288 - (30 + 21) * 34 / 144)
+    (left, right) = (room(wall("w1", "60"), wall("w2", "60", things=[{**VANITY, "at": at}]), wall("w3", "60"),
+                          wall("w4", "60")) for at in ("0", "30"))  # fmt: skip
+    for facts in (left, right):
+        assert painted(facts)["square_feet"] == pytest.approx((4 * 60 * 96 - (30 + 21) * 34) / 144)
+    tiled = painted(oblong({**TILE, "at": "70", "depth": "1/2"}))  # tile has no side to speak of
+    assert tiled["square_feet"] == pytest.approx(288 - 50 * 72 / 144)
     away, wide = oblong({**VANITY, "at": "80"}), oblong({**VANITY, "at": "90"})
     wide["walls"][0]["corner"]["corner"] = "100"  # there the wall is seen past its side
     for facts in (away, wide):
@@ -145,8 +162,8 @@ def test_a_tub_that_stands_before_tile_need_not_be_read_how_tall_it_is():
     tub = thing("tub", "42", "40", "stops", depth="30", name="tub")
     before = oblong(TILE, tub)
     assert not any("tub" in line for line in [*from_left(before)["said"], *painted(before)["working"]])
-    longer = oblong(TILE, tub | {"width": "60"})
-    assert any("behind the tub" in line for line in from_left(longer)["said"])
+    for facts in (oblong(TILE, tub | {"width": "60"}), oblong(TILE | {"sill": "16"}, tub)):
+        assert any("behind the tub" in line for line in from_left(facts)["said"])
 
 
 def test_a_window_in_tile_is_taken_off_once():
@@ -169,12 +186,20 @@ def test_paint_above_a_wainscot_takes_off_what_is_above_it_alone():
     window = thing("window", "100", "20", left="30", right="30", name="its sill unread")
     found = painted(oblong(door, TILE, window), from_floor="40", from_ceiling="6")
     assert found["square_feet"] == pytest.approx((432 * 50 - 30 * 40 - 50 * 32 - 20 * 30) / 144)
+    unplaced = painted(oblong({**door, "at": []}), from_floor="40", from_ceiling="6")
+    assert unplaced["square_feet"] == pytest.approx((432 * 50 - 30 * 50) / 144)
 
 
 def test_tile_is_asked_how_high_it_goes_and_nothing_waits_for_where_it_begins():
     facts = oblong(thing("tile", "40", "50", "stops", name="tile"), {**VANITY, "at": "2", "height": []},
                    base__wanted="no")  # fmt: skip
     assert [need["what"] for need in ask("needs", room=facts)["needs"]] == ["height"]
+    # Of what is built in it may be read, each figure once, whether or not a rail asks for it.
+    upper = thing("wall cabinet", "40", "40", "over", depth="12", name="upper")
+    for rail in ("no", "yes"):
+        read = read_room(oblong(VANITY | {"at": "2", "height": []}, upper, chair_rail__wanted=rail))
+        asked = Counter((figure.of, figure.what) for figure in derive_figures(read))
+        assert asked["vanity", "height"] == asked["upper", "sill"] == asked["upper", "height"] == 1
     unplaced = oblong(thing("tile", None, None, "stops", name="tile"), base__wanted="no")
     assert [need["what"] for need in ask("needs", room=unplaced)["needs"]] == ["at", "width", "height"]
 
@@ -226,3 +251,5 @@ def test_a_wainscot_from_corner_to_corner_is_no_second_thing_and_base_and_rail_r
     assert sorted(rails) == [17.5625, 67.5625, 96, 96, 120]
     # The wainscot, and of the door what is above it; the vanity stands before the wainscot.
     assert painted(facts)["square_feet"] == pytest.approx(288 - (120 * 36 + 30 * 44) / 144)
+    boarded["height"] = "37"  # a rail across it is no rail across a plate
+    assert not any(flag["key"] == "plate" for piece in ask("pieces", room=facts)["pieces"] for flag in piece["flags"])

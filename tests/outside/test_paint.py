@@ -38,7 +38,7 @@ def test_what_lies_over_each_other_on_a_wall_is_taken_off_once(seed):
     # Source: shapely, the union of rectangles, clipped to what is painted of the wall.
     random = Random(seed)
     boxes = []
-    for _ in range(random.randint(2, 5)):
+    for _ in range(random.randint(3, 12)):
         left, foot = random.randint(0, 90), random.randint(0, 60)
         boxes.append((left, foot, left + random.randint(1, 30), foot + random.randint(1, 36)))
     things = [thing("tile", str(left), str(right - left), "stops", sill=str(foot), height=str(top), name=f"t{number}")

@@ -468,6 +468,22 @@ def test_free_pieces_plans_and_settings_of_a_thing_have_a_way_by_rest(client, ho
     assert written(client.post(f"/api/rooms/{room}/boards/plans", json=body))["profile"] == plan["profile"]
 
 
+def test_tile_has_a_way_by_rest_and_whether_the_wall_behind_a_thing_is_covered(client, room, walls, read_room):
+    tile = {"wall": walls[0], "kind": "tile", "base": "stops"}
+    thing = written(client.post(f"/api/rooms/{room}/obstacles", json=tile))["obstacle"]
+    for what, text in (("at", "10"), ("width", "30"), ("height", "72"), ("sill", "12")):
+        said = {"of": thing, "what": what, "text": text}
+        written(client.post(f"/api/rooms/{room}/readings", json=said))
+    behind = f"/api/rooms/{room}/things/{thing}/settings/thing.behind"
+    question = {"ask": "paint_areas", "room": room, "height": "96"}
+    areas = []
+    for value in ("bare", "covered", "usual"):
+        written(client.put(behind, json={"value": value}), 200)
+        areas.append(client.post("/api/ask", json=question).json["answer"]["surfaces"][0]["square_feet"])
+    assert [areas[1] - area for area in areas] == [30 * 60 / 144, 0, 30 * 60 / 144]
+    assert client.put(behind, json={"value": "painted"}).status_code == 422
+
+
 def test_several_rooms_are_planned_at_once_by_rest(client, house, read_room):
     stock = [{"length": "144", "price": "19.98", "limit": None}]
     written(client.put(f"/api/houses/{house}/settings/base.stock", json={"value": stock}), 200)
