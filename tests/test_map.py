@@ -130,6 +130,7 @@ MOST_IN_A_FOLDER = 12
 FILES_AT_MOST = 13
 COMMENT = re.compile(r"/\*.*?\*/|^\s*//[^\n]*", re.DOTALL | re.MULTILINE)
 IMPORT = re.compile(r"""^\s*(?:import|export)\b(?:[\w\s{},*$]*?\bfrom)?\s*["']([^"']+)["']""", re.MULTILINE)
+EXPORT = re.compile(r"^export (?:async )?(?:const|let|class|function\*?) (\w+)", re.MULTILINE)
 DYNAMIC = re.compile(r"\bimport\(\s*[\"']([^\"']+)[\"']")
 
 
@@ -331,6 +332,14 @@ def reached_from(start, arrows):
 def test_no_folder_of_the_page_is_a_heap():
     in_folder = Counter(path.parent for path in PAGE_FILES)
     assert {name_of(folder): count for folder, count in in_folder.items() if count > MOST_IN_A_FOLDER} == {}
+
+
+def test_no_two_things_of_the_page_are_given_out_under_one_name():
+    given = {}
+    for path in PAGE_FILES:
+        for name in EXPORT.findall(COMMENT.sub("", path.read_text(encoding="utf-8"))):
+            given.setdefault(name, []).append(name_of(path))
+    assert {name: paths for name, paths in given.items() if len(paths) > 1} == {}
 
 
 def test_every_screen_has_a_folder_with_one_door():

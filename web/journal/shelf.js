@@ -25,7 +25,7 @@ const OTHER_IN_FILE = "aside-file";
 const SPARSE = 2;
 
 /** The entries of a transaction, with the sums of what is shared, which change in step with them. */
-export class Shelf {
+export class EntryShelf {
   #asked;
   #put;
 

@@ -10,7 +10,7 @@ import { Blobs } from "./disk/blobs.js";
 import { Database, listenFor } from "./disk/database.js";
 import { digestsOf, layInto, totalOf } from "./digest.js";
 import { newId } from "./ids.js";
-import { Shelf } from "./shelf.js";
+import { EntryShelf } from "./shelf.js";
 
 /** @type {IDBTransactionOptions} */
 const STRICT = { durability: "strict" };
@@ -336,7 +336,7 @@ export class Store {
 
   /**
    * One change, whole or not at all.
-   * @param {(shelf: Shelf) => Promise<any>} work @param {IDBTransactionOptions} [durability]
+   * @param {(shelf: EntryShelf) => Promise<any>} work @param {IDBTransactionOptions} [durability]
    * @returns {Promise<any>}
    */
   #change(work, durability = STRICT) {
@@ -346,7 +346,7 @@ export class Store {
       const completed = transaction.done;
       completed.catch(() => {}); // `work` rejects first when a request fails; both must not be reported.
       try {
-        const shelf = await new Shelf(transaction, this.#now()).begin();
+        const shelf = await new EntryShelf(transaction, this.#now()).begin();
         const result = await work(shelf);
         await shelf.end();
         await completed;

@@ -204,7 +204,7 @@ function saying(read, kind, about) {
  * Walls in a row: each after the one it names; of two that name the same, the later first.
  * @param {Map<string, string | null>} after in order of first mention @returns {string[]}
  */
-export function row(after) {
+export function wallsInRow(after) {
   /** @type {Map<string | null, string[]>} */
   const following = new Map();
   for (const [wall, named] of after) {

@@ -2,7 +2,7 @@
 // The outline: which houses, rooms, walls and openings the entries name, in walking order, and the readings as typed.
 // It lets a person record a room while the engine is asleep. It knows no lengths; every figure is the engine's to give.
 import { say } from "../words/words.js";
-import { headsOf, readable, row, strikesIn } from "./fold.js";
+import { headsOf, readable, strikesIn, wallsInRow } from "./fold.js";
 
 /** @typedef {import("./fold.js").Entry} Entry */
 /** @typedef {{id: string, kind: string, base?: string}} Thing */
@@ -33,7 +33,7 @@ export function outline(entries) {
   const [openings, obstacles] = [within("opening", "wall"), within("obstacle", "wall")];
   const named = mentioned(read, "wall", "room");
   const walls = (/** @type {string} */ room) =>
-    standing(row(afterIn(room, named.get(room), said.wall, strikes)), shown.wall, "room", room).map((one, place) => ({
+    standing(wallsInRow(afterIn(room, named.get(room), said.wall, strikes)), shown.wall, "room", room).map((one, place) => ({
       ...one,
       number: place + 1,
       openings: openings(one.id),

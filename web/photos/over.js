@@ -2,11 +2,11 @@
 // What lies over a photo: lines as they were drawn, and pins with their figures. Lines have a pale edge and pins a pale
 // ring, so that both are seen on dark walls and on light ones.
 import { html } from "../controls/ui.js";
+import { WHOLE } from "./touched.js";
 
 /** @typedef {import("./marked.js").Point} Point */
 /** @typedef {{id: string, x: number, y: number, shown: string}} Pinned */
 
-const WHOLE = 10000;
 /** Beyond this part of the way a figure stands at its pin's other side, or it would run off the photo. */
 const FAR = 6000;
 const NEAR_TOP = 1000;

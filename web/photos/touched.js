@@ -4,7 +4,8 @@
 
 /** @typedef {import("./marked.js").Point} Point */
 
-const WHOLE = 10000;
+/** So many parts a side of a photo has. */
+export const WHOLE = 10_000;
 const POINTS_AT_MOST = 200;
 /** Nearer than this the next point says nothing new: three thousandths of the photo. */
 const STEP = 30;

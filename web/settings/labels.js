@@ -1,7 +1,7 @@
 // @ts-check
 // What the label of a paper, a film, a sheet or a paint says, and where and how it goes on a room. Names, no figures.
 import { say } from "../words/words.js";
-import { LENGTH, pick, plain, row, table } from "./said.js";
+import { LENGTH, lengthRow, pick, plainRow, table } from "./said.js";
 
 /** @typedef {import("./trims.js").Group} Group */
 
@@ -16,13 +16,13 @@ export const ARTICLES = {
         pick("paper.hanging", ["paste", "paste the wall", "peel and stick"]),
       ],
       rows: [
-        row("paper.width"),
-        row("paper.length"),
-        row("paper.repeat"),
-        plain("paper.drop"),
-        row("paper.overlap"),
-        plain("paper.tolerance"),
-        plain("paper.price"),
+        lengthRow("paper.width"),
+        lengthRow("paper.length"),
+        lengthRow("paper.repeat"),
+        plainRow("paper.drop"),
+        lengthRow("paper.overlap"),
+        plainRow("paper.tolerance"),
+        plainRow("paper.price"),
       ],
     },
   },
@@ -30,7 +30,7 @@ export const ARTICLES = {
     name: say("sort-paint"),
     label: {
       title: say("group-label"),
-      rows: [plain("paint.coats"), plain("paint.spread", "m2/l"), plain("paint.loss"), plain("paint.keep", "l")],
+      rows: [plainRow("paint.coats"), plainRow("paint.spread", "m2/l"), plainRow("paint.loss"), plainRow("paint.keep", "l")],
       tables: [
         table("paint.cans", [
           ["size", say("cell-size"), "text", "", "must", "l"],
@@ -44,7 +44,7 @@ export const ARTICLES = {
     label: {
       title: say("group-label"),
       picks: [pick("film.turnable", ["no", "yes"])],
-      rows: [row("film.width"), row("film.length"), row("film.gap"), row("film.allowance"), plain("film.price")],
+      rows: [lengthRow("film.width"), lengthRow("film.length"), lengthRow("film.gap"), lengthRow("film.allowance"), plainRow("film.price")],
     },
   },
   sheet: {
@@ -52,7 +52,7 @@ export const ARTICLES = {
     label: {
       title: say("group-label"),
       picks: [pick("sheet.turnable", ["no", "yes"])],
-      rows: [row("sheet.width"), row("sheet.length"), row("sheet.kerf"), row("sheet.gap"), plain("sheet.price")],
+      rows: [lengthRow("sheet.width"), lengthRow("sheet.length"), lengthRow("sheet.kerf"), lengthRow("sheet.gap"), plainRow("sheet.price")],
     },
   },
 };
@@ -70,13 +70,13 @@ export const COVERS = {
       key: "height",
       title: say("group-height"),
       rows: [
-        row("cover.from_floor"),
-        row("cover.from_ceiling"),
-        row("cover.height"),
-        row("cover.trim"),
-        row("cover.turn"),
-        row("cover.sliver"),
-        row("cover.mark"),
+        lengthRow("cover.from_floor"),
+        lengthRow("cover.from_ceiling"),
+        lengthRow("cover.height"),
+        lengthRow("cover.trim"),
+        lengthRow("cover.turn"),
+        lengthRow("cover.sliver"),
+        lengthRow("cover.mark"),
       ],
     },
     {
@@ -99,10 +99,10 @@ export const COVERS = {
       key: "own",
       title: say("group-own"),
       rows: [
-        row("cover.from_floor", "painted.from_floor"),
-        row("cover.from_ceiling", "painted.from_ceiling"),
-        row("cover.height"),
-        plain("cover.growth"),
+        lengthRow("cover.from_floor", "painted.from_floor"),
+        lengthRow("cover.from_ceiling", "painted.from_ceiling"),
+        lengthRow("cover.height"),
+        plainRow("cover.growth"),
       ],
       tables: [
         table("cover.surfaces", [

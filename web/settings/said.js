@@ -42,21 +42,21 @@ export const pick = (name, values, said = name, of = said) => [
 ];
 
 /** Yes or no. @param {string} name @param {string[]} [more] what else it may be */
-export const wanted = (name, more = []) => pick(name, ["yes", "no", ...more], name, "wanted");
+export const yesOrNo = (name, more = []) => pick(name, ["yes", "no", ...more], name, "wanted");
 
 /** How a molding is joined in inside corners. @param {string} name @param {string[]} [values] */
 export const inside = (name, values = ["cope", "miter", "butt"]) => pick(name, values, name, "inside");
 
 /** A length. @param {string} name @param {string} [said] where it is called otherwise here @returns {Row} */
-export const row = (name, said = name) => [
+export const lengthRow = (name, said = name) => [
   name,
   say(`setting-${keyOf(said)}`),
   () => say(`setting-${keyOf(said)}.hint`),
 ];
 
 /** What is no length. @param {string} name @param {string} [unit] of a bare number, where that is metric @returns {Row} */
-export const plain = (name, unit) => {
-  const [, label, hint] = row(name);
+export const plainRow = (name, unit) => {
+  const [, label, hint] = lengthRow(name);
   return [name, label, hint, "plain", unit];
 };
 

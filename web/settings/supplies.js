@@ -1,7 +1,7 @@
 // @ts-check
 // What the supplies of a room are counted by, group by group, each under the prefix of its settings. Names, no figures.
 import { say } from "../words/words.js";
-import { LENGTH, pick, plain, row, table, wanted } from "./said.js";
+import { LENGTH, lengthRow, pick, plainRow, table, yesOrNo } from "./said.js";
 
 /**
  * Something counted by the package: how much one does, and what it costs.
@@ -9,32 +9,32 @@ import { LENGTH, pick, plain, row, table, wanted } from "./said.js";
  */
 const sundry = (key, title, unit = "") => ({
   title,
-  picks: [wanted(`${key}.wanted`)],
-  rows: [plain(`${key}.covers`, unit), plain(`${key}.price`)],
+  picks: [yesOrNo(`${key}.wanted`)],
+  rows: [plainRow(`${key}.covers`, unit), plainRow(`${key}.price`)],
 });
 
 /** @type {Record<string, import("./trims.js").Group>} */
 export const SUPPLIES = {
   caulk: {
     title: say("group-caulk"),
-    picks: [wanted("caulk.wanted"), pick("caulk.shape", ["fillet", "round", "square"])],
-    rows: [row("caulk.size"), plain("caulk.tube", "ml"), plain("caulk.waste"), plain("caulk.price")],
+    picks: [yesOrNo("caulk.wanted"), pick("caulk.shape", ["fillet", "round", "square"])],
+    rows: [lengthRow("caulk.size"), plainRow("caulk.tube", "ml"), plainRow("caulk.waste"), plainRow("caulk.price")],
   },
   adhesive: {
     title: say("group-adhesive"),
-    picks: [wanted("adhesive.wanted")],
+    picks: [yesOrNo("adhesive.wanted")],
     rows: [
-      row("adhesive.size"),
-      row("adhesive.apart"),
-      plain("adhesive.tube", "ml"),
-      plain("adhesive.waste"),
-      plain("adhesive.price"),
+      lengthRow("adhesive.size"),
+      lengthRow("adhesive.apart"),
+      plainRow("adhesive.tube", "ml"),
+      plainRow("adhesive.waste"),
+      plainRow("adhesive.price"),
     ],
   },
   nail: {
     title: say("group-nail"),
-    picks: [wanted("nail.wanted")],
-    rows: [row("nail.board"), row("nail.bite"), row("nail.apart"), row("nail.crown")],
+    picks: [yesOrNo("nail.wanted")],
+    rows: [lengthRow("nail.board"), lengthRow("nail.bite"), lengthRow("nail.apart"), lengthRow("nail.crown")],
     tables: [
       table("nail.boxes", [
         ["length", say("cell-length"), "text", "", "must", LENGTH],

@@ -1,7 +1,7 @@
 // @ts-check
 // What can be set, group by group: each by its name in the journal. Names, no figures; the words are in the catalog.
 import { say } from "../words/words.js";
-import { boards, boardsOfAny, inside, pick, plain, row, wanted } from "./said.js";
+import { boards, boardsOfAny, inside, lengthRow, pick, plainRow, yesOrNo } from "./said.js";
 import { SUPPLIES } from "./supplies.js";
 import { THINGS } from "./things.js";
 
@@ -16,13 +16,13 @@ const BASE = {
   base: {
     title: say("group-base"),
     picks: [
-      wanted("base.wanted"),
+      yesOrNo("base.wanted"),
       inside("base.inside"),
       pick("base.floor", ["follow", "scribe", "taper"]),
       pick("bow.beyond", ["shim", "scribe"]),
       pick("scarf.place", ["plan", "even", "offcut"]),
     ],
-    rows: [row("base.height"), row("base.thickness"), row("bow.spring"), plain("light.from"), plain("base.scarf")],
+    rows: [lengthRow("base.height"), lengthRow("base.thickness"), lengthRow("bow.spring"), plainRow("light.from"), plainRow("base.scarf")],
     tables: [boards("base.stock")],
   },
 };
@@ -31,48 +31,48 @@ const BASE = {
 const OPENINGS = {
   casing: {
     title: say("group-casing"),
-    picks: [wanted("casing.wanted", ["none"]), pick("head", ["mitered", "butted"])],
+    picks: [yesOrNo("casing.wanted", ["none"]), pick("head", ["mitered", "butted"])],
     rows: [
-      row("casing.width"),
-      row("casing.thickness"),
-      row("reveal"),
-      row("casing.head_width"),
-      row("casing.overhang"),
-      row("casing.clearance"),
+      lengthRow("casing.width"),
+      lengthRow("casing.thickness"),
+      lengthRow("reveal"),
+      lengthRow("casing.head_width"),
+      lengthRow("casing.overhang"),
+      lengthRow("casing.clearance"),
     ],
     tables: [boards("casing.stock"), boards("casing.head_stock")],
   },
   plinth: {
     title: say("group-plinth"),
-    rows: [row("plinth.height"), row("plinth.width"), row("plinth.thickness")],
+    rows: [lengthRow("plinth.height"), lengthRow("plinth.width"), lengthRow("plinth.thickness")],
     tables: [boards("plinth.stock")],
   },
   dressed: {
     title: say("group-dressed"),
     rows: [
-      row("block.size"),
-      row("block.thickness"),
-      row("fillet.thickness"),
-      row("fillet.overhang"),
-      row("head_cap.thickness"),
-      row("head_cap.overhang"),
-      row("backband.width"),
-      row("backband.thickness"),
+      lengthRow("block.size"),
+      lengthRow("block.thickness"),
+      lengthRow("fillet.thickness"),
+      lengthRow("fillet.overhang"),
+      lengthRow("head_cap.thickness"),
+      lengthRow("head_cap.overhang"),
+      lengthRow("backband.width"),
+      lengthRow("backband.thickness"),
     ],
     tables: [boards("block.stock"), boards("fillet.stock"), boards("head_cap.stock"), boards("backband.stock")],
   },
   window: {
     title: say("group-window"),
     ofWindows: true,
-    picks: [pick("window.style", ["stool", "picture"]), wanted("apron.wanted")],
-    rows: [row("stool.thickness"), row("stool.horn"), row("apron.width"), row("apron.thickness")],
+    picks: [pick("window.style", ["stool", "picture"]), yesOrNo("apron.wanted")],
+    rows: [lengthRow("stool.thickness"), lengthRow("stool.horn"), lengthRow("apron.width"), lengthRow("apron.thickness")],
     tables: [boards("stool.stock"), boards("apron.stock")],
   },
   extension: {
     title: say("group-extension"),
     ofWindows: true,
-    picks: [wanted("extension.wanted")],
-    rows: [row("extension.thickness"), row("extension.step")],
+    picks: [yesOrNo("extension.wanted")],
+    rows: [lengthRow("extension.thickness"), lengthRow("extension.step")],
     tables: [boards("extension.stock")],
   },
 };
@@ -88,38 +88,38 @@ const ONE_ONLY = {
  */
 const molding = (key, title, rows, joints) => ({
   title,
-  picks: [wanted(`${key}.wanted`), inside(`${key}.inside`, joints)],
+  picks: [yesOrNo(`${key}.wanted`), inside(`${key}.inside`, joints)],
   rows,
   tables: [boards(`${key}.stock`)],
 });
 
 /** @type {Record<string, Group>} */
 const MOLDINGS = {
-  cap: molding("cap", say("group-cap"), [row("cap.width"), row("cap.thickness")]),
-  shoe: molding("shoe", say("group-shoe"), [row("shoe.height"), row("shoe.thickness")]),
+  cap: molding("cap", say("group-cap"), [lengthRow("cap.width"), lengthRow("cap.thickness")]),
+  shoe: molding("shoe", say("group-shoe"), [lengthRow("shoe.height"), lengthRow("shoe.thickness")]),
   chair_rail: molding("chair_rail", say("group-chair_rail"), [
-    row("chair_rail.height"),
-    row("chair_rail.width"),
-    row("chair_rail.thickness"),
+    lengthRow("chair_rail.height"),
+    lengthRow("chair_rail.width"),
+    lengthRow("chair_rail.thickness"),
   ]),
   picture_rail: molding("picture_rail", say("group-picture_rail"), [
-    row("picture_rail.height"),
-    row("picture_rail.width"),
-    row("picture_rail.thickness"),
+    lengthRow("picture_rail.height"),
+    lengthRow("picture_rail.width"),
+    lengthRow("picture_rail.thickness"),
   ]),
   crown: molding(
     "crown",
     say("group-crown"),
-    [row("crown.width"), plain("crown.spring"), row("crown.spring_in")],
+    [lengthRow("crown.width"), plainRow("crown.spring"), lengthRow("crown.spring_in")],
     ["cope", "miter"],
   ),
   blocking: {
     title: say("group-blocking"),
-    picks: [wanted("blocking.wanted")],
-    rows: [row("blocking.gap")],
+    picks: [yesOrNo("blocking.wanted")],
+    rows: [lengthRow("blocking.gap")],
     tables: [boards("blocking.stock")],
   },
-  toe: { title: say("group-toe"), rows: [row("toe.height"), row("toe.depth")] },
+  toe: { title: say("group-toe"), rows: [lengthRow("toe.height"), lengthRow("toe.depth")] },
   ends: {
     title: say("group-ends"),
     picks: [
@@ -138,16 +138,16 @@ const CUTTING = {
     title: say("group-cutting"),
     picks: [pick("shared_miters", ["no", "yes"]), pick("grain.order", ["no", "yes"])],
     rows: [
-      row("kerf"),
-      row("end_trim"),
-      row("slack"),
-      row("joint.gap"),
-      row("cope.least"),
-      row("thing.clearance"),
-      plain("saw.range"),
-      row("hold"),
-      plain("spare_sticks"),
-      plain("overage"),
+      lengthRow("kerf"),
+      lengthRow("end_trim"),
+      lengthRow("slack"),
+      lengthRow("joint.gap"),
+      lengthRow("cope.least"),
+      lengthRow("thing.clearance"),
+      plainRow("saw.range"),
+      lengthRow("hold"),
+      plainRow("spare_sticks"),
+      plainRow("overage"),
     ],
   },
 };
@@ -158,7 +158,7 @@ const STOCK = {
   wood: {
     title: say("group-wood"),
     picks: [pick("wood.cut", ["flat", "quarter"])],
-    rows: [plain("wood.species"), plain("wood.from"), plain("wood.to")],
+    rows: [plainRow("wood.species"), plainRow("wood.from"), plainRow("wood.to")],
   },
 };
 

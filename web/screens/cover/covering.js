@@ -13,7 +13,7 @@ import { ARTICLES, COVERS } from "../../settings/labels.js";
 import { Settings } from "../../settings/settings.js";
 import { say } from "../../words/words.js";
 import { WorkList } from "./list.js";
-import { Plan } from "./plan.js";
+import { CoverPlan } from "./plan.js";
 import { Starts } from "./starts.js";
 import { Surfaces, Walls } from "./where.js";
 
@@ -37,7 +37,7 @@ function Answered({ answer, asked }) {
       <${Wanted} answer=${answer} />
       <${Problems} problems=${answer.problems} />
       ${answer.missing.length ? html`<${Missing} answer=${answer} />` : null}
-      <${Plan} answer=${answer} />
+      <${CoverPlan} answer=${answer} />
       <${WorkList} answer=${answer} />
     </div>
     <div class="to-say">

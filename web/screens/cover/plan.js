@@ -6,7 +6,7 @@ import { Drawing } from "../../drawings/drawing.js";
 import { say } from "../../words/words.js";
 
 /** @param {{answer: any}} props */
-export function Plan({ answer }) {
+export function CoverPlan({ answer }) {
   if (answer.seams) return html`<${Seams} seams=${answer.seams} />`;
   if (answer.panes) return html`<${Panes} panes=${answer.panes} />`;
   if (answer.sheets) return html`<${Sheets} sheets=${answer.sheets} />`;

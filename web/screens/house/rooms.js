@@ -11,7 +11,7 @@ import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { say } from "../../words/words.js";
 
 /** @param {{house: any, known: any}} props `known` is what the engine says of the house, once awake */
-export function Rooms({ house, known }) {
+export function RoomsOfHouse({ house, known }) {
   const [words, setWords] = useState("");
   const counted = new Map((known?.rooms ?? []).map((/** @type {any} */ one) => [one.id, one]));
   const rooms = house.rooms

@@ -18,7 +18,7 @@ import { Entrance } from "./devices.js";
 import { Keeping } from "./keeping.js";
 import { Money } from "./money.js";
 import { Lot, Receipt } from "./receipt.js";
-import { Compared, Rooms } from "./rooms.js";
+import { Compared, RoomsOfHouse } from "./rooms.js";
 import { Standard } from "./standard.js";
 import { Stock } from "./stock.js";
 import { Work } from "./work.js";
@@ -72,7 +72,7 @@ function TheHouse({ house, known, chosen = "" }) {
   // What old paint there may be is a matter of the house, and said with the survey of any of its rooms.
   const { cautions } = useSurvey(house.rooms[0]?.id ?? null);
   const at = (/** @type {string} */ name) => (name === chosen ? "true" : null);
-  const rooms = html`<${Rooms} house=${house} known=${known} />`;
+  const rooms = html`<${RoomsOfHouse} house=${house} known=${known} />`;
   const onward = html`<p class="onward">
       ${
         room

@@ -13,7 +13,7 @@ import { standingOf, usePicture } from "../../photos/picture.js";
 import { photosIn } from "../../photos/taken.js";
 import { say } from "../../words/words.js";
 import { Figures, Pins, told } from "./pins.js";
-import { Sheet } from "./sheet.js";
+import { PhotoSheet } from "./sheet.js";
 
 /** Where a pin stands until a finger says otherwise. @type {import("../../photos/marked.js").Point} */
 const MIDDLE = [5000, 5000];
@@ -54,7 +54,7 @@ function Large({ photo, back }) {
   const shown = pins.filter((one) => !one.struck && one.id !== (mode === "pin" ? moved?.id : null));
   const is = { photo, words, picture, marked, answer, spot, moved, onDone: () => setMode("") };
   return html`<${Page} title=${words} aside=${standingOf(picture) || " "} tab=${back[0]} kind="photo">
-    <${Sheet} ...${is} pins=${shown} mode=${mode} lit=${lit} onSpot=${setSpot} />
+    <${PhotoSheet} ...${is} pins=${shown} mode=${mode} lit=${lit} onSpot=${setSpot} />
     ${mode === "draw" ? html`<${Drawing} ...${is} />` : null}
     ${mode === "pin" ? html`<${Pinning} ...${is} />` : null}
     ${mode === "" && isSettled ? html`<${Looking} ...${is} pins=${pins} back=${back} onLit=${setLit} onDraw=${() => setMode("draw")} onPut=${put} />` : null}

@@ -19,7 +19,7 @@ const KEYS = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDo
  * @param {{photo: any, words: string, picture: any, marked: {strokes: any[]}, pins: any[], mode: "" | "draw" | "pin",
  *   spot: Point | null, lit: string | null, onSpot: (spot: Point) => void}} props
  */
-export function Sheet({ photo, words, picture, marked, pins, mode, spot, lit, onSpot }) {
+export function PhotoSheet({ photo, words, picture, marked, pins, mode, spot, lit, onSpot }) {
   const { wet, pen } = usePen(photo, words);
   const touch = { draw: pen, pin: finger(onSpot) }[mode] ?? {};
   const lines = [...marked.strokes.map(({ points }) => points), ...wet.map(({ points }) => points)];

@@ -15,7 +15,7 @@ import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { say } from "../../words/words.js";
 import { Files } from "./files.js";
 import { Issue } from "./issue.js";
-import { plain } from "./piece.js";
+import { withoutMark } from "./piece.js";
 
 /** Rows whose drawings are asked for together: about what a phone shows at once. */
 const AT_ONCE = 12;
@@ -82,7 +82,7 @@ function Group({ name, rows, chosen, folded }) {
   const alike = rows.length > 1 && rows.every((one) => one.plus_minus === first);
   const sheets = Array.from({ length: Math.ceil(rows.length / AT_ONCE) }, (_, n) => rows.slice(n * AT_ONCE, (n + 1) * AT_ONCE));
   const lines = html`<ol class="rows">${sheets.map((some) => html`<${Lines} ...${{ chosen, alike }} rows=${some} key=${some[0].key} />`)}</ol>`;
-  const count = html`<small>${alike ? say("pieces-alike", { count: rows.length, length: plain({ shown: first }) }) : rows.length}</small>`;
+  const count = html`<small>${alike ? say("pieces-alike", { count: rows.length, length: withoutMark({ shown: first }) }) : rows.length}</small>`;
   return html`<section class="group" aria-label=${name}>
     ${folded ? html`<details class="more for-paper"><summary><b>${name}</b> ${count}</summary>${lines}</details>` : html`<h2>${name} ${count}</h2>${lines}`}
   </section>`;
@@ -122,8 +122,8 @@ function PieceLine({ row, svg, near, chosen, grouped, alike }) {
       </span>
       <span class="row-figure">
         <${Figure} shown=${row.cut} />
-        ${alike ? null : html`<small>± ${plain({ shown: row.plus_minus })}</small>`}
-        ${row.blank ? html`<small>${say("pieces-blank", { length: plain({ shown: row.blank }) })}</small>` : null}
+        ${alike ? null : html`<small>± ${withoutMark({ shown: row.plus_minus })}</small>`}
+        ${row.blank ? html`<small>${say("pieces-blank", { length: withoutMark({ shown: row.blank }) })}</small>` : null}
       </span>
       ${row.flags.map((flag) => html`<small class="flag row-flag" key=${flag}>${flag}</small>`)}
     </a>

@@ -43,7 +43,7 @@ function Sheet({ rows, sheet }) {
   </li>`)}</ul>`;
 }
 
-export function Walls() {
+export function WallsOnSheets() {
   const { room } = useNotebook();
   const { heard } = useAnswer({ ask: "piece_rows", room: room.id });
   return html`<${Page} title=${say("walls-title", { room: room.name })} tab="pieces" kind="walls-page">

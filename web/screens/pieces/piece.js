@@ -21,12 +21,12 @@ const NEXT = { "to cut": "cut", recut: "cut", cut: "fitted" };
 /** @param {{piece: any, answer: any, older: boolean}} props */
 export function Piece({ piece, answer, older }) {
   return html`<${Page} title=${piece.part_name} aside=${piece.profile_shown} tab="pieces" kind="one-piece" older=${older}>
-    <${Sheet} piece=${piece} answer=${answer} />
+    <${PieceSheet} piece=${piece} answer=${answer} />
   <//>`;
 }
 
 /** All that is told of a piece, on a page of its own or beside the list. @param {{piece: any, answer: any, beside?: boolean}} props */
-export function Sheet({ piece, answer, beside = false }) {
+export function PieceSheet({ piece, answer, beside = false }) {
   const drawn = useDrawn(piece);
   const isSeen = useSeen() && Boolean(drawn);
   return html`<div class="piece-head">
@@ -69,7 +69,7 @@ function Stands({ piece }) {
   const state = stateWords(piece.state);
   const isTo = piece.cut_to && piece.state !== "recut";
   const cut = [
-    isTo ? say("piece-stands", { state, length: plain(piece.cut_to) }) : state,
+    isTo ? say("piece-stands", { state, length: withoutMark(piece.cut_to) }) : state,
     piece.as_cut ? say("piece-stands.read", { text: piece.as_cut.text }) : "",
   ];
   const words = [
@@ -134,7 +134,7 @@ function Line({ line }) {
 }
 
 /** A length inside running text: 1/32, not 1/32". @param {any} length */
-export function plain(length) {
+export function withoutMark(length) {
   return length.shown.replace('"', "");
 }
 

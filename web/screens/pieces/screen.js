@@ -16,8 +16,8 @@ import { AsCut, InPlace, There } from "./at_piece.js";
 import { Fit } from "./fit.js";
 import { FreePiece } from "./free.js";
 import { List } from "./list.js";
-import { Labels, Walls } from "./on_sheets.js";
-import { Piece, Sheet } from "./piece.js";
+import { Labels, WallsOnSheets } from "./on_sheets.js";
+import { Piece, PieceSheet } from "./piece.js";
 import { AtSaw } from "./saw.js";
 
 const AT_PIECE = { __proto__: null, "as-cut": AsCut, place: InPlace, there: There };
@@ -34,7 +34,7 @@ export function Pieces({ place: [letter, doing, more] }) {
   if (letter === "saw") return html`<${AtSaw} letter=${doing} doing=${more} />`;
   if (letter === "fit") return html`<${Fit} letter=${doing} />`;
   if (letter === "labels") return html`<${Labels} />`;
-  if (letter === "walls") return html`<${Walls} />`;
+  if (letter === "walls") return html`<${WallsOnSheets} />`;
   if (letter === "free") return html`<${FreePiece} id=${doing} />`;
   const [found] = one.answer?.pieces ?? [];
   const piece = found && one.older ? { ...found, state: statesIn(entries).get(found.id) ?? found.state } : found;
@@ -50,7 +50,7 @@ export function Pieces({ place: [letter, doing, more] }) {
       <div class="list">${list}</div>
       <div class="beside"><${Places} piece=${piece} /><section class="one-piece" aria-live="polite">
         ${piece || row ? html`<h2>${(piece ?? row).part_name}</h2>` : null}
-        ${piece ? html`<${Sheet} piece=${piece} answer=${one.answer} beside key=${piece.key} />` : null}
+        ${piece ? html`<${PieceSheet} piece=${piece} answer=${one.answer} beside key=${piece.key} />` : null}
       </section></div>
     <//>`;
   }

@@ -5,7 +5,7 @@ import { go, link } from "../../controls/route.js";
 import { Page } from "../../frame/page.js";
 import { useAnswer, useNotebook } from "../../notebook/notebook.js";
 import { say } from "../../words/words.js";
-import { Readings } from "./line.js";
+import { ReadingsToBring } from "./line.js";
 import { bring } from "./writing.js";
 
 export function Bring() {
@@ -20,7 +20,7 @@ export function Bring() {
   return html`<${Page} title=${say("sum-bring")} aside=${room?.name ?? " "} tab="sums" kind="form">
     ${answer && !read.length ? html`<p class="pencil">${say("bring-none")}</p>` : null}
     ${answer ? null : html`<p class="pencil awaited" role="status">${say(asleep)}</p>`}
-    <${Readings} figures=${read} label=${say("bring-list")} onPick=${pick} />
+    <${ReadingsToBring} figures=${read} label=${say("bring-list")} onPick=${pick} />
     <p class="onward low"><a href=${link("sums")}>${say("bring-back")}</a></p>
   <//>`;
 }

@@ -88,14 +88,14 @@ function IntoReading({ kept: { reading, rounded, rounded_to: to, text } }) {
   return html`<section class="group">
     <h2>${say("sum-into", { length: reading })}</h2>
     ${rounded ? html`<p class="pencil">${say("sum-into.rounded", { to })}</p>` : null}
-    <${Readings} figures=${wanted} label=${say("sum-into.wanted")} onPick=${put} />
+    <${ReadingsToBring} figures=${wanted} label=${say("sum-into.wanted")} onPick=${put} />
     <details class="more" open=${!wanted.length}><summary>${say("sum-into.more", { room: room.name })}</summary>
-      <${Readings} figures=${others} label=${say("sum-into.others")} onPick=${put} /></details>
+      <${ReadingsToBring} figures=${others} label=${say("sum-into.others")} onPick=${put} /></details>
   </section>`;
 }
 
 /** @param {{figures: any[], label: string, onPick: (figure: any) => void}} props */
-export function Readings({ figures, label, onPick }) {
+export function ReadingsToBring({ figures, label, onPick }) {
   if (!figures.length) return null;
   return html`<ul class="rows" aria-label=${label}>
     ${figures.map(

@@ -20,7 +20,7 @@ export function shownOf(answer) {
 }
 
 /** @param {{short: boolean}} props `short`: the last of it */
-export function Tape({ short }) {
+export function SumTape({ short }) {
   const { engine, room } = useNotebook();
   const [skip, setSkip] = useState(0);
   const { answer } = useAnswer({ ask: "tape", room: room?.id, most: AT_ONCE, skip: short ? 0 : skip });
@@ -69,7 +69,7 @@ function Struck({ struck }) {
 /** The tape by itself. */
 export function WholeTape() {
   return html`<${Page} title=${say("tape")} tab="sums" kind="form">
-    <${Tape} short=${false} />
+    <${SumTape} short=${false} />
     <p class="onward low"><a href=${link("sums")}>${say("sum-write")}</a></p>
   <//>`;
 }

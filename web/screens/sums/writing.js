@@ -13,7 +13,7 @@ import { saySum } from "../../notebook/write.js";
 import { Inch } from "../../pad/inch.js";
 import { DIGITS } from "../../pad/pad.js";
 import { say } from "../../words/words.js";
-import { shownOf, Tape } from "./tape.js";
+import { shownOf, SumTape } from "./tape.js";
 
 const BEGUN = "scantling sum";
 /** What a line may end in for a figure to follow at once. */
@@ -72,7 +72,7 @@ export function Writing() {
     if (kept && last.current === text) write(""); // what was typed meanwhile is the next sum's
   };
   return html`<${Page} title=${say("screen-sums")} tab="sums" kind="sums">
-    <section class="kept" aria-label=${say("tape")}><${Tape} short=${!wide} /></section>
+    <section class="kept" aria-label=${say("tape")}><${SumTape} short=${!wide} /></section>
     <div class="ways">
       ${wide ? null : html`<a href=${link("sums", "tape")}>${say("tape.whole")}</a>`}
       ${room ? html`<a href=${link("sums", "bring")}>${say("sum-bring")}</a>` : null}
