@@ -70,6 +70,14 @@ def test_what_is_older_than_the_journal_says_so_and_what_was_read_since_is_not_a
     visit(kept, "pieces")
     expect(kept.locator(".older")).to_be_visible()
     expect(kept.locator("a.row .ring").first).to_be_visible()
+    # What stands on paper is believed for longer still.
+    for where in (("pieces", "labels"), ("pieces", "walls"), ("survey", "walk")):
+        visit(kept, *where)
+        expect(kept.locator(".older")).to_contain_text("before the last entries")
+        kept.emulate_media(media="print")
+        # A sheet of labels has no room for a line: its first row lies where the first label does.
+        expect(kept.locator(".older")).to_be_visible(visible="labels" not in where)
+        kept.emulate_media(media="screen")
 
 
 def test_nothing_is_called_next_while_only_the_journal_speaks(laptop, new_sleeper):

@@ -18,11 +18,11 @@ const SHEETS = Object.keys(ON_ONE).map((sheet) => [sheet, say(`labels-sheet-${sh
 
 export function Labels() {
   const { room } = useNotebook();
-  const { answer, heard } = useAnswer({ ask: "piece_rows", room: room.id });
+  const { answer, heard, older } = useAnswer({ ask: "piece_rows", room: room.id });
   const [sheet, setSheet] = useState(/** @type {keyof ON_ONE} */ ("thirty"));
   const rows = (answer?.rows ?? []).filter((/** @type {any} */ row) => !row.provisional);
   const sheets = Map.groupBy(rows, (/** @type {any} */ _, /** @type {number} */ place) => Math.floor(place / ON_ONE[sheet]));
-  return html`<${Page} title=${say("labels-title", { room: room.name })} tab="pieces" kind="labels-page">
+  return html`<${Page} title=${say("labels-title", { room: room.name })} tab="pieces" kind="labels-page" older=${older}>
     ${heard ? null : html`<${Asleep} what=${say("labels.asleep")} />`}
     ${heard && !rows.length ? html`<p class="pencil">${say("labels.issue")}</p>` : null}
     <${Choice} name="sheet" legend=${say("labels.sheet")} choices=${SHEETS} value=${sheet} onPick=${setSheet} />
@@ -45,8 +45,8 @@ function Sheet({ rows, sheet }) {
 
 export function WallsOnSheets() {
   const { room } = useNotebook();
-  const { heard } = useAnswer({ ask: "piece_rows", room: room.id });
-  return html`<${Page} title=${say("walls-title", { room: room.name })} tab="pieces" kind="walls-page">
+  const { heard, older } = useAnswer({ ask: "piece_rows", room: room.id });
+  return html`<${Page} title=${say("walls-title", { room: room.name })} tab="pieces" kind="walls-page" older=${older}>
     ${heard ? null : html`<${Asleep} what=${say("walls.asleep")} />`}
     <ul class="walls-drawn">${room.walls.map((wall) => html`<li key=${wall.id}><${Elevation} wall=${wall} /></li>`)}</ul>
     <div class="low last-row"><${Button} onTouch=${() => go("pieces")}>${say("back")}<//>

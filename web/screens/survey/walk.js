@@ -21,12 +21,12 @@ const FEWEST = 3;
 export function Walk({ place: [chosen] }) {
   const { room, engine } = useNotebook();
   const wall = room.walls.find((one) => one.id === chosen) ?? room.walls.at(-1);
-  const { plan, walls = [] } = useSurvey(room.id);
+  const { plan, older, walls = [] } = useSurvey(room.id);
   const wide = useWide();
   // Two windows in one wall are told apart by the engine; till then both go by their kind.
   const names = new Map(walls.flatMap((one) => one.openings).map(({ id, name }) => [id, name]));
   const view = html`<${RoomInView} wall=${wall} />`;
-  return html`<${Page} title=${say("walk", { room: room.name })} tab="survey" kind="walk" view=${view}>
+  return html`<${Page} title=${say("walk", { room: room.name })} tab="survey" kind="walk" older=${older} view=${view}>
     ${(plan || !engine.startsWith("failed")) && wall && !wide ? html`<div class="both-views">${plan ? view : null}</div>` : null}
     ${room.walls.length > 1 ? html`<${SoFar} inHand=${wall} />` : null}
     ${wall ? html`<${WallInHand} wall=${wall} names=${names} key=${wall.id} />` : html`<${FirstWall} />`}
