@@ -59,6 +59,27 @@ def test_four_times_the_walls_are_no_more_than_about_four_times_the_work():
     assert spent[1] < 8 * spent[0]
 
 
+def issued(lists: int) -> House:
+    """Lists of 200 pieces each, all of which two hundred devices gave one letter in good faith."""
+    house = House()
+    for place in range(lists):
+        pieces = [{"piece": f"{place:08x}-{row:04x}-4000-8000-000000000000", "key": f"{place} {row}", "letter": "A",
+                   "name": "base", "profile": "base", "cut": "1", "shown": "1"} for row in range(200)]  # fmt: skip
+        house.say("issue", list=f"{place:08x}-0000-4000-8000-000000000000", room=house.room, pieces=pieces)
+    return house
+
+
+def test_four_times_the_letters_that_collided_are_no_more_than_about_four_times_the_work():
+    spent = []
+    for lists in (8, 32):
+        house = issued(lists)
+        began = time.process_time()
+        found = Desk(house.entries).answer({"ask": "pieces", "room": house.room})["answer"]["gone"]
+        spent.append(time.process_time() - began)
+        assert len({one["letter"] for one in found}) == len(found) == 200 * lists
+    assert spent[1] < 8 * spent[0]
+
+
 def test_what_is_nested_without_end_is_refused():
     deep: Any = []
     for _ in range(5000):

@@ -32,10 +32,14 @@ class Letters:
 
     by_key: dict[str, Lettered] = field(default_factory=dict)
     taken: set[str] = field(default_factory=set)
+    #: Every letter before this place is taken, for ever: begun at A for each piece, long lists would take minutes.
+    _first: int = 0
 
     def free(self) -> Iterator[str]:
         """The letters that come next, in order, each given once."""
-        place = 0
+        while letter_at(self._first) in self.taken:
+            self._first += 1
+        place = self._first
         while True:
             if (following := letter_at(place)) not in self.taken:
                 yield following
