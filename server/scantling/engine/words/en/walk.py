@@ -72,7 +72,9 @@ TEXTS = {
     "walk-reveal-why": "the {of} that goes on into it",
     "walk-tall": "{thing}, how tall",
     "walk-tall-how": "From the floor to its top.",
-    "walk-tall-how-wet": "From the floor to its top; where its walls are tiled, to the top of the tile.",
+    "walk-tall-how-wet": (
+        "From the floor to its top; where its walls are tiled and no tile is listed, to the top of the tile."
+    ),
     "walk-tall-notched": "how high the {of} is notched for it",
     "walk-taller": "taller than the {of}",
     "walk-tall-leg": "whether the leg beside it is ripped or notched",
