@@ -287,6 +287,12 @@ def test_one_tub_written_on_two_walls_is_told_as_one():
     )
 
 
+def test_a_cabinet_written_on_two_walls_is_told_as_one_also_where_another_stands_beside_it():
+    beside = thing("cabinet", "10", "30", "stops", depth="24", name="beside")
+    again = thing("Cabinet", "0", "24", "stops", depth="36", name="again")
+    assert problems(oblong(beside, cabinet(), second=(again,))) == [("w1", "one-twice")]
+
+
 def test_cabinets_that_meet_in_a_corner_are_no_problem():
     assert problems(oblong(cabinet(), second=(thing("cabinet", "24", "30", "stops", depth="24"),))) == []
 

@@ -29,6 +29,7 @@ class _Body:
 
     wall: Wall
     name: str
+    kind: str
     depth: Length
     ring: tuple[FloorPoint, ...]
 
@@ -58,7 +59,7 @@ def check_bodies(room: Room) -> Iterator[Problem]:
 
 def _in_one_place(one: _Body, other: _Body) -> BodyError:
     """A tub in an alcove stands against three walls: who walks round the room may write it on each."""
-    if one.name == other.name:
+    if one.kind == other.kind:
         return BodyError("one-twice", what=one.name.capitalize(), wall=one.wall.name, other=other.wall.name)
     name = say("thing-on-wall", thing=other.name, wall=other.wall.name)
     return BodyError("in-one-place", what=one.name.capitalize(), other=name)
@@ -72,7 +73,7 @@ def _body(side: DrawnWall, thing: Obstacle) -> _Body | None:
     if thing.at is None or thing.width is None or thing.depth is None:
         return None
     start, deep = float(thing.at.smallest.inches), float(thing.depth.smallest.inches)
-    return _Body(side.wall, say("the-thing", thing=thing.name), thing.depth.smallest,
+    return _Body(side.wall, say("the-thing", thing=thing.name), thing.kind.lower(), thing.depth.smallest,
                  _ring(side, start, start + float(thing.width.smallest.inches), deep))  # fmt: skip
 
 
