@@ -221,3 +221,26 @@ def sentences_in(path):
 @pytest.mark.parametrize("path", CODE, ids=name_of)
 def test_no_sentence_stands_in_the_code(path):
     assert sentences_in(path) == []
+
+
+#: By which a text is taken apart, or looked into.
+TAKE_APART = {
+    "startswith", "endswith", "removeprefix", "removesuffix", "partition", "rpartition", "split", "rsplit",
+    "find", "index", "count", "replace", "match", "search", "fullmatch",
+}  # fmt: skip
+SAY = {"say", "say_counted", "all_of", "any_of"}
+
+
+def decided_by_a_sentence(path):
+    """Where something that is said is compared, or taken apart."""
+    for node, above in nodes(path):
+        if isinstance(node, ast.Call) and called(node) in SAY:
+            verb = called(above) if isinstance(above, ast.Call) else getattr(above, "attr", "")
+            if verb in TAKE_APART or isinstance(above, ast.Compare):
+                yield f"{name_of(path)}:{node.lineno}: {ast.unparse(above)}"
+
+
+@pytest.mark.parametrize("path", CODE, ids=name_of)
+def test_no_result_hangs_on_a_sentence(path):
+    """Another language says it otherwise, and a thing may be called as a sentence begins."""
+    assert list(decided_by_a_sentence(path)) == []
