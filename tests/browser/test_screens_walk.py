@@ -1,10 +1,12 @@
 """The most important afternoon: a room with a chimney breast is recorded by touch, with the laptop switched off."""
 
+import pytest
 from playwright.sync_api import expect
 
 from tests.browser.touch import (
     READ,
     awake,
+    button,
     entity,
     read_everything,
     send,
@@ -17,6 +19,9 @@ from tests.browser.touch import (
 )  # fmt: skip
 
 EVERY_KIND = {"house": 1, "room": 2, "wall": 10, "opening": 1, "obstacle": 1, "reading": 22}
+#: Where the buttons stand that the next thing or wall is put by.
+STAND = """() => [...document.querySelectorAll(".now > .side-by-side > .button-side, .now > .button, .now .pick")]
+  .map((one) => [one.textContent, one.getBoundingClientRect().top + scrollY])"""
 
 
 def test_a_room_is_recorded_by_touch_with_the_server_stopped(laptop, keeper, opened, until):
@@ -84,10 +89,34 @@ def test_a_wall_that_cannot_be_reached_is_left_and_stays_wanted(laptop, used_pho
     ahead = page.get_by_role("heading", name="Next: ")
     expect(ahead).to_have_text("Next: wall 1, left corner to the door")
 
-    touch(page, "Can’t reach")
+    touch(page, "Can't reach")
 
     expect(ahead).to_have_text("Next: wall 1, door, jamb to jamb")
     expect(page.get_by_role("link", name="wall 1, left corner to the door")).to_contain_text("not read yet")
+
+
+@pytest.mark.parametrize(("width", "height"), [(390, 844), (360, 740)])
+def test_what_is_put_in_a_wall_moves_no_button_from_under_the_thumb(laptop, used_phone, width, height):
+    send(laptop.url, walked_room(read=True))
+    page = used_phone().new_page()
+    page.set_viewport_size({"width": width, "height": height})
+    page.goto(laptop.url)
+    awake(page)
+    visit(page, "survey", "walk", entity(4))
+    expect(page.locator(".both-views svg")).to_have_count(2)
+    within = page.locator(".faced p")
+    expect(within).to_have_text("nothing in it")
+    stood = page.evaluate(STAND)
+
+    touch(page, "Window in this wall")
+    expect(within).to_have_text("window")
+    touch(page, "Cabinet, tub")
+    touch(page, "Save")
+
+    expect(within).to_have_text("window, cabinet")
+    expect(button(page, "Strike the cabinet")).to_be_visible()
+    assert len(stood) == 8
+    assert page.evaluate(STAND) == stood
 
 
 def test_the_wall_in_hand_is_drawn_from_in_front_as_it_fills(laptop, used_phone):

@@ -68,16 +68,23 @@ function WallLine({ wall, inHand }) {
   </li>`;
 }
 
-/** @param {{wall: any, names: Map<string, string>}} props */
+/**
+ * What is in it stands in a line above the buttons, and each thing with what can be done to it under them: a list that
+ * grows above them would push the one to strike a thing under the finger that put it there.
+ * @param {{wall: any, names: Map<string, string>}} props
+ */
 function WallInHand({ wall, names }) {
   const { room, act, journal } = useNotebook();
   const put = (/** @type {keyof OPENINGS} */ kind) =>
     act(() => addOpening(journal, wall.id, kind), say("thing-put", { thing: OPENINGS[kind], wall: wall.number }));
   const take = () => act(() => strikeOut(journal, "wall", { wall: wall.id }, "struck by hand"), say("walk-strike.done", { wall: wall.number }));
+  const things = [...wall.openings, ...wall.obstacles].map((thing) => ({ thing, name: names.get(thing.id) ?? nameOf(thing) }));
   return html`<div class="low now">
-    <h2>${say("walk-wall.faced", { wall: wall.number })}</h2>
+    <div class="faced">
+      <h2>${say("walk-wall.faced", { wall: wall.number })}</h2>
+      <p class="pencil">${things.map(({ name }) => name).join(", ") || say("survey-wall.empty")}</p>
+    </div>
     ${room.walls.length === 1 ? html`<p class="pencil">${say("walk-first.how")}</p>` : null}
-    <${Things} wall=${wall} names=${names} />
     <div class="side-by-side">
       <${Button} onTouch=${() => put("door")}>${say("walk-door")}<//>
       <${Button} onTouch=${() => put("window")}>${say("walk-window")}<//>
@@ -87,6 +94,7 @@ function WallInHand({ wall, names }) {
     <${Button} onTouch=${() => go("survey", "read", wall.id, "length")} next=${say("walk-floor", { wall: wall.number })}>
       ${say("reading-take.now")}<//>
     ${wall === room.walls.at(-1) && !room.closed ? html`<${Onward} wall=${wall} />` : html`<${Behind} wall=${wall} />`}
+    <${Things} things=${things} />
     <p class="onward"><a href=${link("survey", "say", wall.id)}>${say("walk-breath")}</a>
       <a href=${link("survey", "battens", wall.id)}>${say("walk-battens")}</a></p>
     <div class="side-by-side">
@@ -136,12 +144,11 @@ function Behind({ wall }) {
     }`;
 }
 
-/** What is in the wall, each with the way to take it out. @param {{wall: any, names: Map<string, string>}} props */
-function Things({ wall, names }) {
-  const things = [...wall.openings, ...wall.obstacles];
+/** What is in the wall, each with the way to take it out. @param {{things: {thing: any, name: string}[]}} props */
+function Things({ things }) {
   if (!things.length) return null;
   return html`<ul class="rows">
-    ${things.map((thing) => html`<${ThingLine} thing=${thing} name=${names.get(thing.id) ?? nameOf(thing)} key=${thing.id} />`)}
+    ${things.map(({ thing, name }) => html`<${ThingLine} thing=${thing} name=${name} key=${thing.id} />`)}
   </ul>`;
 }
 
