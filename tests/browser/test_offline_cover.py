@@ -32,7 +32,7 @@ def test_it_says_how_far_it_has_come_and_then_that_the_page_opens_offline(laptop
 @pytest.mark.parametrize(
     ("script", "short", "words"),
     [
-        (NOT_TRUSTED, "not kept: address not trusted", "Open the page by the laptop’s https address"),
+        (NOT_TRUSTED, "not kept: address not trusted", "Open the page by the laptop's https address"),
         (NO_WORKER, "not kept by this browser", "A private window keeps nothing: readings go when it is closed."),
     ],
     ids=["an address that is not trusted", "an old browser or a private window"],

@@ -14,6 +14,7 @@ from tree_sitter import Language, Parser, Query, QueryCursor
 
 WEB = Path(__file__).resolve().parents[2] / "web"
 WORDS = WEB / "words"
+PACKAGE = WEB.parent / "server" / "scantling"
 LANGUAGES = sorted(folder.name for folder in WORDS.iterdir() if folder.is_dir())
 JS = Language(tree_sitter_javascript.language())
 
@@ -284,6 +285,14 @@ def rooms(name):
     """A list of catalogs by its name in words.js."""
     what = f'((variable_declarator name: (_) @name value: (array) @it) (#eq? @name "{name}"))'
     return [text(one)[1:-1] for one in found(WORDS / "words.js", what)[0].named_children]
+
+
+@pytest.mark.parametrize("folder", [WEB, PACKAGE], ids=["page", "engine and shell"])
+def test_an_apostrophe_is_straight(folder):
+    """As the sign for feet is, and as it is typed: of two kinds side by side one looks like a slip."""
+    told = [path for kind in ("ftl", "js", "html", "py") for path in folder.rglob(f"*.{kind}")]
+    told = [path for path in told if "vendor" not in path.parts]
+    assert [path.name for path in told if re.search("[\u2018\u2019]", path.read_text(encoding="utf-8"))] == []
 
 
 def test_every_catalog_is_taken_and_those_of_the_first_paint_are_asked_for_at_once():

@@ -85,7 +85,7 @@ offline-cover-failed =
     .short = not kept yet
 offline-cover-untrusted =
     Not ready for no signal: a browser keeps a page only from an address that it trusts, and this one is not. Open the
-    page by the laptop’s https address: House on the laptop shows it, with the steps for this device.
+    page by the laptop's https address: House on the laptop shows it, with the steps for this device.
     .short = not kept: address not trusted
 offline-cover-unable =
     Not ready for no signal: this browser keeps no page. It is an old one, or this is a private window. A private window

@@ -194,17 +194,17 @@ keeping-name = Name this device
     .done = This device is called { $name }
 install = Keep it as an app on this device
     .what =
-        As an app it opens like any other app, without the browser’s bars, and browsers keep longer what an app has saved
+        As an app it opens like any other app, without the browser's bars, and browsers keep longer what an app has saved
         than what a page has.
     .take = Install Scantling
     .done = Scantling is installed: open it where this device shows its apps.
     .empty =
         The app may begin with an empty notebook of its own: first share this one with the laptop, or save it to a file,
         and bring it in there.
-install-home = Touch Share, then Add to Home Screen. Where there is no Share, it is in the browser’s menu.
-install-android = Open the browser’s menu, then touch Install app or Add to Home screen.
+install-home = Touch Share, then Add to Home Screen. Where there is no Share, it is in the browser's menu.
+install-android = Open the browser's menu, then touch Install app or Add to Home screen.
 install-table =
-    Look for Install in the address bar or in the browser’s menu; in Safari on a Mac it is File, Add to Dock. Not every
+    Look for Install in the address bar or in the browser's menu; in Safari on a Mac it is File, Add to Dock. Not every
     browser installs pages: all of it works in a tab too.
 felt = When something is saved
     .choose = Besides the words on the screen, on this device

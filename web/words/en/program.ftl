@@ -1,8 +1,8 @@
 ## What the program says of itself: starting, updating, the engine, the laptop.
 
-start-no-answer = This browser’s storage does not answer, and nothing can be saved before it does. What was saved is still there. Close other tabs of this page; if that does not help, close the browser and open it again.
+start-no-answer = This browser's storage does not answer, and nothing can be saved before it does. What was saved is still there. Close other tabs of this page; if that does not help, close the browser and open it again.
 start-refused = This browser will not open the journal ({ $why }). Nothing can be saved here: free some space, leave private browsing, or restart the browser.
-update-cleared = the site’s data was cleared
+update-cleared = the site's data was cleared
 
 ## The engine, where it is not running: why, as a part of a sentence.
 

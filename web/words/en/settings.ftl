@@ -560,7 +560,7 @@ setting-cover-turn = Turned round an inside corner
     .hint = under the next part of the strip
 setting-cover-sliver = No strip narrower than
     .hint = beside a corner or an opening
-setting-cover-mark = From the top down to the pattern’s mark
+setting-cover-mark = From the top down to the pattern's mark
     .hint = on strip 1
 
 group-panels = Panels between rails, in place of whole walls

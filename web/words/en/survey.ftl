@@ -17,7 +17,7 @@ survey-next = Next: { $title }
     .unread = Not read yet: { $title }
     .asleep = Whether it is wanted shows when the engine is awake; you can read it now.
     .later = Left for later, still wanted. { $hint }
-    .unreached = Can’t reach
+    .unreached = Can't reach
 survey-breath = Say all of wall { $wall } in one breath
 survey-look = Look again: { $title }
     .readings = See its readings
@@ -34,7 +34,7 @@ survey-struck = Struck
 readings = Readings
 readings-others = Other readings you may take
 readings-find = Find a reading
-    .hint = a wall’s number, door, corner
+    .hint = a wall's number, door, corner
 readings-read = Read
 readings-line = { $wall } { $title }
     .wall = wall { $wall },
@@ -105,8 +105,8 @@ breath = Say the wall
 breath-text = What you read, in one breath
     .hint =
         { MEASURE() ->
-            [millimeters] Touch the keyboard’s microphone, or type: wall two, 2450, window at 770, 915 wide.
-           *[other] Touch the keyboard’s microphone, or type: wall two, ninety-six and three eighths, window at thirty and a quarter, thirty-six wide.
+            [millimeters] Touch the keyboard's microphone, or type: wall two, 2450, window at 770, 915 wide.
+           *[other] Touch the keyboard's microphone, or type: wall two, ninety-six and three eighths, window at thirty and a quarter, thirty-six wide.
         }
 breath-parts = Its parts
 breath-doubt = Answer what is in doubt, or leave it out; then all of it is saved at once.

@@ -83,8 +83,8 @@ TEXTS = {
     "held-right-corner": "The gauge where the right jamb meets the head",
     "held-sill": "From the floor up to the sill",
     "held-sash": "From the closed sash out to the plane of the wall",
-    "held-depth-left": "From the left jamb’s edge out to the plane of the wall, from the top down",
-    "held-depth-right": "From the right jamb’s edge out to the plane of the wall, from the top down",
-    "held-depth-head": "From the head’s edge out to the plane of the wall, from the left",
-    "held-depth-sill": "From the sill’s edge out to the plane of the wall, from the left",
+    "held-depth-left": "From the left jamb's edge out to the plane of the wall, from the top down",
+    "held-depth-right": "From the right jamb's edge out to the plane of the wall, from the top down",
+    "held-depth-head": "From the head's edge out to the plane of the wall, from the left",
+    "held-depth-sill": "From the sill's edge out to the plane of the wall, from the left",
 }
