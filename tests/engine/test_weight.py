@@ -106,6 +106,14 @@ def test_a_room_that_came_by_sync_with_more_than_a_room_holds_is_named_and_the_o
     assert (shown["walls"], shown["problems"]) == (21, 1)
 
 
+def test_a_room_that_came_by_sync_with_more_walls_than_a_room_has_is_named_as_the_room():
+    house = House()
+    for _ in range(201):
+        house.wall()
+    refused = Desk(house.entries).answer({"ask": "survey", "room": house.room})["error"]
+    assert (refused["key"], refused["where"]["field"]) == ("too-many-walls", "room")
+
+
 def test_more_studs_than_a_wall_has_are_named():
     facts = room(wall("w1", "1000"), closed=False)
     facts["walls"][0]["studs"] = "3, every 3"
