@@ -106,6 +106,23 @@ def test_a_choice_that_could_not_be_written_shows_what_stands(sleeper):
     expect(sleeper.get_by_label("inside")).to_be_checked()
 
 
+def test_a_press_that_comes_to_nothing_says_why(laptop, new_phone):
+    """What was touched threw before anything was asked or written: nobody else would hear of it."""
+    send(laptop.url, walked_room(read=True))
+    page = new_phone(forgiving=True, service_workers="block").new_page()
+    page.goto(laptop.url)
+    awake(page)
+    visit(page, "pieces")
+    expect(button(page, "Issue the list")).to_be_visible()
+    page.evaluate("""() => { crypto.getRandomValues = () => { throw new Error("nothing at random here"); }; }""")
+    touch(page, "Issue the list")
+    expect(page.get_by_role("alert")).to_have_text("That came to nothing: nothing at random here")
+    page.evaluate("() => { delete crypto.getRandomValues; }")
+    touch(page, "Issue the list")
+    expect(page.get_by_role("alert")).to_have_count(0)
+    page.wait_for_function("() => document.querySelector('p.heard[role=status]').textContent.startsWith('The list')")
+
+
 def test_a_save_that_ends_late_does_not_pull_the_person_back(sleeper):
     visit(sleeper, "survey", "read", WALL, "length")
     sleeper.get_by_label("type it or say it").fill("143 7/8")

@@ -2,7 +2,8 @@
 // Acts: what a person does to the journal. Done, it is said aloud; not done, the page says so in red until the next one.
 // Each is written after the one before it, and none is left out: what must first be asked is asked before the act. The
 // last can be taken back, by strikes.
-import { useRef, useState } from "../controls/ui.js";
+import { onSlip } from "../controls/once.js";
+import { useEffect, useRef, useState } from "../controls/ui.js";
 import { readySaved, tellSaved } from "../device/felt.js";
 import { say, sayTold } from "../words/words.js";
 import { strikeAll } from "./write.js";
@@ -18,6 +19,7 @@ export function useActs(journal) {
   const [{ spoken, told }, setSpoken] = useState({ spoken: "", told: false });
   const speak = (/** @type {string} */ words, told = false) => setSpoken({ spoken: words, told });
   const [trouble, setTrouble] = useState("");
+  useEffect(() => onSlip((error) => setTrouble(say("act-slipped", { why: sayTold(error) }))), []);
   const last = useRef(/** @type {Promise<any>} */ (Promise.resolve()));
   /** What each act of this page wrote, the last at the end. @type {{current: {words: string, written: string[]}[]}} */
   const acts = useRef([]);

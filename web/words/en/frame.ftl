@@ -129,6 +129,7 @@ keys-line-help = this list
 
 act-saved = { $what }, saved here.
 act-failed = Not saved. { $why }
+act-slipped = That came to nothing: { $why }
 act-none = Nothing that was written on this page is left to strike.
 act-taken-back = { $what }: taken back. Struck, not lost.
 pasted = the pasted text
