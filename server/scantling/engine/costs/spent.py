@@ -56,7 +56,7 @@ class CostLine:
 def derive_lines(planned: Sequence[PlannedCost], receipts: Sequence[Receipt]) -> list[CostLine]:
     """A line for each thing planned, in order, then for each that was bought without a plan.
 
-    >>> derive_lines([Planned("base", 4000)], [Receipt("base", 4250, "2026-03-14")])[0].over
+    >>> derive_lines([PlannedCost("base", 4000)], [Receipt("base", 4250, "2026-03-14")])[0].over
     250
     """
     spent: dict[str, int] = {}

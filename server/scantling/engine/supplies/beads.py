@@ -24,7 +24,7 @@ class SupplyError(EngineError):
 def derive_bead_section(shape: str, size: Length) -> Fraction:
     """Square inches of a bead: round by its diameter, a fillet by its leg, square by its side. Raises `SupplyError`.
 
-    >>> derive_section("fillet", Length(Fraction(1, 8)))
+    >>> derive_bead_section("fillet", Length(Fraction(1, 8)))
     Fraction(1, 128)
     """
     if not size:

@@ -83,7 +83,7 @@ def count_nails(pieces: Iterable[Length], apart: Length = APART, rows: int = ROW
     """Nails in pieces that each begin with one.
 
     >>> from scantling.engine.tape.lengths import parse_length
-    >>> count_in([parse_length("82"), parse_length("30")])
+    >>> count_nails([parse_length("82"), parse_length("30")])
     16
     """
     return sum(derive_count(piece, apart, rows) for piece in pieces)

@@ -135,7 +135,7 @@ def derive_stop(corner: Corner, body: BodyRound, deep: Length) -> Stop | None:
 
     >>> depth = Measure("", (), (Length(Fraction(24)),))
     >>> wall = Wall("w1", 1, "inside", None, None, (), None, (), ())
-    >>> body = Body("c", "the cabinet", "its depth", wall, ZERO, Length(Fraction(36)), depth, Band())
+    >>> body = BodyRound("c", "the cabinet", "its depth", wall, ZERO, Length(Fraction(36)), depth, Band())
     >>> derive_stop(Corner("inside", SQUARE, Fraction(0)), body, Length(Fraction(9, 16))).along
     Length(inches=Fraction(24, 1), exact=True)
     """

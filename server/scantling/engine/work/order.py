@@ -42,7 +42,7 @@ def find_steps(keys: Sequence[str], field: str) -> set[str]:
 def derive_work_order(done: Collection[str], skipped: Collection[str] = ()) -> list[Standing]:
     """Every step in its order. What a room skips is waited for by nothing; what it waited for itself still is.
 
-    >>> [one.step.key for one in derive_order({"hazards", "strip"}) if one.state == "ready"]
+    >>> [one.step.key for one in derive_work_order({"hazards", "strip"}) if one.state == "ready"]
     ['boxes', 'floor']
     """
     return [_stands(step, done, skipped) for step in STEPS]

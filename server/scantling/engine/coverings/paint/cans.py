@@ -43,7 +43,7 @@ class Choice:
 def derive_paint(area: Fraction, coats: int, spread: Fraction, loss: Fraction = Fraction(0)) -> Fraction:
     """Cubic inches of paint for square inches of surface. `spread`: square inches a coat that a cubic inch covers.
 
-    >>> derive_need(Fraction(400 * 144), 2, Fraction(400 * 144, 231)) / 231
+    >>> derive_paint(Fraction(400 * 144), 2, Fraction(400 * 144, 231)) / 231
     Fraction(2, 1)
     """
     return area * coats / spread / (1 - loss / 100)

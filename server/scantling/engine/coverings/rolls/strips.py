@@ -103,7 +103,7 @@ def strips_over(run: Length, roll: Roll) -> int:
 def derive_rolls(strips: int, per_roll: int, method: Method, drop: int) -> int | None:
     """Rolls for so many strips; None where a roll gives none. Separate rolls are counted for each place in the pattern.
 
-    >>> derive_rolls(11, 3, Method(SEPARATE, Length(Fraction(96)), Counts(3, 3)), 2)
+    >>> derive_rolls(11, 3, Method(SEPARATE, Length(Fraction(96)), RollCounts(3, 3)), 2)
     4
     """
     if not per_roll:
