@@ -6,7 +6,7 @@ They were found by reading and count as not noticed all the same; who changes su
 WHY = {
     "found.append((count + 2, clashes + (not last and place in taken), better, on))":
         "every way counts double then, and the fewest boards are the fewest still",
-    "board = PlannedBoard(1, order, ZERO, derive_shared(case, order))":
+    "board = PlannedBoard(1, order, ZERO, derive_shared_cuts(case, order))":
         "which row of stock it is of is not asked where its pieces lie",
     "if more[0] < known.get(more[2:3], more[0] + 1):":
         "no way begun is dropped for a better one to the same place: the same order is found, later",
