@@ -59,6 +59,24 @@ def test_four_times_the_walls_are_no_more_than_about_four_times_the_work():
     assert spent[1] < 8 * spent[0]
 
 
+def test_what_was_spent_in_a_house_is_told_although_one_of_its_rooms_holds_more_than_a_room_does():
+    house = House()
+    for _ in range(201):
+        house.wall("96")
+    house.new("lot", of=house.room, article=None, name="caulk", count="1", price="4.50", date="", note="")
+    room = house.new("room", house=house.house, name="closet", closed=False)
+    house.new("lot", of=room, article=None, name="tape", count="1", price="2.00", date="", note="")
+    desk = Desk(house.entries)
+    spent = desk.answer({"ask": "spent", "house": house.house})["answer"]
+    assert (spent["spent"], [one["name"] for one in spent["rooms"]]) == ("6.50", ["the room", "closet"])
+    rough = desk.answer({"ask": "next_rooms", "house": house.house})["answer"]
+    for answered in (spent, rough):
+        assert [(one["name"], one["key"]) for one in answered["problems"]] == [("the room", "too-many-walls")]
+    stock = desk.answer({"ask": "stock", "house": house.house})["answer"]
+    assert [lot["name"] for lot in stock["lots"]] == ["caulk", "tape"]
+    assert desk.answer({"ask": "spent", "room": house.room})["error"]["key"] == "too-many-walls"
+
+
 def issued(lists: int) -> House:
     """Lists of 200 pieces each, all of which two hundred devices gave one letter in good faith."""
     house = House()

@@ -52,7 +52,7 @@ def derive_house_leftovers(notebook: Notebook, house: str, cases: Mapping[str, C
 
     A board that was planned for several rooms at once is of the house.
 
-    `cases` are the saw and the least to hold of each room, with no pieces in them.
+    `cases` are the saw and the least to hold of each room, with no pieces in them; a room that has none is left out.
     """
     sticks = [
         (room, profile, stick)
@@ -64,7 +64,7 @@ def derive_house_leftovers(notebook: Notebook, house: str, cases: Mapping[str, C
     return [
         (room, profile, left)
         for room, profile, stick in sticks
-        if stick.board not in used
+        if stick.board not in used and room in cases
         for left in _left_of(cases[room], stick)
     ]
 

@@ -13,10 +13,10 @@ from scantling.engine.questions.costs.of_house import (
     COMING,
     RoomMoney,
     collect_coming,
+    collect_money,
     derive_money,
     derive_rough,
     names_of,
-    rooms_of,
     show_lot,
 )
 from scantling.engine.questions.costs.shapes import NextRoomsIn, NextRoomsOut, SpentIn, SpentOut
@@ -33,7 +33,7 @@ def answer_spent(asked: dict[str, Any], context: Context) -> Answer:
     problems: list[Answer] = []
     planned = [PlannedCost(one["name"], cents) for one, cents in _priced(asked["planned"], problems)]
     receipts = [Receipt(one["name"], cents, one["date"]) for one, cents in _priced(asked["receipts"], problems)]
-    rooms, own = _rooms(asked, context), _own_lots(asked, context)
+    rooms, own = _rooms(asked, context, problems), _own_lots(asked, context)
     names = names_of(context.notebook, own)
     seen = {one["name"]: one.get("seen", "") for one in asked["planned"]}
     seen |= {good.name: good.seen for money in rooms for good in money.goods}
@@ -56,11 +56,10 @@ def answer_spent(asked: dict[str, Any], context: Context) -> Answer:
     }  # fmt: skip
 
 
-def _rooms(asked: dict[str, Any], context: Context) -> list[RoomMoney]:
-    rooms = [asked["room"]] if "room" in asked else []
+def _rooms(asked: dict[str, Any], context: Context, problems: list[Answer]) -> list[RoomMoney]:
     if "house" in asked:
-        rooms = list(rooms_of(context.notebook, find_house(context.notebook, asked["house"])))
-    return [derive_money(context, room) for room in rooms]
+        return list(collect_money(context, find_house(context.notebook, asked["house"]), problems))
+    return [derive_money(context, asked["room"])] if "room" in asked else []
 
 
 def _own_lots(asked: dict[str, Any], context: Context) -> list[Lot]:
@@ -164,9 +163,8 @@ def _rough(row: dict[str, Any], cents: int | None = None) -> Rough:
 def _measured(asked: dict[str, Any], context: Context, problems: list[Answer]) -> list[Rough]:
     """The rooms of the house that come round and have a cost; what of a plan has no price is told."""
     found = []
-    for room in rooms_of(context.notebook, find_house(context.notebook, asked["house"])):
-        money = derive_money(context, room)
-        rough = derive_rough(context, money)
+    for money in collect_money(context, find_house(context.notebook, asked["house"]), problems):
+        rough = derive_rough(context, money) if money.goods else None
         if rough and rough.cents:
             found.append(rough)
             if money.unpriced:

@@ -1,7 +1,7 @@
 """Money in the notebook: what each room of a house was planned to cost, its receipts, and its rough size."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Any
 
@@ -9,6 +9,7 @@ from marshmallow import fields, validate
 
 from scantling.engine.costs.lots import Lot, derive_lots
 from scantling.engine.costs.next_rooms import Rough
+from scantling.engine.errors import EngineError
 from scantling.engine.forms import Field
 from scantling.engine.notebook import Notebook
 from scantling.engine.questions.called import call_stock
@@ -56,11 +57,26 @@ def rooms_of(notebook: Notebook, house: str) -> Iterator[str]:
 
 
 def derive_money(context: Context, room: str) -> RoomMoney:
-    """Raises `FactsError` where there is no such room."""
-    notebook = context.notebook
+    """Raises `EngineError`: where there is no such room, or it holds more than can be worked out."""
     goods, _, _ = derive_goods(context, room)
+    return replace(derive_unplanned(context.notebook, room), goods=tuple(goods))
+
+
+def derive_unplanned(notebook: Notebook, room: str) -> RoomMoney:
+    """What was spent alone, of a room whose plan cannot be worked out. Raises `FactsError`."""
     lots = derive_lots(notebook, room)
-    return RoomMoney(room, find_room(notebook, room).body["name"], tuple(goods), tuple(lots), names_of(notebook, lots))
+    return RoomMoney(room, find_room(notebook, room).body["name"], (), tuple(lots), names_of(notebook, lots))
+
+
+def collect_money(context: Context, house: str, problems: list[Answer]) -> Iterator[RoomMoney]:
+    """Every room of a house. Of one that cannot be worked out that is told, and the others stand."""
+    for room in rooms_of(context.notebook, house):
+        try:
+            yield derive_money(context, room)
+        except EngineError as error:
+            spent = derive_unplanned(context.notebook, room)
+            problems.append({"name": spent.name, "key": error.key, "message": error.message})
+            yield spent
 
 
 def names_of(notebook: Notebook, lots: list[Lot]) -> Mapping[str, str]:

@@ -8,6 +8,8 @@ from marshmallow import Schema, fields
 
 from scantling.engine.bodies import PAINT
 from scantling.engine.costs.lots import Lot, derive_lots
+from scantling.engine.errors import EngineError
+from scantling.engine.notebook import Notebook
 from scantling.engine.questions.called import call_stock
 from scantling.engine.questions.costs.of_house import names_of, rooms_of, show_lot
 from scantling.engine.questions.costs.shapes import LotOut
@@ -52,11 +54,12 @@ class StockOut(Schema):
 def answer_stock(asked: dict[str, Any], context: Context) -> Answer:
     notebook, house = context.notebook, find_house(context.notebook, asked["house"])
     rooms = {room: find_room(notebook, room).body["name"] for room in rooms_of(notebook, house)}
+    readable = [room for room in rooms if _is_readable(notebook, room)]
     places = {**rooms, house: say("the-house")}
     lots = [lot for of in places for lot in derive_lots(notebook, of)]
     names = names_of(notebook, lots)
     articles = [article for article, _, _ in notebook.children("article", house)]
-    cases = {room: derive_case(room_of(notebook, room).standard, (), ()) for room in rooms}
+    cases = {room: derive_case(room_of(notebook, room).standard, (), ()) for room in readable}
     if cases:
         cases[house] = next(iter(cases.values()))  # planned for several rooms, and cut with the same saw
     return {
@@ -65,10 +68,19 @@ def answer_stock(asked: dict[str, Any], context: Context) -> Answer:
              "length": show(stick.length, asked["nearest"])}
             for room, profile, stick in derive_house_leftovers(notebook, house, cases)
         ],
-        "shelf": list(_shelf(context, list(rooms), lots)),
+        "shelf": list(_shelf(context, readable, lots)),
         "lots": [show_lot(lot, names[lot.id], places[lot.of]) for lot in lots],
         "articles": [show_article(notebook, article) for article in articles],
     }
+
+
+def _is_readable(notebook: Notebook, room: str) -> bool:
+    """One that holds more than can be worked out has no plan, and every answer about it says so."""
+    try:
+        room_of(notebook, room)
+    except EngineError:
+        return False
+    return True
 
 
 def _shelf(context: Context, rooms: Sequence[str], lots: Sequence[Lot]) -> Iterator[Answer]:
