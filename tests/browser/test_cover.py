@@ -34,7 +34,7 @@ def test_a_paper_is_planned_drawn_and_ticked_off_and_its_cautions_put_aside(demo
     expect(demo.locator(".money")).to_have_text("2 rolls")
     drawing = demo.locator(".stretch svg")
     assert (drawing.evaluate(OVERLAPS), drawing.evaluate(OUTSIDE)) == ([], [])
-    assert drawing.locator("line.hand").count() == 1
+    expect(drawing.locator("line.hand")).to_have_count(1)
     strip = row(demo, "1 A:")
     for state in ("cut", "hung"):
         strip.get_by_role("button", name=state).click()
@@ -46,7 +46,7 @@ def test_a_paper_is_planned_drawn_and_ticked_off_and_its_cautions_put_aside(demo
     demo.get_by_role("button", name="wall 11", exact=True).click()
     expect(demo.locator(".wanted")).to_contain_text("walls 8 to 11")
     expect(demo.locator(".work-list .row").nth(6)).to_be_visible()
-    assert demo.locator(".cautions li").count() == 5
+    expect(demo.locator(".cautions li")).to_have_count(5)
     touch(demo, "Heard: put them aside")
     expect(demo.locator(".cautions")).to_have_count(0)
     to(demo, "house", "summary")
@@ -103,7 +103,7 @@ def test_the_list_is_ticked_off_in_the_shop_and_a_receipt_held_against_it(demo):
     expect(receipts).to_contain_text("2 × Trim, chalk, 1 qt")
     expect(receipts).to_contain_text("$44.10")
     receipts.get_by_role("link", name="2 × Trim, chalk, 1 qt").click()
-    assert demo.get_by_label("Paid in all").input_value() == "44.10"
+    expect(demo.get_by_label("Paid in all")).to_have_value("44.10")
     demo.get_by_label("Paid in all").fill("41.40")
     touch(demo, "Save")
     expect(receipts).to_contain_text("$41.40")

@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.conftest import Laptop
-from tests.browser.touch import button, send, title, touch, visit, walked_room
+from tests.browser.touch import button, current, send, title, touch, visit, walked_room
 
 STUB = """
 globalThis.said = [];
@@ -44,12 +44,12 @@ def test_all_that_is_needed_to_cut_is_on_the_first_screen_and_the_next_piece_fol
     expect(title(saw)).to_have_text("At the saw")
     expect(button(saw, "Cut, but at")).to_be_visible()
     first = letter(saw)
-    assert saw.evaluate(BELOW) == 0
+    saw.wait_for_function(f"() => ({BELOW})() === 0")
     assert saw.evaluate(SMALL) == 0
-    assert saw.evaluate("lights") == 1
+    saw.wait_for_function("() => lights === 1")
 
     touch(saw, "Read aloud")
-    assert saw.evaluate("said[0]").startswith(f"Piece {first}, ")
+    saw.wait_for_function("(begins) => said[0]?.startsWith(begins)", arg=f"Piece {first}, ")
     touch(saw, "Later")
     expect(saw.locator(".ring-large")).not_to_have_text(first)
     visit(saw, "pieces", "saw", first)
@@ -65,7 +65,7 @@ def test_all_that_is_needed_to_cut_is_on_the_first_screen_and_the_next_piece_fol
     visit(saw, "pieces", second)
     expect(saw.locator(".stands")).to_contain_text("cut")
     expect(saw.locator(".stands")).to_contain_text("read as 40 1/8")
-    assert saw.evaluate("lights") == 0
+    saw.wait_for_function("() => lights === 0")
 
 
 def test_the_order_is_chosen_by_board_or_by_setting_and_kept(saw):
@@ -87,12 +87,13 @@ def test_a_test_cut_is_noted_at_the_saw_and_told_with_both_boards_of_the_corner(
     expect(saw.get_by_role("button", name="Saved")).to_be_visible()
     touch(saw, "Back")
     expect(saw.get_by_role("link", name="45.5 fits")).to_be_visible()
-    assert saw.evaluate(BELOW) == 0
+    saw.wait_for_function(f"() => ({BELOW})() === 0")
     told = []
     for one in "ABCDEFGHIJK":
         visit(saw, "pieces", one)
         expect(saw.locator(".ring-large")).to_have_text(one)
         expect(saw.locator(".drawn svg").first).to_be_visible()
+        current(saw)
         told += [one] * saw.locator("main .said-of", has_text="45.5 fits").count()
     assert len(told) == 2
 
@@ -112,4 +113,4 @@ def test_a_piece_spoiled_at_the_saw_says_what_that_uses_up_and_is_cut_again(saw)
     expect(title(saw)).to_have_text("At the saw")
     expect(saw.locator(".ring-large")).to_have_text(one)
     expect(saw.locator(".stands")).to_contain_text("recut")
-    assert saw.evaluate(BELOW) == 0
+    saw.wait_for_function(f"() => ({BELOW})() === 0")

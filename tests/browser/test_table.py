@@ -182,7 +182,7 @@ def test_a_wall_that_is_pointed_at_or_come_to_by_keyboard_is_found_on_the_plan(t
     until(table, lambda: on_plan() == [entity(5)])
     table.locator(f".plan line[data-wall='{entity(6)}']").hover(force=True)
     until(table, lambda: on_plan() == [entity(6)])
-    assert "wall 6" in " ".join(table.locator("li[data-found]").all_inner_texts())
+    expect(table.locator("li[data-found]").filter(has_text="wall 6")).not_to_have_count(0)
 
 
 def test_what_is_written_is_not_lost_when_the_window_becomes_narrow_and_the_view_goes(table):

@@ -5,7 +5,7 @@ from urllib.request import urlopen
 
 from playwright.sync_api import Page, expect
 
-from tests.browser.touch import awake, read_everything, start_house, touch, visit, walk
+from tests.browser.touch import awake, button, current, read_everything, start_house, touch, visit, walk
 
 
 def give_a_board(page: Page, length: str, price: str) -> None:
@@ -14,6 +14,7 @@ def give_a_board(page: Page, length: str, price: str) -> None:
     page.get_by_label("length, board 1").fill(length)
     page.get_by_label("price, board 1").fill(price)
     touch(page, "Save the boards")
+    expect(button(page, "Save the boards").first).to_be_disabled()
 
 
 def listed(page: Page) -> list[tuple[str, str]]:
@@ -21,6 +22,7 @@ def listed(page: Page) -> list[tuple[str, str]]:
     visit(page, "pieces")
     rows = page.locator("a.row:has(.ring)")
     expect(rows.first).to_be_visible()
+    current(page)  # a board that was given may move a joint
     return [
         (row.locator(".ring").inner_text(), row.locator(".figure .heard").first.inner_text().removesuffix(" in"))
         for row in rows.all()

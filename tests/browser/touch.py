@@ -67,6 +67,11 @@ def awake(page: Page) -> None:
     expect(page.locator(".status")).not_to_contain_text("engine", timeout=60_000)
 
 
+def current(page: Page) -> None:
+    """Until what is shown is no longer what was worked out before the last entries."""
+    expect(page.locator(".older:not(.no-more)")).to_have_count(0)
+
+
 def start_house(page: Page, house: str = "Alder Street", built: str = "1936", room: str = "Sewing room") -> None:
     page.get_by_text("Name the house, and its year").click()
     page.get_by_label("Name of the house").fill(house)
