@@ -105,6 +105,40 @@ def test_what_is_nested_without_end_is_refused():
     assert answer({"ask": "sum", "text": "1", "more": deep})["error"]["key"] == "too-deep"
 
 
+def nested(deep: int = 5000) -> Any:
+    found: Any = []
+    for _ in range(deep):
+        found = [found]
+    return found
+
+
+ODD_ENTRIES: dict[str, Facts] = {
+    "5,000 digits for an id": {"id": 10**5000},
+    "an id nested without end": {"id": nested()},
+    "an id of nothing": {"id": None},
+    "a house nested without end": {"body": {"house": nested()}},
+    "a strike of what is nested without end": {"kind": "strike", "body": {"entry": nested(), "why": ""}},
+    "5,000 digits in a body": {"body": {"house": 10**5000}},
+    "5,000 digits for a number": {"seq": 10**5000},
+    "what is nested without end, of a newer kind": {"kind": "newer", "body": {"it": nested()}},
+}
+
+
+@pytest.mark.parametrize("ask", ["take", "check"])
+@pytest.mark.parametrize("odd", ODD_ENTRIES.values(), ids=ODD_ENTRIES)
+def test_no_entry_stops_the_engine_and_those_beside_it_are_taken(odd, ask):
+    house = House()
+    sound, room = house.entries
+    entries = [{**room, **odd}, sound, {**room, **odd, "device": "0" * 16}, room]
+    desk = Desk()
+    answered = desk.answer({"ask": ask, "entries": entries})["answer"]
+    json.dumps(answered)
+    assert all(len(one["id"]) <= 64 and one["id"] != "None" for one in answered["refused"])
+    if ask == "take":
+        (found,) = desk.answer({"ask": "notebook"})["answer"]["houses"]
+        assert (found["name"], [one["name"] for one in found["rooms"]]) == ("the house", ["the room"])
+
+
 def test_more_questions_at_once_than_any_page_asks_are_refused_together():
     few = json.dumps([1] * QUESTIONS_AT_MOST)
     many = json.dumps([1] * 600_000)

@@ -92,6 +92,15 @@ def parse_entry(data: object) -> Entry:
     return Entry(**{**loaded, "supersedes": tuple(loaded["supersedes"])})
 
 
+ID_AT_MOST = 64
+
+
+def name_entry(data: object) -> str:
+    """The id that a refusal names it by; empty where it has none. What is no text may be too deep to be written."""
+    named = data.get("id") if isinstance(data, Mapping) else None
+    return named[:ID_AT_MOST] if isinstance(named, str) else ""
+
+
 def admit_entry(data: object) -> Entry:
     """The quick look that an entry gets on its way into a notebook: its envelope holds what the fold leans on.
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from typing import Any, TypeVar
 
 from scantling.engine.errors import EngineError
-from scantling.engine.journal import Entry, admit_entry, fits
+from scantling.engine.journal import Entry, admit_entry, fits, name_entry
 from scantling.engine.kept import AT_MOST, Kept
 from scantling.engine.shown.shown_in import shown_in
 
@@ -47,8 +47,7 @@ class Notebook:
             try:
                 taken += self._add(admit_entry(data))
             except EngineError as error:
-                shown = data.get("id") if isinstance(data, Mapping) else None
-                refused.append({"id": str(shown), "key": error.key, "message": error.message})
+                refused.append({"id": name_entry(data), "key": error.key, "message": error.message})
         return {"taken": taken, "refused": refused, "kept_unread": self.kept_unread}
 
     def _add(self, entry: Entry) -> int:
@@ -64,7 +63,7 @@ class Notebook:
             self._in_order.pop(group, None)
             self._kept.change(group)
         if entry.kind == "strike":
-            self._strikes[str(entry.body.get("entry"))].append(entry.id)
+            self._strikes[_named(entry, "entry")].append(entry.id)
             self._unfollowed.append(entry.id)
         return known is None
 
@@ -75,7 +74,7 @@ class Notebook:
             del self._about[group][entry.id]
             self._in_order.pop(group, None)
         if entry.kind == "strike":
-            self._strikes[str(entry.body.get("entry"))].remove(entry.id)
+            self._strikes[_named(entry, "entry")].remove(entry.id)
 
     def derived(self, what: str, of: str, derive: Callable[[], T], at_most: int = AT_MOST) -> T:
         """What was derived, derived again only when something that it was derived from has been said since.
@@ -93,7 +92,7 @@ class Notebook:
                 followed.add(strike)
                 for group in _groups(entry):
                     self._kept.change(group)
-                strike = str(entry.body.get("entry")) if entry.kind == "strike" else ""
+                strike = _named(entry, "entry") if entry.kind == "strike" else ""
         self._unfollowed.clear()
 
     @property
@@ -240,12 +239,17 @@ def fold(entries: Iterable[Mapping[str, Any]]) -> Notebook:
 
 
 def _groups(entry: Entry) -> Iterator[tuple[str, str]]:
-    body = entry.body
     if entry.kind in GATHERED:
         named = GATHERED[entry.kind]
-        yield entry.kind, str(body.get(named)) if named else ""
+        yield entry.kind, _named(entry, named) if named else ""
     if entry.kind in SUBJECTS:
-        yield f"the {entry.kind}", str(body.get(entry.kind))
+        yield f"the {entry.kind}", _named(entry, entry.kind)
+
+
+def _named(entry: Entry, name: str) -> str:
+    """What a body names; no text is nothing that anybody asks about, and may be too deep to be made one."""
+    value = entry.body.get(name)
+    return value if isinstance(value, str) else ""
 
 
 def _as_data(entry: Entry) -> dict[str, Any]:
@@ -253,5 +257,12 @@ def _as_data(entry: Entry) -> dict[str, Any]:
     return {**{name: getattr(entry, name) for name in names}, "supersedes": list(entry.supersedes)}
 
 
+# After any text in JSON, which begins with a brace: of two entries under one id the one that can be written stands.
+UNWRITABLE = "\uffff"
+
+
 def _canonical(entry: Entry) -> str:
-    return json.dumps(_as_data(entry), sort_keys=True, default=str)
+    try:
+        return json.dumps(_as_data(entry), sort_keys=True, default=str)
+    except (RecursionError, ValueError):  # nested, or with a number, beyond what can be written anywhere
+        return UNWRITABLE

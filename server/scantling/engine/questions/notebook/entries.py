@@ -4,7 +4,7 @@ from typing import Any
 
 from marshmallow import Schema, fields
 
-from scantling.engine.journal import check_entry
+from scantling.engine.journal import check_entry, name_entry
 from scantling.engine.questions.question import Answer, Context, Question
 from scantling.engine.shapes import AskedIn, out, text_out
 from scantling.engine.words import say
@@ -37,8 +37,7 @@ def answer_check(asked: dict[str, Any], context: Context) -> Answer:
     refused = []
     for entry in asked["entries"]:
         for error in check_entry(entry):
-            name = entry.get("id") if isinstance(entry, dict) else None
-            refused.append({"id": str(name), "key": error.key, "message": error.message})
+            refused.append({"id": name_entry(entry), "key": error.key, "message": error.message})
     return {"refused": refused}
 
 
