@@ -124,3 +124,36 @@ def test_in_a_sum_too(still):
     still.mouse.up()
     expect(still.locator(".written input")).to_have_value("10 1/2 + 3 3/32")
     button(still, "Clear").tap()
+
+
+#: Where the digits have been since, by how far down the page they were.
+WATCH = """() => {
+  globalThis.places = new Set();
+  const look = () => {
+    const digits = document.querySelector(".digits");
+    if (digits) places.add(Math.round(digits.getBoundingClientRect().top + scrollY));
+    requestAnimationFrame(look);
+  };
+  look();
+}"""
+
+
+@pytest.mark.parametrize("size", [(390, 844), (320, 568), (844, 390)], ids=["phone", "small", "on its side"])
+def test_no_key_moves_under_the_thumb_while_a_figure_grows_and_is_read_back(still, size):
+    usual = still.viewport_size
+    still.set_viewport_size({"width": size[0], "height": size[1]})
+    for what, typed in (("length", ["63"]), ("plumb", ["12"]), ("corner", ["91"]), ("corner", ["24", "24", "34"])):
+        visit(still, "survey")
+        visit(still, "survey", "read", entity(1), what)
+        if len(typed) > 1:
+            still.get_by_role("radio", name="three sides").tap()
+        expect(still.locator(".held svg")).to_have_count(1)
+        still.evaluate(WATCH)
+        for side, figure in zip(("along this wall", "along the next wall", "across, end to end"), typed, strict=False):
+            if len(typed) > 1:
+                still.get_by_role("radio", name=side).tap()
+            press(still, figure)
+        expect(still.locator(".echo")).not_to_be_empty()
+        still.evaluate("() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))")
+        assert still.evaluate("[...places].length") == 1, (what, typed)
+    still.set_viewport_size(usual)
