@@ -88,14 +88,16 @@ def issued(lists: int) -> House:
 
 
 def test_four_times_the_letters_that_collided_are_no_more_than_about_four_times_the_work():
-    spent = []
+    least = []  # of three: what the collector clears of other tests falls on any one
     for lists in (8, 32):
-        house = issued(lists)
-        began = time.process_time()
-        found = Desk(house.entries).answer({"ask": "pieces", "room": house.room})["answer"]["gone"]
-        spent.append(time.process_time() - began)
+        house, spent = issued(lists), []
+        for _ in range(3):
+            began = time.process_time()
+            found = Desk(house.entries).answer({"ask": "pieces", "room": house.room})["answer"]["gone"]
+            spent.append(time.process_time() - began)
+        least.append(min(spent))
         assert len({one["letter"] for one in found}) == len(found) == 200 * lists
-    assert spent[1] < 8 * spent[0]
+    assert least[1] < 8 * least[0]
 
 
 def test_what_is_nested_without_end_is_refused():
