@@ -234,6 +234,17 @@ def test_a_leg_beside_what_stands_on_its_own_wall_is_ripped_or_notched_too(side,
     )
 
 
+@pytest.mark.parametrize("tall", ["0", "9 1/2"], ids=["farther off", "nearer"])
+def test_a_leg_is_notched_round_a_low_thing_though_a_tall_one_stands_beyond_it(tall):
+    # Between the tall cabinet and the jamb at 42, a vanity that ends 1 off it: 3/16 + 2 1/4 − 1 is cut out.
+    door = thing("door", "42", "30", name="d", left="80", right="80")
+    things = (thing("cabinet", tall, "10", "stops", name="c", depth="21", height="84"),
+              thing("vanity", "20", "21", "stops", name="v", depth="21", height="34 1/2"))  # fmt: skip
+    (leg,) = [piece for piece in pieces(oblong(*things, door, casing__wanted="yes")) if piece["part"] == "left leg"]
+    assert "ripped" not in flags(leg)
+    assert flags(leg)["notch"].startswith('Notch its outer edge round the vanity: 1 7/16" deep')
+
+
 def test_how_tall_a_thing_beside_a_leg_is_is_asked_for_and_until_it_is_read_the_leg_is_told_of():
     door = thing("door", "42", "30", name="d", left="80", right="80")
     far, near = (oblong(thing("vanity", at, "30", "stops", name="v", depth="21"), door, casing__wanted="yes")

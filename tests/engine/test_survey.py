@@ -301,3 +301,9 @@ def test_things_in_one_place_are_told_by_how_much_and_what_to_do_if_one_hangs_ab
     assert [message[: message.index(":")] for message in told] == [
         'The trunk and the shelf lie over each other by 16"', 'The trunk and the chest lie over each other by 10"',
     ]  # fmt: skip
+
+
+def test_a_room_of_which_it_is_not_said_comes_round():
+    said = oblong()
+    unsaid = {name: value for name, value in said.items() if name != "closed"}
+    assert ask("pieces", unsaid)["pieces"] == ask("pieces", said)["pieces"]

@@ -260,7 +260,7 @@ def read_room(facts: Mapping[str, Any], told: Sequence[Problem] = (), given: Giv
         Free(str(one["id"]), str(one["name"]), str(one["profile"]), str(one["text"]), int(one["count"]))
         for one in facts.get("free") or ()
     )
-    closed = bool(facts.get("closed", True))
+    closed = bool(facts["closed"])
     room = Room(
         str(facts.get("name", "")), closed, _with_boards(given.standard, walls), tuple(walls), tuple(problems),
         free=free, comes_round=closed and derive_turned(walls) is None,

@@ -167,17 +167,18 @@ def _find_stop_in_corner(
 
 def find_notch(room: Room, wall: Wall, opening: Opening, side: str, make: Make) -> tuple[BodyRound, Length] | None:
     """What a leg is notched round for part of its height, for all of it would be too much to rip; and how deep."""
-    found, beside = wall_round(room, wall, side), find_beside(room, wall, opening, side)
-    bottom = derive_leg_band(opening).bottom
-    if opening.standard is None or bottom is None or (beside and beside.stop):
+    found, corner = wall_round(room, wall, side), _find_corner(room, wall, opening, side)
+    beside, bottom = find_beside(room, wall, opening, side), derive_leg_band(opening).bottom
+    if opening.standard is None or bottom is None:
         return None
-    low = [(one.stop.body, one.distance.smallest) for one in _things_beside(wall, opening, side) if one.stop]
-    if found and beside:
+    near = [(one.stop.body, one.distance.smallest) for one in _things_beside(wall, opening, side) if one.stop]
+    if found and corner:
         bodies = [body for body in things_round(room, wall, side) if body.band.top and body.band.top > bottom]
         stop = find_stop_round(found[1], bodies, opening.standard.casing_thickness)
-        low += [(stop.body, beside.distance.smallest - stop.along - stop.body.clearance)] if stop else []
+        near += [(stop.body, corner.distance.smallest - stop.along - stop.body.clearance)] if stop else []
+    # What is ripped off is not cut out as well: of that to which the leg is ripped nothing is left to notch.
     wide = min(make.leg_width, beside.distance.smallest - make.back) if beside else make.leg_width
-    deep = [(make.back + wide - distance, body) for body, distance in low if body.band.top and body.band.top > bottom]
+    deep = [(make.back + wide - distance, body) for body, distance in near if body.band.top and body.band.top > bottom]
     by, body = max(deep, key=lambda one: one[0], default=(ZERO, None))
     return (body, by) if body and by > ZERO else None
 
